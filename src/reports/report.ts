@@ -1,0 +1,132 @@
+/**
+ * The report: the one contract that every view (terminal, JSON and the others) and every outside program reads.
+ * All figures are SI: volts, amperes, ohms, watts, degrees Celsius, seconds. `schemas/report.schema.json` says the same.
+ */
+
+export type Verdict = 'breach' | 'strain' | 'unproven' | 'thin' | 'note' | 'sound';
+export type Grade = 'absolute' | 'operating' | 'characterised' | 'practice';
+export type AccountKind =
+  | 'pin' | 'group' | 'total' | 'rail' | 'regulator' | 'fuse' | 'inlet' | 'supply' | 'driver' | 'coil' | 'clamp'
+  | 'contact' | 'input' | 'series' | 'wire' | 'array' | 'level' | 'battery' | 'measured';
+export type QuantityName = 'current' | 'voltage' | 'power' | 'temperature' | 'charge' | 'energy' | 'time';
+export type Direction = 'source' | 'sink' | 'at-most' | 'at-least' | 'injected';
+
+export interface ReportPlace { readonly file: string; readonly line: number; readonly column: number }
+export interface ReportCite { readonly document: string; readonly where?: string; readonly basis: 'document' | 'practice' | 'memory' | 'project' }
+
+export interface ReportLimit {
+  readonly value: number;
+  /** As its source wrote it. */
+  readonly stated: string;
+  readonly grade: Grade;
+  readonly cite?: ReportCite;
+  /** The condition under which the limit holds, as stated: 'at 40 °C', 'supply 4 to 5.5 V'. */
+  readonly condition?: string;
+  /** An assumed limit has a range; `value` is its strict end. */
+  readonly range?: { readonly min: number; readonly typ: number; readonly max: number };
+}
+
+export interface ReportEntry {
+  /** A circuit, or the part that draws for itself: 'vents.2', 'main.board', 'main.regulator-5v'. */
+  readonly circuit: string;
+  readonly min: number;
+  readonly typ: number;
+  readonly max: number;
+  /** The account the current comes from and the one it goes on to, where there is one. */
+  readonly from?: string;
+  readonly to?: string;
+}
+
+export interface ReportAccount {
+  readonly id: string;
+  readonly kind: AccountKind;
+  /** For people: 'pin D9, source', 'fuse on USB'. */
+  readonly title: string;
+  readonly direction: Direction;
+  readonly quantity: QuantityName;
+  readonly unit: 'A' | 'V' | 'W' | '°C' | 'C' | 'J' | 's';
+  readonly draw: { readonly min: number; readonly typ: number; readonly max: number } | null;
+  /** The mode the draw belongs to; 'free', 'runaway' and 'boot' are reserved. */
+  readonly mode: string;
+  /** The circuits that are on in the worst moment, when there are no modes or in the runaway state. */
+  readonly moment?: readonly string[];
+  /** The worst moment is a proven bound, not an exact one (more circuits than are searched one by one). */
+  readonly bound?: true;
+  readonly limits: readonly ReportLimit[];
+  /** Signed fraction of the limit that gives the verdict; null without a limit or without a figure. */
+  readonly margin: number | null;
+  readonly verdict: Verdict;
+  readonly entries: readonly ReportEntry[];
+  readonly place?: ReportPlace;
+}
+
+/** One line of working: evaluating `formula` with `with` gives `gives`. */
+export interface ReportStep {
+  readonly says?: string;
+  readonly formula: string;
+  readonly with: { readonly [symbol: string]: readonly [number, string] };
+  readonly gives: readonly [number, string];
+  readonly name: string;
+  readonly sources?: readonly string[];
+}
+
+export interface ReportChange { readonly path: string; readonly value: unknown }
+export interface ReportRemedy {
+  readonly title: string;
+  readonly changes: readonly ReportChange[];
+  readonly parts: readonly string[];
+  readonly steps: readonly string[];
+  /** The audit with the changes applied. */
+  readonly after: {
+    readonly verdict: Verdict;
+    readonly accounts: readonly { readonly id: string; readonly direction: Direction; readonly quantity: QuantityName; readonly max: number; readonly limit: number | null; readonly margin: number | null }[];
+    /** Whether the finding that asked for the remedy is gone. */
+    readonly cures: boolean;
+  };
+}
+
+export interface ReportFinding {
+  readonly rule: string;
+  readonly family: string;
+  readonly verdict: Exclude<Verdict, 'sound'>;
+  /** The load, circuit, pin or part it is about. */
+  readonly about: string;
+  readonly account?: string;
+  readonly quantity?: QuantityName;
+  readonly direction?: Direction;
+  readonly mode?: string;
+  /** One sentence with the numbers. */
+  readonly says: string;
+  /** For `unproven`: the question that settles it. */
+  readonly asks?: string;
+  readonly place: ReportPlace;
+  readonly related: readonly { readonly says: string; readonly place: ReportPlace }[];
+  readonly working: readonly ReportStep[];
+  readonly remedies: readonly ReportRemedy[];
+}
+
+export interface ReportAssumption { readonly about: string; readonly says: string; readonly place?: ReportPlace }
+
+export interface Report {
+  readonly ampledger: 1;
+  readonly project: string;
+  readonly file: string;
+  readonly verdict: Verdict;
+  readonly ambient: { readonly min: number; readonly max: number };
+  readonly policy: string;
+  readonly modes: readonly { readonly name: string; readonly active: readonly string[]; readonly share?: number }[];
+  readonly counts: { readonly breach: number; readonly strain: number; readonly unproven: number; readonly thin: number; readonly note: number };
+  readonly accounts: readonly ReportAccount[];
+  readonly findings: readonly ReportFinding[];
+  readonly assumptions: readonly ReportAssumption[];
+  readonly cautions: readonly string[];
+  readonly notes: readonly { readonly about: string; readonly text: string }[];
+}
+
+/** What stands in a list of reports for a file that could not be audited. */
+export interface UnreadReport {
+  readonly ampledger: 1;
+  readonly file: string;
+  readonly verdict: 'unread';
+  readonly errors: readonly { readonly file: string; readonly line: number; readonly column: number; readonly says: string; readonly expected?: string; readonly excerpt?: { readonly text: string; readonly marker: string } }[];
+}
