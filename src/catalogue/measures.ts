@@ -1,0 +1,108 @@
+import type { Dimension } from '../quantity/dimension.js';
+
+/** What a named figure of a profile measures, and what it may hold at. */
+export interface Measure {
+  readonly of: readonly Dimension[];
+  readonly at?: Dimension;
+  /** Which way the figure goes when its condition rises; absent: either. */
+  readonly trend?: 'up' | 'down';
+}
+
+const of = (...dimensions: Dimension[]): Measure => ({ of: dimensions });
+const at = (dimension: Dimension, condition: Dimension, trend?: 'up' | 'down'): Measure => ({
+  of: [dimension],
+  at: condition,
+  ...(trend ? { trend } : {}),
+});
+/** Volts, or a share of the rated voltage. */
+const share = of('voltage', 'ratio');
+const rating = at('current', 'temperature', 'down');
+
+/** Every figure that a profile may state. A name that is not here is a figure nobody would read. */
+export const MEASURES: Readonly<Record<string, Measure>> = {
+  // chips
+  operating: of('voltage'),
+  absolute: of('voltage'),
+  'output-high': at('voltage', 'current'),
+  'output-low': at('voltage', 'current'),
+  source: of('resistance'),
+  sink: of('resistance'),
+  'pull-up': of('resistance'),
+  'pull-down': of('resistance'),
+  leakage: of('current'),
+  'brown-out': of('voltage'),
+  active: of('current'),
+  idle: of('current'),
+  asleep: of('current'),
+  peak: of('current'),
+  'peak-time': of('time'),
+  'peak-every': of('time'),
+  // supplies and what stands in a supply tree
+  voltage: of('voltage'),
+  current: rating,
+  'peak-current': rating,
+  'unconfigured-current': of('current'),
+  'suspended-current': of('current'),
+  'maximum-capacitance': of('capacitance'),
+  capacitance: of('capacitance'),
+  capacity: of('charge'),
+  'end-voltage': of('voltage'),
+  'open-voltage': of('voltage'),
+  resistance: of('resistance'),
+  hold: rating,
+  trip: rating,
+  dropout: at('voltage', 'current', 'up'),
+  quiescent: of('current'),
+  efficiency: at('ratio', 'current'),
+  input: of('voltage'),
+  'thermal-resistance': of('thermal-resistance'),
+  'maximum-junction': of('temperature'),
+  // diodes, LEDs, couplers
+  'forward-voltage': at('voltage', 'current', 'up'),
+  'clamp-forward-voltage': at('voltage', 'current', 'up'),
+  'clamp-current': of('current'),
+  'indicator-drop': at('voltage', 'current', 'up'),
+  'led-drop': at('voltage', 'current', 'up'),
+  'led-maximum-current': of('current'),
+  'reverse-voltage': of('voltage'),
+  'zener-voltage': of('voltage'),
+  'transfer-ratio': at('ratio', 'current'),
+  'ratio-end-of-life': at('ratio', 'current'),
+  series: of('resistance'),
+  // transistors and arrays
+  gain: at('ratio', 'current'),
+  'forced-gain': of('ratio'),
+  saturation: at('voltage', 'current', 'up'),
+  'base-emitter': at('voltage', 'current', 'up'),
+  'base-resistor': of('resistance'),
+  threshold: of('voltage'),
+  'on-resistance': at('resistance', 'voltage', 'down'),
+  'gate-maximum': of('voltage'),
+  'maximum-current': rating,
+  'maximum-voltage': of('voltage'),
+  'channel-current': of('current'),
+  'package-current': of('current'),
+  'input-resistance': of('resistance'),
+  'input-drop': of('voltage'),
+  'input-current': at('current', 'voltage', 'up'),
+  'input-voltage': at('voltage', 'current', 'up'),
+  'input-maximum': of('voltage'),
+  // coils, relay boards, modules
+  power: of('power'),
+  'pull-in': share,
+  'drop-out': share,
+  holding: share,
+  maximum: share,
+  inductance: of('inductance'),
+  'reference-temperature': of('temperature'),
+  'board-current': of('current'),
+  'supply-voltage': of('voltage'),
+  // policies
+  'function-voltage': of('ratio'),
+  window: of('ratio'),
+  temperature: of('ratio'),
+  drive: of('ratio'),
+};
+
+/** Figures of a policy are shares, whatever their names measure elsewhere. */
+export const SHARE: Measure = of('ratio');

@@ -1,0 +1,17 @@
+/** Longest range that is spelled out: no chip has more pins, and a hostile file shall not fill the memory. */
+const LONGEST = 512;
+
+/**
+ * The pins of a list that may hold ranges: `['PC0..PC2', 'PD7']` → PC0, PC1, PC2, PD7. What is no range stands for itself.
+ * A range that runs backwards, changes its letters or is too long gives nothing, so that its pins are found missing.
+ */
+export const pinsIn = (list: readonly unknown[]): readonly string[] => list.flatMap((each) => range(String(each)));
+
+function range(text: string): readonly string[] {
+  const [, letters = '', from = '', again = '', to = ''] = /^(.*?)(\d+)\.\.(.*?)(\d+)$/.exec(text) ?? [];
+  if (from === '') return [text];
+  const [first, last] = [Number(from), Number(to)];
+  const length = last - first + 1;
+  if ((again !== letters && again !== '') || length < 1 || length > LONGEST) return [];
+  return Array.from({ length }, (_, i) => `${letters}${first + i}`);
+}

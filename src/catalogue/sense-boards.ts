@@ -1,0 +1,84 @@
+/** Controller boards: does everything in their supply tree and pin map lead somewhere? */
+import type { Path, Problem } from '../source/place.js';
+import { type Fields, field, isFields, type Profile } from './profile.js';
+
+const problem = (path: Path, says: string): Problem => ({ path, on: 'value', says });
+const fieldsOf = (value: unknown): Fields => (isFields(value) ? value : {});
+const sources = (from: unknown): readonly string[] => (Array.isArray(from) ? from : [from]).map(String);
+
+/**
+ * What is wrong with a board.
+ *
+ * @param look finds the profile of the chip
+ */
+export function senseBoard(profile: Profile, look: (id: string) => Profile | undefined): readonly Problem[] {
+  const chip = look(String(profile['chip']));
+  if (!chip) return [problem(['chip'], `there is no chip ${String(profile['chip'])}`)];
+  const rails = fieldsOf(profile['rails']);
+  const rail = (name: string): readonly Problem[] =>
+    Object.hasOwn(rails, String(profile[name])) ? [] : [problem([name], `there is no rail ${String(profile[name])}`)];
+  return [
+    ...sensePinMap(profile, chip),
+    ...senseTree(profile),
+    ...rail('chip-supply'),
+    ...(profile['draws'] === undefined ? [] : rail('draws-from')),
+  ];
+}
+
+function sensePinMap(profile: Profile, chip: Profile): readonly Problem[] {
+  const chipPins = new Set((Array.isArray(chip['pins']) ? chip['pins'] : []).map(String));
+  const header = fieldsOf(profile['pins']);
+  const known = new Set([...Object.keys(header), ...chipPins]);
+  const targets = Object.values(header).map(String);
+  const inputOnly = (Array.isArray(profile['input-only']) ? profile['input-only'] : []).map(String);
+  const lost = (path: Path, pin: string): readonly Problem[] =>
+    known.has(pin) ? [] : [problem(path, `there is no pin ${pin}`)];
+  return [
+    ...Object.entries(header).flatMap(([name, pin]) =>
+      chipPins.has(String(pin)) ? [] : [problem(['pins', name], `${chip.id} has no pin ${String(pin)}`)],
+    ),
+    ...(new Set(targets).size === targets.length ? [] : [problem(['pins'], 'two header pins are one pin of the chip')]),
+    ...inputOnly.flatMap((pin, i) => lost(['input-only', i], pin)),
+    ...['reserved', 'strapping'].flatMap((name) =>
+      Object.keys(fieldsOf(profile[name])).flatMap((pin) => lost([name, pin], pin)),
+    ),
+    ...Object.entries(fieldsOf(profile['pin-leds'])).flatMap(([name, led]) =>
+      lost(['pin-leds', name, 'pin'], String(field(led, 'pin'))),
+    ),
+  ];
+}
+
+/** Every part and rail hangs on something that exists, and nothing feeds itself. */
+function senseTree(profile: Profile): readonly Problem[] {
+  const inlets = fieldsOf(profile['inlets']);
+  const feeds = new Map<string, { readonly path: Path; readonly from: readonly string[] }>();
+  const twice: Problem[] = [];
+  for (const group of ['parts', 'rails'] as const) {
+    for (const [name, part] of Object.entries(fieldsOf(profile[group]))) {
+      const path = [group, name, 'from'];
+      if (feeds.has(name) || Object.hasOwn(inlets, name)) twice.push(problem(path, `two things are called ${name}`));
+      feeds.set(name, { path, from: sources(field(part, 'from')) });
+    }
+  }
+  const lost = [...feeds.values()].flatMap(({ path, from }) =>
+    from
+      .filter((name) => !feeds.has(name) && !Object.hasOwn(inlets, name))
+      .map((name) => problem(path, `there is no ${name}`)),
+  );
+  return [...twice, ...lost, ...loops(feeds)];
+}
+
+function loops(
+  feeds: ReadonlyMap<string, { readonly path: Path; readonly from: readonly string[] }>,
+): readonly Problem[] {
+  const reaches = (name: string, goal: string, seen: Set<string>): boolean =>
+    (feeds.get(name)?.from ?? []).some((next) => {
+      if (next === goal) return true;
+      if (seen.has(next)) return false;
+      seen.add(next);
+      return reaches(next, goal, seen);
+    });
+  return [...feeds].flatMap(([name, { path }]) =>
+    reaches(name, name, new Set()) ? [problem(path, `${name} feeds itself`)] : [],
+  );
+}

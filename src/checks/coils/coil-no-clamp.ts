@@ -1,0 +1,13 @@
+/** Protects whatever switches a winding: without a clamp the voltage rises until something breaks down. */
+import type { Finding, Judged, WiringRule } from '../finding.js';
+
+function find({ ledger: { project } }: Judged): Finding[] {
+  return project.circuits.flatMap((c): Finding[] => {
+    const { by, clamp, inductive } = c.wiring;
+    if (!inductive || clamp !== 'none' || by === 'nothing') return [];
+    const names = { winding: c.type === 'dc-motor' ? 'motor' : 'coil', switch: by === 'pin' ? `pin ${c.wiring.pin}` : `${c.id}.driver` };
+    return [{ rule: 'coil-no-clamp', family: 'coils', verdict: 'breach', about: c.id, path: c.path, names, related: [] }];
+  });
+}
+
+export default { name: 'coil-no-clamp', family: 'coils', find } satisfies WiringRule;

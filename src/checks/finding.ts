@@ -1,0 +1,49 @@
+/** Findings: what a rule has to say, as data. Sentences are made elsewhere, keyed by the rule's name. */
+import type { Account, LimitMet } from '../ledger/account.js';
+import type { Ledger } from '../ledger/ledger.js';
+import type { Path } from '../source/place.js';
+import type { JudgedAccount, Verdict } from './verdict.js';
+
+export type Family =
+  | 'pins' | 'groups' | 'coils' | 'drivers' | 'relay boards' | 'supplies' | 'contacts' | 'choice' | 'boot' | 'parts'
+  | 'budget' | 'data';
+
+export interface Finding {
+  readonly rule: string;
+  readonly family: Family;
+  readonly verdict: Exclude<Verdict, 'sound'>;
+  /** The load, circuit, pin or part it is about. */
+  readonly about: string;
+  readonly path: Path;
+  /** The account it judges, or the one that shows what it says. */
+  readonly account?: Account;
+  /** The limit that gives the verdict. */
+  readonly by?: LimitMet;
+  /** True only in the runaway state, beyond what the modes promise. */
+  readonly runaway?: true;
+  /** What the sentence names besides. */
+  readonly names: { readonly [name: string]: string };
+  readonly related: readonly { readonly path: Path; readonly name: string }[];
+}
+
+/** A ledger with its accounts judged: what rules look at. */
+export interface Judged {
+  readonly ledger: Ledger;
+  readonly accounts: readonly JudgedAccount[];
+  /** Accounts that the runaway state makes worse. */
+  readonly runaway: readonly JudgedAccount[];
+}
+
+/** A rule about a limit: every account worse than sound has exactly one finding about it, from the first rule that claims it. */
+export interface LimitRule {
+  readonly name: string;
+  readonly family: Family;
+  readonly claims: (account: Account) => boolean;
+}
+
+/** A rule about how something is wired. */
+export interface WiringRule {
+  readonly name: string;
+  readonly family: Family;
+  readonly find: (judged: Judged) => readonly Finding[];
+}

@@ -1,0 +1,64 @@
+/** From checked data to findings: project, ledger, verdicts, rules. Cures and studies call this to prove themselves. */
+import type { Catalogue } from '../catalogue/catalogue.js';
+import type { Ledger } from '../ledger/ledger.js';
+import { ledgerOf } from '../ledger/ledger.js';
+import type { Project } from '../project/project.js';
+import { resolve } from '../project/resolve.js';
+import type { Interval } from '../quantity/interval.js';
+import type { Problem } from '../source/place.js';
+import type { Finding, Judged } from './finding.js';
+import { limitFindings } from './limit-findings.js';
+import { LIMIT_RULES, RULE_NAMES, WIRING_RULES } from './rules.js';
+import type { JudgedAccount, Verdict } from './verdict.js';
+import { VERDICTS, judgeAccount, worse, worstOf } from './verdict.js';
+
+export interface JudgeOptions {
+  readonly catalogue: Catalogue;
+  /** The one mode to look at. */
+  readonly mode?: string;
+  /** °C, in place of the file's. */
+  readonly ambient?: Interval;
+}
+
+export interface Judgement {
+  readonly project: Project;
+  readonly ledger: Ledger;
+  readonly accounts: readonly JudgedAccount[];
+  readonly runaway: readonly JudgedAccount[];
+  /** Worst first. */
+  readonly findings: readonly Finding[];
+  readonly verdict: Verdict;
+}
+
+/** Judges a project's data. @param file its name, for the report */
+export function judge(data: unknown, file: string, options: JudgeOptions): Judgement | { readonly problems: readonly Problem[] } {
+  const resolved = resolve(data, file, options.catalogue, options);
+  return 'problems' in resolved ? resolved : judgeProject(resolved.project, options.mode);
+}
+
+export function judgeProject(project: Project, mode?: string): Judgement {
+  const ledger = ledgerOf(project, mode);
+  const accounts = ledger.accounts.map((a) => judgeAccount(a, project.policy));
+  const promised = new Map(accounts.map((j) => [keyOf(j), j.verdict]));
+  // Only what fails in the runaway state and holds in every mode is news.
+  const runaway = ledger.runaway
+    .map((a) => judgeAccount(a, project.policy))
+    .filter((j) => (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(keyOf(j)) ?? 'sound'));
+  const judged: Judged = { ledger, accounts, runaway };
+  const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(inOrder);
+  return { project, ledger, accounts, runaway, findings, verdict: headline(findings) };
+}
+
+const keyOf = ({ account: a }: JudgedAccount): string => `${a.id} ${a.quantity} ${a.direction}`;
+
+const inOrder = (a: Finding, b: Finding): number =>
+  VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) ||
+  RULE_NAMES.indexOf(a.rule) - RULE_NAMES.indexOf(b.rule) ||
+  (a.by?.left ?? 0) - (b.by?.left ?? 0) ||
+  (a.about < b.about ? -1 : 1);
+
+/** Nothing worse than notes is sound. */
+function headline(findings: readonly Finding[]): Verdict {
+  const worst = worstOf(findings.map((f) => f.verdict));
+  return worst === 'note' ? 'sound' : worst;
+}

@@ -1,0 +1,13 @@
+/** A signal needs a way back: an input without a coupler, or an active-high one, does nothing between separate grounds. */
+import type { Finding, Judged, WiringRule } from '../finding.js';
+import { boardsOf } from './boards.js';
+
+function find({ ledger: { project } }: Judged): Finding[] {
+  return boardsOf(project).flatMap(({ owner, board }): Finding[] =>
+    board.coupling !== 'opto' && board.grounds === 'separate'
+      ? [{ rule: 'ground-missing', family: 'relay boards', verdict: 'breach', about: owner, path: ['loads', owner, 'grounds'], names: {}, related: [] }]
+      : [],
+  );
+}
+
+export default { name: 'ground-missing', family: 'relay boards', find } satisfies WiringRule;

@@ -1,0 +1,26 @@
+/** Couplers isolate only while nothing else joins the two sides: a fitted jumper, joined grounds, one supply for both. */
+import type { Finding, Judged, WiringRule } from '../finding.js';
+import { boardsOf } from './boards.js';
+
+function find({ ledger: { project } }: Judged): Finding[] {
+  return boardsOf(project).flatMap(({ owner, board }): Finding[] => {
+    if (board.coupling !== 'opto') {
+      const names = { why: 'it has no couplers' };
+      return board.isolation === 'wanted' ? [defeated(owner, 'strain', names)] : [];
+    }
+    const why = board.jumper === 'fitted' ? 'its supply jumper is fitted' : board.grounds === 'joined' ? 'its grounds are joined' : board.logic !== undefined && board.logic === board.coil ? 'one supply feeds both sides' : undefined;
+    return why === undefined ? [] : [defeated(owner, board.isolation === 'wanted' ? 'strain' : 'note', { why })];
+  });
+}
+
+const defeated = (owner: string, verdict: 'strain' | 'note', names: Finding['names']): Finding => ({
+  rule: 'isolation-defeated',
+  family: 'relay boards',
+  verdict,
+  about: owner,
+  path: ['loads', owner],
+  names,
+  related: [],
+});
+
+export default { name: 'isolation-defeated', family: 'relay boards', find } satisfies WiringRule;

@@ -1,0 +1,81 @@
+/** All rules, in the order in which findings of one verdict are told. */
+import clampRating from './coils/clamp-rating.js';
+import clampReversed from './coils/clamp-reversed.js';
+import coilNoClamp from './coils/coil-no-clamp.js';
+import coilOnPin from './coils/coil-on-pin.js';
+import coilPullIn from './coils/coil-pull-in.js';
+import coilRelease from './coils/coil-release.js';
+import coilVoltage from './coils/coil-voltage.js';
+import driverCurrent from './drivers/driver-current.js';
+import driverDrive from './drivers/driver-drive.js';
+import driverHeat from './drivers/driver-heat.js';
+import driverVoltage from './drivers/driver-voltage.js';
+import type { LimitRule, WiringRule } from './finding.js';
+import groupCurrent from './groups/group-current.js';
+import totalCurrent from './groups/total-current.js';
+import loadCurrent from './parts/load-current.js';
+import resistorPower from './parts/resistor-power.js';
+import nothingLimits from './pins/nothing-limits.js';
+import pinCurrent from './pins/pin-current.js';
+import pinInputOnly from './pins/pin-input-only.js';
+import pinReserved from './pins/pin-reserved.js';
+import pinUsedTwice from './pins/pin-used-twice.js';
+import groundMissing from './relay-boards/ground-missing.js';
+import isolationDefeated from './relay-boards/isolation-defeated.js';
+import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
+import fuseHolds from './supplies/fuse-holds.js';
+import inletCurrent from './supplies/inlet-current.js';
+import noSource from './supplies/no-source.js';
+import railCurrent from './supplies/rail-current.js';
+import regulatorBackFed from './supplies/regulator-back-fed.js';
+import regulatorCurrent from './supplies/regulator-current.js';
+import regulatorHeat from './supplies/regulator-heat.js';
+import regulatorInput from './supplies/regulator-input.js';
+import seriesCurrent from './supplies/series-current.js';
+import suppliesJoined from './supplies/supplies-joined.js';
+import supplyCurrent from './supplies/supply-current.js';
+
+/** Rules about how something is wired. */
+export const WIRING_RULES: readonly WiringRule[] = [
+  coilOnPin,
+  coilNoClamp,
+  clampReversed,
+  nothingLimits,
+  jumperJoinsSupplies,
+  suppliesJoined,
+  noSource,
+  groundMissing,
+  pinUsedTwice,
+  pinInputOnly,
+  pinReserved,
+  isolationDefeated,
+  regulatorBackFed,
+];
+
+/** Rules about limits; an account goes to the first that claims it. */
+export const LIMIT_RULES: readonly LimitRule[] = [
+  pinCurrent,
+  groupCurrent,
+  totalCurrent,
+  coilPullIn,
+  coilVoltage,
+  coilRelease,
+  clampRating,
+  driverDrive,
+  driverCurrent,
+  driverVoltage,
+  driverHeat,
+  loadCurrent,
+  resistorPower,
+  seriesCurrent,
+  fuseHolds,
+  regulatorHeat,
+  regulatorCurrent,
+  regulatorInput,
+  railCurrent,
+  inletCurrent,
+  supplyCurrent,
+];
+
+/** Names of all rules, in the order of telling. */
+export const RULE_NAMES: readonly string[] = [...WIRING_RULES, ...LIMIT_RULES].map((r) => r.name);

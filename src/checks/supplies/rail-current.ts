@@ -1,0 +1,8 @@
+/** Protects a rail for which its board states a limit. */
+import type { LimitRule } from '../finding.js';
+
+export default {
+  name: 'rail-current',
+  family: 'supplies',
+  claims: (a) => a.kind === 'rail',
+} satisfies LimitRule;

@@ -1,0 +1,8 @@
+/** Protects a regulator from more input voltage than it bears. */
+import type { LimitRule } from '../finding.js';
+
+export default {
+  name: 'regulator-input',
+  family: 'supplies',
+  claims: (a) => a.kind === 'regulator' && a.quantity === 'voltage',
+} satisfies LimitRule;

@@ -1,0 +1,73 @@
+/** Verdicts on accounts, by the rules of judgement: worst corner for limits, typical build for functions, then the policy. */
+import type { Account, LimitMet } from '../ledger/account.js';
+import type { MarginClass } from '../loads/plan.js';
+import type { Policy } from '../project/project.js';
+
+export type Verdict = 'breach' | 'strain' | 'unproven' | 'thin' | 'note' | 'sound';
+
+/** Worst first. */
+export const VERDICTS: readonly Verdict[] = ['breach', 'strain', 'unproven', 'thin', 'note', 'sound'];
+
+export const worse = (a: Verdict, b: Verdict): boolean => VERDICTS.indexOf(a) < VERDICTS.indexOf(b);
+
+export const worstOf = (verdicts: readonly Verdict[]): Verdict =>
+  verdicts.reduce<Verdict>((worst, v) => (worse(v, worst) ? v : worst), 'sound');
+
+/** Exactly at the limit is inside; this much more is the dust of floating-point sums. */
+const DUST = 1e-9;
+
+export interface JudgedAccount {
+  readonly account: Account;
+  readonly verdict: Verdict;
+  /** Share left of the limit that gives the verdict. */
+  readonly margin?: number;
+  /** That limit. */
+  readonly by?: LimitMet;
+}
+
+/** Share to keep in hand, by what kind of figure it is. */
+function kept(policy: Policy, margin: MarginClass): number {
+  switch (margin) {
+    case 'current':
+      return policy.current;
+    case 'function-voltage':
+      return policy.functionVoltage;
+    case 'temperature':
+      return policy.temperature;
+    case 'drive':
+      return policy.drive;
+    case 'none':
+      return 0;
+    default:
+      return margin satisfies never;
+  }
+}
+
+/** One limit of an account as it was met. */
+export function judgeLimit(account: Account, met: LimitMet, policy: Policy): Verdict {
+  const { limit } = met;
+  const beyond = (draw: number, value: number): boolean =>
+    account.direction === 'at-least' ? draw < value * (1 - DUST) : draw > value * (1 + DUST);
+  if (limit.mild) return beyond(met.draw, met.value) ? 'thin' : 'sound';
+  if (limit.isFunction) {
+    if (beyond(met.typical.draw, met.typical.value)) return 'breach';
+    if (beyond(met.draw, met.value)) return 'strain';
+  } else if (beyond(met.draw, met.value)) {
+    if (limit.asks !== undefined) return 'unproven';
+    if (limit.range) return beyond(met.draw, account.direction === 'at-least' ? limit.range.min : limit.range.max) ? 'breach' : 'strain';
+    return limit.grade === 'absolute' || limit.grade === 'operating' ? 'breach' : 'strain';
+  }
+  // Characterised and practice figures are margins already.
+  const margin = limit.grade === 'characterised' || limit.grade === 'practice' ? 0 : kept(policy, limit.margin);
+  return met.left < margin - DUST ? 'thin' : 'sound';
+}
+
+export function judgeAccount(account: Account, policy: Policy): JudgedAccount {
+  if (account.limits.length === 0) return { account, verdict: account.missing ? 'unproven' : 'sound' };
+  const judged = account.limits.map((met) => ({ met, verdict: judgeLimit(account, met, policy) }));
+  const verdict = worstOf(judged.map((j) => j.verdict));
+  const giving = judged.filter((j) => j.verdict === verdict).map((j) => j.met);
+  const by = giving.reduce((a, b) => (b.left < a.left ? b : a));
+  return { account, verdict, margin: by.left, by };
+}
+

@@ -1,0 +1,72 @@
+/**
+ * A branch: what hangs in series between two nodes. Resistances and constant drops add up; junctions bend. Its current is
+ * a monotone function of the voltage across it, so that every network of branches has exactly one solution.
+ */
+import type { Junction } from './junction.js';
+import { softLog } from './junction.js';
+
+/** The electrical content of a branch, all its members summed. */
+export interface Branch {
+  /** Total series resistance, ohms; above zero unless `current` is set. */
+  readonly resistance: number;
+  /** Total of constant drops that oppose the current, volts: nothing flows below it. */
+  readonly drop: number;
+  readonly junctions: readonly Junction[];
+  /** A branch that draws a fixed current from whatever voltage there is, amperes. */
+  readonly current?: number;
+}
+
+/** Current through a branch and its slope. */
+export interface Flow {
+  /** Amperes, positive from the branch's first node to its second. */
+  readonly current: number;
+  /** Conductance di/dv at that point, siemens. */
+  readonly conductance: number;
+}
+
+const NOTHING: Flow = { current: 0, conductance: 0 };
+
+/**
+ * Current through a branch at a voltage in volts, to the last bits of a double. A junction or a drop blocks the other way.
+ *
+ * With junctions, u = R·i + Σ a·ln(1 + i/Is) is solved for x = ln i: the equation is convex and rising in x, so Newton's
+ * method started at an upper bound comes down to the root without overshooting.
+ */
+export function branchFlow(branch: Branch, voltage: number): Flow {
+  if (branch.current !== undefined) return voltage > 0 ? { current: branch.current, conductance: 0 } : NOTHING;
+  const u = voltage - branch.drop;
+  if (branch.junctions.length === 0) {
+    if (branch.drop > 0 && u <= 0) return NOTHING;
+    return { current: u / branch.resistance, conductance: 1 / branch.resistance };
+  }
+  if (u <= 0) return NOTHING;
+  let resistance = branch.resistance;
+  let slopes = 0;
+  let weighted = 0;
+  for (const j of branch.junctions) {
+    resistance += j.series;
+    slopes += j.slope;
+    weighted += j.slope * j.logSaturation;
+  }
+  // Neither the resistance alone nor the junctions alone can let more through than this.
+  let x = Math.min(Math.log(u / resistance), (u + weighted) / slopes);
+  let current = Math.exp(x);
+  for (let step = 0; step < 60; step++) {
+    let value = resistance * current - u;
+    let slope = resistance * current;
+    for (const j of branch.junctions) {
+      const y = x - j.logSaturation;
+      value += j.slope * softLog(y);
+      slope += j.slope / (1 + Math.exp(-y));
+    }
+    const dx = value / slope;
+    x -= dx;
+    current = Math.exp(x);
+    if (Math.abs(dx) < 1e-14) break;
+    // Quadratic convergence: after a step of 1e-8 the next one is below the resolution of a double.
+    if (Math.abs(dx) < 1e-8 && step > 0) break;
+  }
+  let impedance = resistance;
+  for (const j of branch.junctions) impedance += j.slope / (current + Math.exp(j.logSaturation));
+  return { current, conductance: 1 / impedance };
+}

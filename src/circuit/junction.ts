@@ -1,0 +1,113 @@
+/**
+ * The junction law of diodes, LEDs, coupler inputs and base-emitter paths (Shockley with series resistance):
+ *
+ *   v(i) = a·ln(1 + i / Is) + Rs·i
+ *
+ * with a = n·kT/q in volts, Is the saturation current in amperes and Rs in ohms. Valid for i ≥ 0, from about 1 µA to the
+ * rated current of the part. Source: W. Shockley, "The theory of p-n junctions in semiconductors and p-n junction
+ * transistors", Bell System Technical Journal 28 (1949), from memory.
+ */
+
+/** A fitted junction at its reference temperature. */
+export interface Junction {
+  /** n·kT/q at the reference temperature, volts. */
+  readonly slope: number;
+  /** Natural logarithm of the saturation current in amperes: the current itself can be below 1e-30. */
+  readonly logSaturation: number;
+  /** Series resistance, ohms. */
+  readonly series: number;
+  /** Current of the point at which the temperature coefficient was stated, amperes. */
+  readonly referenceCurrent: number;
+  /** Change of forward voltage at the reference current, volts per kelvin (negative). */
+  readonly perKelvin: number;
+  /** Temperature of the fitted points, °C. */
+  readonly referenceTemperature: number;
+}
+
+export interface ForwardPoint {
+  /** Amperes. */
+  readonly current: number;
+  /** Volts. */
+  readonly voltage: number;
+}
+
+/** Boltzmann constant over elementary charge, V/K (exact in the SI of 2019: 1.380649e-23 / 1.602176634e-19). */
+const BOLTZMANN_OVER_CHARGE = 1.380649e-23 / 1.602176634e-19;
+const KELVIN = 273.15;
+
+/** kT/q in volts at a temperature in °C. */
+export const thermalVoltage = (celsius: number): number => BOLTZMANN_OVER_CHARGE * (celsius + KELVIN);
+
+/**
+ * Fits a junction through forward-voltage points: one point with the given ideality, two with the series resistance they
+ * leave, three or more by least squares over slope, saturation and series resistance. A fit that would need a negative
+ * series resistance or a slope below that of an ideal junction is redone without the offending term.
+ *
+ * @param points forward voltages in volts at currents in amperes, at least one, currents above zero
+ * @param ideality n for the case that the points do not tell it (2 for LEDs, about 1 for silicon base-emitter paths)
+ */
+export function fitJunction(
+  points: readonly ForwardPoint[],
+  { ideality = 2, perKelvin = -0.002, referenceTemperature = 25 } = {},
+): Junction {
+  const last = points.reduce((a, b) => (b.current > a.current ? b : a));
+  const ideal = thermalVoltage(referenceTemperature);
+  const finish = (slope: number, series: number): Junction => ({
+    slope,
+    logSaturation: Math.log(last.current) - Math.max(last.voltage - series * last.current, 0) / slope,
+    series,
+    referenceCurrent: last.current,
+    perKelvin,
+    referenceTemperature,
+  });
+  const [first] = points;
+  if (points.length === 1 || first === undefined) return finish(ideality * ideal, 0);
+  if (points.length >= 3) {
+    const [slope, series] = leastSquares(points);
+    if (slope >= ideal && series >= 0) return finish(slope, series);
+  }
+  // Two points, or three that do not bend as a junction does: the logarithm alone, or the given ideality and what
+  // resistance is left between the outer points.
+  const lowest = points.reduce((a, b) => (b.current < a.current ? b : a));
+  const slope = (last.voltage - lowest.voltage) / Math.log(last.current / lowest.current);
+  if (slope <= ideality * ideal) return finish(Math.max(slope, ideal), 0);
+  const left = last.voltage - lowest.voltage - ideality * ideal * Math.log(last.current / lowest.current);
+  return finish(ideality * ideal, Math.max(left / (last.current - lowest.current), 0));
+}
+
+/** Slope and series resistance of v = c + a·ln(i) + Rs·i by least squares (normal equations about the means). */
+function leastSquares(points: readonly ForwardPoint[]): [slope: number, series: number] {
+  const mean = (f: (p: ForwardPoint) => number): number => points.reduce((sum, p) => sum + f(p), 0) / points.length;
+  const [lm, im, vm] = [mean((p) => Math.log(p.current)), mean((p) => p.current), mean((p) => p.voltage)];
+  let [ll, li, ii, lv, iv] = [0, 0, 0, 0, 0];
+  for (const p of points) {
+    const [l, i, v] = [Math.log(p.current) - lm, p.current - im, p.voltage - vm];
+    ll += l * l;
+    li += l * i;
+    ii += i * i;
+    lv += l * v;
+    iv += i * v;
+  }
+  const determinant = ll * ii - li * li;
+  return [(lv * ii - iv * li) / determinant, (iv * ll - lv * li) / determinant];
+}
+
+/** The same junction at another temperature: slope with absolute temperature, forward voltage by its coefficient. */
+export function junctionAt(junction: Junction, celsius: number): Junction {
+  if (celsius === junction.referenceTemperature) return junction;
+  const slope = (junction.slope * (celsius + KELVIN)) / (junction.referenceTemperature + KELVIN);
+  const logReference = Math.log(junction.referenceCurrent);
+  const voltage =
+    junction.slope * (logReference - junction.logSaturation) +
+    junction.perKelvin * (celsius - junction.referenceTemperature);
+  return { ...junction, slope, logSaturation: logReference - voltage / slope, referenceTemperature: celsius };
+}
+
+/** Voltage across a junction, volts, at a current in amperes (zero or more). */
+export function junctionVoltage(junction: Junction, current: number): number {
+  if (current <= 0) return 0;
+  return junction.slope * softLog(Math.log(current) - junction.logSaturation) + junction.series * current;
+}
+
+/** ln(1 + e^x) without overflow. */
+export const softLog = (x: number): number => (x > 36 ? x : Math.log1p(Math.exp(x)));

@@ -1,0 +1,19 @@
+/** One file from its name to its report. */
+import * as ampledger from '../index.js';
+import type { Report, UnreadReport } from '../reports/report.js';
+import type { Conditions } from './conditions.js';
+import { openDocument, type Refused, refused } from './open-document.js';
+
+/** A file that was audited; one that could not be comes with what to tell a person about it. */
+export type Audited = { readonly report: Report } | Refused;
+
+export const reportOf = (audited: Audited): Report | UnreadReport =>
+  'report' in audited ? audited.report : audited.unread;
+
+/** Reads and audits `file`, as given on the command line. */
+export async function auditFile(file: string, conditions: Conditions): Promise<Audited> {
+  const opened = await openDocument(file);
+  if ('unread' in opened) return opened;
+  const { report, errors } = ampledger.audit(opened.document, conditions);
+  return report ? { report } : refused(file, errors);
+}

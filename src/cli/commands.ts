@@ -1,0 +1,75 @@
+/** The commands as data: what they take, what they say about themselves, and where their work is done. */
+import { severities } from '../reports/severity.js';
+import type { Arguments } from './arguments.js';
+
+export interface Option {
+  /** What stands for the value in the help; an option without one is a switch. */
+  readonly value?: string;
+  readonly says: string;
+  /** The only values it takes. */
+  readonly oneOf?: readonly string[];
+}
+
+export interface Command {
+  readonly summary: string;
+  readonly operands: { readonly named: readonly string[]; readonly least: number; readonly most: number };
+  readonly options: { readonly [name: string]: Option };
+  readonly examples: readonly (readonly [line: string, says: string])[];
+  /** Loads the work and does it; gives the exit status. */
+  readonly run: (given: Arguments) => Promise<number>;
+}
+
+const format = (...formats: readonly string[]): Option => ({
+  value: 'FORMAT',
+  says: `${formats.join(' or ')}; ${formats[0]} when not said`,
+  oneOf: formats,
+});
+
+const conditions = {
+  mode: { value: 'NAME', says: 'only this mode of the file' },
+  ambient: { value: 'RANGE', says: "in place of the file's, such as '5 to 45 °C'" },
+} as const satisfies { readonly [name: string]: Option };
+
+export const commands: { readonly [name: string]: Command } = {
+  audit: {
+    summary: 'hold every current against its limit, and say what to change',
+    operands: { named: ['FILE…'], least: 1, most: Infinity },
+    options: {
+      format: format('terminal', 'json'),
+      'fail-at': {
+        value: 'VERDICT',
+        says: 'exit with 1 from this verdict on; breach when not said',
+        oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
+      },
+      ...conditions,
+      all: { says: 'every account, every remedy and every assumption' },
+    },
+    examples: [
+      ['ampledger audit shed.yaml', 'a report to read'],
+      ["ampledger audit shed.yaml --ambient '0 to 60 °C'", 'in a hotter summer'],
+      ['ampledger audit --format json *.yaml', 'an array for another program'],
+      ['cat shed.yaml | ampledger audit -', 'from standard input'],
+    ],
+    run: async (given) => (await import('./audit.js')).audit(given),
+  },
+  working: {
+    summary: 'the sums behind an account, a circuit or a finding',
+    operands: { named: ['FILE', 'NAME'], least: 2, most: 2 },
+    options: { format: format('terminal', 'json'), ...conditions },
+    examples: [
+      ['ampledger working shed.yaml main.D9', 'an account, by the name the audit gives it'],
+      ['ampledger working shed.yaml coil-on-pin', 'a finding, by its rule'],
+    ],
+    run: async (given) => (await import('./working.js')).working(given),
+  },
+  catalogue: {
+    summary: 'what is in the catalogue, or one thing of it with all its sources',
+    operands: { named: ['[ID]'], least: 0, most: 1 },
+    options: { format: format('terminal', 'json') },
+    examples: [
+      ['ampledger catalogue', 'all of it, by kind'],
+      ['ampledger catalogue npn-2n2222a', 'one profile, figure by figure'],
+    ],
+    run: async (given) => (await import('./catalogue.js')).catalogue(given),
+  },
+};

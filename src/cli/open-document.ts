@@ -1,0 +1,48 @@
+/** One file from its name to a checked document. */
+import * as ampledger from '../index.js';
+import type { UnreadReport } from '../reports/report.js';
+import { type Diagnostic, renderDiagnostic } from '../source/diagnostic.js';
+import type { Document } from '../source/document.js';
+import { largestFile } from '../source/intake.js';
+import { readInput } from './input.js';
+
+/** A file that could not be audited: for programs, and the same in lines for people. */
+export interface Refused {
+  readonly unread: UnreadReport;
+  readonly said: readonly string[];
+}
+
+/** Reads and checks `file`, as given on the command line. */
+export async function openDocument(file: string): Promise<{ readonly document: Document } | Refused> {
+  const input = await readInput(file, largestFile);
+  if ('problem' in input) {
+    const error = { file, line: 1, column: 1, width: 1, says: input.problem };
+    return { unread: unread(file, [error]), said: [`${file === '-' ? 'standard input' : file}: ${input.problem}`] };
+  }
+  const { document, errors } = ampledger.read(input.bytes, file);
+  return document && errors.length === 0 ? { document } : refused(file, errors);
+}
+
+/** What stands for a file whose text is at fault. */
+export function refused(file: string, errors: readonly Diagnostic[]): Refused {
+  const count = errors.length === 1 ? 'One error' : `${errors.length} errors`;
+  return {
+    unread: unread(file, errors),
+    said: [...errors.flatMap((error) => [renderDiagnostic(error), '']), `${count}: ${file} was not audited.`],
+  };
+}
+
+const unread = (file: string, errors: readonly Diagnostic[]): UnreadReport => ({
+  ampledger: 1,
+  file,
+  verdict: 'unread',
+  // Without the marker's width, which only a printer needs.
+  errors: errors.map(({ file: where, line, column, says, expected, excerpt }) => ({
+    file: where,
+    line,
+    column,
+    says,
+    ...(expected !== undefined && { expected }),
+    ...(excerpt && { excerpt }),
+  })),
+});

@@ -1,0 +1,188 @@
+/**
+ * The project's networks and supply tree with names turned into numbers, and each network's branches with their figures
+ * put in, once for each lean and ambient that is asked for.
+ */
+import type { Branch } from '../circuit/branch.js';
+import type { Edge } from '../circuit/network.js';
+import { copperFactor } from '../circuit/copper.js';
+import { junctionAt } from '../circuit/junction.js';
+import type { BranchPlan, JunctionSpread, Member, NetworkPlan } from '../loads/plan.js';
+import { GROUND } from '../loads/plan.js';
+import type { Interval } from '../quantity/interval.js';
+import type { Project } from '../project/project.js';
+import type { Lean } from './corner.js';
+
+/** One member of a branch with its figures put in. */
+export interface FittedMember {
+  readonly member: Member;
+  readonly ohms: number;
+  readonly drop: number;
+  readonly junction?: Branch['junctions'][number];
+}
+
+/** A network with its figures put in; local nodes are the inner ones first, then those of the tree. */
+export interface FittedNetwork {
+  readonly edges: readonly Edge[];
+  readonly members: readonly (readonly FittedMember[])[];
+  readonly plans: readonly BranchPlan[];
+  /** Tree node of each local node from `inner` on. */
+  readonly boundary: readonly number[];
+  readonly inner: number;
+}
+
+export interface NetworkIndex {
+  readonly plan: NetworkPlan;
+  readonly circuits: readonly number[];
+  readonly on: StateIndex;
+  readonly off: StateIndex;
+}
+
+interface StateIndex {
+  readonly plans: readonly BranchPlan[];
+  readonly local: ReadonlyMap<string, number>;
+  readonly boundary: readonly number[];
+  readonly fitted: Map<number, FittedNetwork>;
+}
+
+export interface PartIndex {
+  readonly network: number;
+  /** Branch and member number in the on and the off state, where the part stands in it. */
+  readonly on?: { readonly branch: number; readonly member: number };
+  readonly off?: { readonly branch: number; readonly member: number };
+}
+
+export interface Circuitry {
+  readonly project: Project;
+  /** Node ids; 0 is ground, then the nodes of the supply tree. */
+  readonly nodes: readonly string[];
+  readonly nodeIndex: ReadonlyMap<string, number>;
+  readonly circuitIndex: ReadonlyMap<string, number>;
+  readonly networks: readonly NetworkIndex[];
+  readonly parts: ReadonlyMap<string, PartIndex>;
+  /** For each circuit the numbers of its networks. */
+  readonly networksOf: readonly (readonly number[])[];
+}
+
+export function circuitry(project: Project): Circuitry {
+  const nodes = [GROUND, ...project.nodes.map((n) => n.id)];
+  const nodeIndex = new Map(nodes.map((id, k) => [id, k]));
+  const circuitIndex = new Map(project.circuits.map((c, k) => [c.id, k]));
+  const networksOf: number[][] = project.circuits.map(() => []);
+  const parts = new Map<string, PartIndex>();
+  const networks = project.networks.map((plan, number): NetworkIndex => {
+    const circuits = plan.circuits.map((id) => circuitIndex.get(id)!);
+    for (const c of circuits) networksOf[c]!.push(number);
+    for (const state of ['on', 'off'] as const)
+      plan[state].forEach((branch, b) =>
+        branch.members.forEach((member, m) => {
+          const known = parts.get(member.part) ?? { network: number };
+          parts.set(member.part, { ...known, [state]: { branch: b, member: m } });
+        }),
+      );
+    return { plan, circuits, on: stateIndex(plan, plan.on, nodeIndex), off: stateIndex(plan, plan.off, nodeIndex) };
+  });
+  return { project, nodes, nodeIndex, circuitIndex, networks, parts, networksOf };
+}
+
+function stateIndex(
+  plan: NetworkPlan,
+  plans: readonly BranchPlan[],
+  nodeIndex: ReadonlyMap<string, number>,
+): StateIndex {
+  const local = new Map(plan.inner.map((id, k) => [id, k]));
+  const boundary: number[] = [];
+  for (const branch of plans)
+    for (const id of [branch.from, branch.to])
+      if (!local.has(id)) {
+        local.set(id, local.size);
+        boundary.push(nodeIndex.get(id) ?? missingNode(id));
+      }
+  return { plans, local, boundary, fitted: new Map() };
+}
+
+const missingNode = (id: string): never => {
+  throw new Error(`a branch ends at '${id}', which is no node of the project`);
+};
+
+const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak', 'starved', 'flooded'];
+const AMBIENTS = ['cold', 'typ', 'hot'] as const;
+
+/** The network in a state with its figures put in for a lean, a lean of the pins and an ambient; made once, then kept. */
+export function fit(
+  network: NetworkIndex,
+  on: boolean,
+  lean: Lean,
+  pins: Lean,
+  ambient: (typeof AMBIENTS)[number],
+  celsius: number,
+): FittedNetwork {
+  const state = on ? network.on : network.off;
+  const key = (LEANS.indexOf(lean) * 6 + LEANS.indexOf(pins)) * 3 + AMBIENTS.indexOf(ambient);
+  let fitted = state.fitted.get(key);
+  if (fitted === undefined) {
+    const members = state.plans.map((p) => p.members.map((m) => fitMember(m, lean, pins, celsius)));
+    fitted = {
+      plans: state.plans,
+      members,
+      boundary: state.boundary,
+      inner: network.plan.inner.length,
+      edges: state.plans.map((p, k) => ({
+        from: state.local.get(p.from)!,
+        to: state.local.get(p.to)!,
+        branch: sum(members[k]!, lean),
+      })),
+    };
+    state.fitted.set(key, fitted);
+  }
+  return fitted;
+}
+
+/** Losses on the way: resistances and drops in series with the useful load. */
+const loss = (interval: Interval, lean: Lean): number =>
+  lean === 'typ' ? interval.typ : lean === 'low' || lean === 'starved' ? interval.max : interval.min;
+
+/** The load itself is heaviest when it draws most, and when the worst for the voltage that reaches it is asked for. */
+const burden = (interval: Interval, lean: Lean): number =>
+  lean === 'typ' ? interval.typ : lean === 'low' || lean === 'flooded' ? interval.max : interval.min;
+
+const draw = (amps: Interval, peak: number | undefined, lean: Lean): number =>
+  lean === 'typ'
+    ? amps.typ
+    : lean === 'low' || lean === 'flooded'
+      ? amps.min
+      : lean === 'peak'
+        ? Math.max(peak ?? 0, amps.max)
+        : amps.max;
+
+function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): FittedMember {
+  switch (member.kind) {
+    case 'resistance': {
+      const ohms = (member.load ? burden : loss)(member.ohms, lean);
+      return { member, drop: 0, ohms: member.copper === undefined ? ohms : ohms * copperFactor(celsius, member.copper) };
+    }
+    case 'pin':
+      return { member, drop: 0, ohms: loss(member.ohms, pins) };
+    case 'drop':
+      return { member, ohms: 0, drop: loss(member.volts, lean) };
+    case 'junction':
+      return { member, ohms: 0, drop: 0, junction: junctionAt(spread(member.law, lean), celsius) };
+    case 'current':
+      return { member, ohms: 0, drop: 0 };
+    default:
+      return member satisfies never;
+  }
+}
+
+export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
+  lean === 'typ' ? law.typ : lean === 'low' || lean === 'starved' ? law.max : law.min;
+
+function sum(members: readonly FittedMember[], lean: Lean): Branch {
+  const junctions = members.flatMap((m) => m.junction ?? []);
+  const fixed = members.find((m) => m.member.kind === 'current')?.member;
+  return {
+    resistance: members.reduce((total, m) => total + m.ohms, 0),
+    drop: members.reduce((total, m) => total + m.drop, 0),
+    junctions,
+    ...(fixed?.kind === 'current' && { current: draw(fixed.amps, fixed.peak, lean) }),
+  };
+}

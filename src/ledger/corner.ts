@@ -1,0 +1,108 @@
+/**
+ * A corner: one choice of extreme values of everything uncertain. Every parameter has one value in it wherever it appears:
+ * one ambient, one voltage a rail, one output resistance a level for all pins.
+ */
+import type { Interval } from '../quantity/interval.js';
+import type { Recipe } from '../loads/plan.js';
+
+export type End = 'low' | 'typ' | 'high';
+
+/**
+ * How the members of a network lean.
+ * `high` draws the most (lowest resistances and drops), `low` the least, `peak` is `high` with stall and start currents;
+ * `starved` lets the least voltage reach the load (losses highest, the load heavy), `flooded` the most.
+ */
+export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'starved' | 'flooded';
+
+export interface Corner {
+  readonly ambient: 'cold' | 'typ' | 'hot';
+  /** Voltages of the supplies. */
+  readonly sources: End;
+  /** Output voltages of regulators. */
+  readonly outputs: End;
+  /** Losses of fuses and diodes on the way. */
+  readonly losses: End;
+  /** The circuits in question: what is switched, and what switches it. */
+  readonly load: Lean;
+  readonly control: Lean;
+  /** Every other circuit. */
+  readonly rest: Lean;
+  /** Supplies and regulators that feed the control side alone, at the other end. */
+  readonly apart?: { readonly ids: ReadonlySet<string>; readonly end: End };
+}
+
+export const TYPICAL: Corner = {
+  ambient: 'typ',
+  sources: 'typ',
+  outputs: 'typ',
+  losses: 'typ',
+  load: 'typ',
+  control: 'typ',
+  rest: 'typ',
+};
+
+const STRONG = { sources: 'high', outputs: 'high', losses: 'low', rest: 'low' } as const;
+const WEAK = { sources: 'low', outputs: 'low', losses: 'high', rest: 'high' } as const;
+
+type Cast = Omit<Corner, 'ambient' | 'apart'>;
+
+/** The corners a recipe asks for, ambient and control-side supplies apart. */
+const CASTS: { readonly [R in Recipe]: readonly Cast[] } = {
+  'draw-most': [{ ...STRONG, load: 'high', control: 'high' }],
+  'draw-least': [{ ...WEAK, load: 'low', control: 'low' }],
+  starved: [{ ...WEAK, load: 'starved', control: 'low' }],
+  flooded: [{ ...STRONG, load: 'flooded', control: 'high' }],
+  'drive-worst': [
+    { ...WEAK, load: 'high', control: 'low' },
+    { ...STRONG, load: 'high', control: 'low' },
+  ],
+  'drive-best': [
+    { ...WEAK, load: 'low', control: 'high' },
+    { ...STRONG, load: 'low', control: 'high' },
+  ],
+  'let-go-worst': [
+    { ...WEAK, load: 'low', control: 'high' },
+    { ...STRONG, load: 'low', control: 'high' },
+  ],
+  'let-go-best': [{ ...WEAK, load: 'high', control: 'low' }],
+};
+
+/** Recipes in which the ends of supplies that feed one side alone can pull apart. */
+const PULLS_APART: ReadonlySet<Recipe> = new Set(['drive-worst', 'drive-best', 'let-go-worst', 'let-go-best']);
+
+/**
+ * All corners of a recipe.
+ *
+ * @param aparts sets of supplies and regulators that feed a part of the circuit alone and may stand at the other end
+ * @param peaks the load's peaks count
+ */
+export function cornersOf(recipe: Recipe, aparts: readonly ReadonlySet<string>[], peaks: boolean): Corner[] {
+  const ends = PULLS_APART.has(recipe)
+    ? aparts.flatMap((ids) => [{ apart: { ids, end: 'low' as const } }, { apart: { ids, end: 'high' as const } }])
+    : [];
+  return CASTS[recipe].flatMap((cast) =>
+    (['cold', 'hot'] as const).flatMap((ambient) =>
+      [{}, ...ends].map((apart) => ({
+        ...cast,
+        ...apart,
+        ambient,
+        load: peaks && cast.load === 'high' ? ('peak' as const) : cast.load,
+      })),
+    ),
+  );
+}
+
+/** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
+export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';
+
+/** A short key; two corners with one key are the same corner. */
+export const cornerKey = (c: Corner): string =>
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? c.apart.end + [...c.apart.ids].join() : ''}`;
+
+/** The value of an interval at an end. */
+export const atEnd = (interval: Interval, end: End): number =>
+  end === 'typ' ? interval.typ : end === 'low' ? interval.min : interval.max;
+
+/** Degrees Celsius of a corner. */
+export const ambientOf = (ambient: Interval, corner: Corner): number =>
+  corner.ambient === 'typ' ? ambient.typ : corner.ambient === 'cold' ? ambient.min : ambient.max;

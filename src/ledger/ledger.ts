@@ -1,0 +1,148 @@
+/**
+ * The ledger: every account of a project in every mode, as the envelope over its corners, with the corner of each end kept.
+ */
+import type { LimitPlan, Reading } from '../loads/plan.js';
+import type { Project } from '../project/project.js';
+import type { Account, Entry, LimitMet } from './account.js';
+import { marginOf } from './account.js';
+import type { Shares } from './bookings.js';
+import type { Corner } from './corner.js';
+import { TYPICAL } from './corner.js';
+import type { ModeSearch } from './moments.js';
+import { RUNAWAY, modesOf } from './moments.js';
+import type { Moment, Solution } from './solution.js';
+import type { Question } from './question.js';
+import type { Candidate, Solver } from './solver.js';
+import { solver } from './solver.js';
+import { loadQuestions } from './load-questions.js';
+import { pinQuestions } from './pin-questions.js';
+import { treeQuestions } from './tree-questions.js';
+
+export interface Ledger {
+  readonly project: Project;
+  readonly solver: Solver;
+  /** Every account in its worst stated (or free) mode. */
+  readonly accounts: readonly Account[];
+  /** Every account in the runaway state, where that differs. */
+  readonly runaway: readonly Account[];
+}
+
+/** Keeps the books of a project. @param only the name of the one mode to look at */
+export function ledgerOf(project: Project, only?: string): Ledger {
+  const bench = solver(project);
+  const questions = [...pinQuestions(bench), ...loadQuestions(bench), ...treeQuestions(bench)];
+  const modes = modesOf(project, only);
+  const promised = modes.filter((m) => m.name !== RUNAWAY);
+  const unpromised = modes.filter((m) => m.name === RUNAWAY);
+  const answer = (among: readonly ModeSearch[]): Account[] =>
+    questions.flatMap((q) => settleAccount(bench, q, among) ?? []).filter(carries);
+  return { project, solver: bench, accounts: answer(promised), runaway: answer(unpromised) };
+}
+
+/** Currents below this, amperes, are those of junctions that are off: a pin that carries no more is no account. */
+const TRACE = 1e-8;
+
+/** A pin in use has two directions, of which most carry nothing. */
+const carries = (a: Account): boolean =>
+  a.draw === undefined || a.draw.max > TRACE || !(a.kind === 'pin' || a.kind === 'group' || a.kind === 'total');
+
+interface Screened {
+  readonly candidate: Candidate;
+  readonly draw: number;
+  /** Share left of each limit. */
+  readonly left: readonly number[];
+}
+
+function settleAccount(bench: Solver, question: Question, modes: readonly ModeSearch[]): Account | undefined {
+  let worst: { mode: ModeSearch; screened: Screened[]; badness: number } | undefined;
+  let concerned: ModeSearch | undefined;
+  for (const mode of modes) {
+    const candidates = question.candidates(mode);
+    if (candidates.length === 0) continue;
+    concerned ??= mode;
+    const screened = candidates.flatMap((c) => screen(bench, question, c) ?? []);
+    if (screened.length === 0) continue;
+    const badness = Math.max(...screened.map((s) => (s.left.length > 0 ? -Math.min(...s.left) : s.draw)));
+    if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness)) worst = { mode, screened, badness };
+  }
+  if (concerned === undefined) return undefined;
+  if (worst === undefined) return unknownAccount(question, concerned);
+  return account(bench, question, worst.mode, worst.screened);
+}
+
+function screen(bench: Solver, question: Question, candidate: Candidate): Screened | undefined {
+  const solution = bench.estimate(candidate);
+  const draw = question.read(solution);
+  if (draw === undefined) return undefined;
+  return { candidate, draw, left: question.limits.map((l) => left(question, l, draw, solution)) };
+}
+
+const valueAt = (limit: LimitPlan, s: Reading): number => (typeof limit.value === 'number' ? limit.value : limit.value(s));
+
+const left = (q: Question, limit: LimitPlan, draw: number, s: Solution): number =>
+  marginOf(q.direction, q.quantity, draw, valueAt(limit, s), s.ambient);
+
+const pick = <T>(items: readonly T[], score: (item: T) => number): T =>
+  items.reduce((best, item) => (score(item) > score(best) ? item : best));
+
+function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonly Screened[]): Account {
+  const most = bench.exact(pick(screened, (s) => s.draw).candidate);
+  const least = bench.exact(pick(screened, (s) => -s.draw).candidate);
+  const worst = q.limits.length === 0 ? undefined : pick(screened, (s) => -Math.min(...s.left));
+  const { moment } = (worst ?? pick(screened, (s) => s.draw)).candidate;
+  const typical = bench.exact({ moment, corner: TYPICAL, focus: bench.nobody });
+  const [low, typ, high] = [q.read(least)!, q.read(typical)!, q.read(most)!];
+  const limits = q.limits.map((limit, k): LimitMet => {
+    const solution = bench.exact(pick(screened, (s) => -s.left[k]!).candidate);
+    const draw = q.read(solution)!;
+    const at = { value: valueAt(limit, solution), draw, ambient: solution.ambient, left: left(q, limit, draw, solution) };
+    return { limit, ...at, typical: { value: valueAt(limit, typical), draw: q.read(typical)! }, solution };
+  });
+  const told = limits.length === 0 ? most : pick(limits, (l) => -l.left).solution;
+  return {
+    ...shown(q, mode.name),
+    moment: namesOn(bench, moment),
+    bound: moment.bound === true,
+    draw: { min: low, typ: Math.min(Math.max(typ, low), high), max: high },
+    limits,
+    entries: q.shares ? entriesOf(q.shares(least), q.shares(typical), q.shares(most)) : [],
+    steps: () => q.steps(told),
+    solutions: { least, most, typical },
+  };
+}
+
+const shown = (q: Question, mode: string) => ({
+  id: q.id,
+  kind: q.kind,
+  title: q.title,
+  quantity: q.quantity,
+  direction: q.direction,
+  path: q.path,
+  mode,
+  ...(q.missing && { missing: q.missing }),
+});
+
+function unknownAccount(q: Question, mode: ModeSearch): Account {
+  const shape = { moment: [], bound: false, limits: [], entries: [], steps: () => [], solutions: {} };
+  return { ...shown(q, mode.name), ...shape };
+}
+
+const namesOn = (bench: Solver, moment: Moment): string[] =>
+  bench.circuitry.project.circuits.flatMap((c, k) => (moment.on[k] === 1 && !c.always ? [c.id] : []));
+
+function entriesOf(least: Shares, typical: Shares, most: Shares): Entry[] {
+  return [...new Set([...most.keys(), ...typical.keys(), ...least.keys()])]
+    .map((circuit) => ({
+      circuit,
+      min: least.get(circuit) ?? 0,
+      typ: typical.get(circuit) ?? 0,
+      max: most.get(circuit) ?? 0,
+    }))
+    .sort((a, b) => b.max - a.max || (a.circuit < b.circuit ? -1 : 1));
+}
+
+/** The corner of a solution in words: 'supplies high, 5 °C'. */
+export function cornerWords(corner: Corner, ambient: number): string {
+  if (corner.sources === 'typ') return `typical build, ${Math.round(ambient)} °C`;
+  return `supplies ${corner.sources === 'high' ? 'highest' : 'lowest'}, ${Math.round(ambient)} °C`;
+}

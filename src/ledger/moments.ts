@@ -1,0 +1,149 @@
+/**
+ * Worst moments: which circuits are on together. A stated mode is one moment. Without modes, and in the runaway state, the
+ * moment is searched for: the allowed state that weighs most, by branch and bound over the interlocks.
+ */
+import type { InterlockPlan, Project } from '../project/project.js';
+import type { Moment } from './solution.js';
+
+/** One mode to judge, stated or searched. */
+export interface ModeSearch {
+  readonly name: string;
+  /** A stated mode's circuits. */
+  readonly on?: Uint8Array;
+  /** The interlocks that hold in a searched one. */
+  readonly interlocks?: readonly InterlockPlan[];
+}
+
+/** Name of the state in which firmware promises nothing. */
+export const RUNAWAY = 'runaway';
+/** Name of the state that stands for all when no modes are given. */
+export const FREE = 'free';
+
+/** The modes of a project, the runaway state last where it can differ from the others. */
+export function modesOf(project: Project, only?: string): ModeSearch[] {
+  const wiring = project.interlocks.filter((i) => i.by === 'wiring');
+  const runaway: ModeSearch = { name: RUNAWAY, interlocks: wiring };
+  if (project.modes.length === 0) {
+    const free: ModeSearch = { name: FREE, interlocks: project.interlocks };
+    return wiring.length === project.interlocks.length ? [free] : [free, runaway];
+  }
+  const named = new Set(project.modes.flatMap((m) => [...m.active]));
+  const stated = project.modes.map((mode): ModeSearch => ({
+    name: mode.name,
+    on: Uint8Array.from(project.circuits, (c) => (c.always || !named.has(c.id) || mode.active.has(c.id) ? 1 : 0)),
+  }));
+  if (only !== undefined) return stated.filter((m) => m.name === only);
+  const switched = project.circuits.some((c) => !c.always);
+  return switched ? [...stated, runaway] : stated;
+}
+
+/** More circuits than this under interlocks are still searched, but only so far. */
+const MOST_STATES = 20_000;
+/** States that weigh within this share of the best are all tried: a shared rail's droop may turn their order. */
+const NEAR = 0.05;
+const MOST_NEAR = 24;
+
+/**
+ * The allowed states that weigh most.
+ *
+ * @param weights one a circuit; a circuit of negative weight is left off unless an interlock needs it
+ * @param must circuits that have to be on
+ * @returns the best and those near it, best first; a single state marked as a bound when the search was cut short
+ */
+export function heaviest(
+  project: Project,
+  search: ModeSearch,
+  weights: ArrayLike<number>,
+  must: ReadonlySet<number>,
+): Moment[] {
+  const { name } = search;
+  const always = project.circuits.map((c) => c.always);
+  const start = Uint8Array.from(project.circuits, (_, k) => (always[k] || must.has(k) || weights[k]! > 0 ? 1 : 0));
+  const rules = numbered(project, search.interlocks ?? []);
+  if (allowed(start, rules)) return [{ mode: name, on: start }];
+  const bound = rules.length;
+  // Only circuits that an interlock names can be in dispute; heavy ones are decided first.
+  const disputed = [...new Set(rules.flatMap((r) => [...r.of, ...r.when]))]
+    .filter((k) => !always[k] && !must.has(k))
+    .sort((a, b) => Math.abs(weights[b]!) - Math.abs(weights[a]!));
+  const found: { on: Uint8Array; weight: number }[] = [];
+  let visited = 0;
+  const fixed = start.reduce((sum, s, k) => sum + (s && !disputed.includes(k) ? weights[k]! : 0), 0);
+  const ahead = disputed.map((_, d) => disputed.slice(d).reduce((sum, k) => sum + Math.max(weights[k]!, 0), 0));
+  let best = -Infinity;
+  const visit = (depth: number, on: Uint8Array, weight: number): void => {
+    if (visited++ > MOST_STATES) return;
+    const most = weight + (ahead[depth] ?? 0);
+    if (most < best - NEAR * Math.abs(best)) return;
+    if (depth === disputed.length) {
+      if (!allowed(on, rules)) return;
+      found.push({ on: on.slice(), weight });
+      best = Math.max(best, weight);
+      return;
+    }
+    const k = disputed[depth]!;
+    for (const state of weights[k]! > 0 ? [1, 0] : [0, 1]) {
+      on[k] = state;
+      if (state === 0 || !broken(on, rules, disputed, depth)) visit(depth + 1, on, weight + (state ? weights[k]! : 0));
+    }
+    on[k] = 0;
+  };
+  const first = start.slice();
+  for (const k of disputed) first[k] = 0;
+  visit(0, first, fixed);
+  // Every allowed state is part of the one with all on, so it bounds whatever grows with load.
+  if (visited > MOST_STATES || bound === 0) return [{ mode: name, on: start, bound: true }];
+  return found
+    .filter((f) => f.weight >= best - NEAR * Math.abs(best))
+    .sort((a, b) => b.weight - a.weight)
+    .slice(0, MOST_NEAR)
+    .map(({ on }) => ({ mode: name, on }));
+}
+
+interface Rule {
+  readonly kind: InterlockPlan['kind'];
+  readonly most: number;
+  readonly of: readonly number[];
+  readonly when: readonly number[];
+}
+
+function numbered(project: Project, interlocks: readonly InterlockPlan[]): Rule[] {
+  const index = new Map(project.circuits.map((c, k) => [c.id, k]));
+  const numbers = (ids: readonly string[]): number[] => ids.map((id) => index.get(id)!);
+  return interlocks.map((i) => ({ kind: i.kind, most: i.most ?? 0, of: numbers(i.of), when: numbers(i.when ?? []) }));
+}
+
+const count = (on: Uint8Array, of: readonly number[]): number => of.reduce((n, k) => n + on[k]!, 0);
+
+/** Whether a whole state keeps every interlock. */
+export function allowed(on: Uint8Array, rules: readonly Rule[]): boolean {
+  return rules.every((r) => {
+    switch (r.kind) {
+      case 'at-most':
+        return count(on, r.of) <= r.most;
+      case 'needs':
+        return count(on, r.when) === 0 || count(on, r.of) === r.of.length;
+      case 'excludes':
+        return count(on, r.when) === 0 || count(on, r.of) === 0;
+      default:
+        return r.kind satisfies never;
+    }
+  });
+}
+
+/** Whether a state that is decided down to `depth` already breaks an interlock, whatever follows. */
+function broken(on: Uint8Array, rules: readonly Rule[], disputed: readonly number[], depth: number): boolean {
+  const open = new Set(disputed.slice(depth + 1));
+  return rules.some((r) => {
+    switch (r.kind) {
+      case 'at-most':
+        return count(on, r.of) > r.most;
+      case 'needs':
+        return count(on, r.when) > 0 && r.of.some((k) => on[k] === 0 && !open.has(k));
+      case 'excludes':
+        return count(on, r.when) > 0 && count(on, r.of) > 0;
+      default:
+        return r.kind satisfies never;
+    }
+  });
+}

@@ -1,0 +1,26 @@
+/** What an account asks of the solver: how it is read, and in which corners of which moments. */
+import type { AccountKind, Direction, LimitPlan, QuantityName, Step } from '../loads/plan.js';
+import type { Path } from '../source/place.js';
+import type { Shares } from './bookings.js';
+import type { ModeSearch } from './moments.js';
+import type { Solution } from './solution.js';
+import type { Candidate } from './solver.js';
+
+export interface Question {
+  readonly id: string;
+  readonly kind: AccountKind;
+  readonly title: string;
+  readonly quantity: QuantityName;
+  readonly direction: Direction;
+  readonly path: Path;
+  readonly limits: readonly LimitPlan[];
+  readonly missing?: { readonly figure: string; readonly asks: string };
+  /** SI; undefined when a figure for it is missing. */
+  readonly read: (s: Solution) => number | undefined;
+  /** Whose current it is, where the account is a sum of currents. */
+  readonly shares?: (s: Solution) => Shares;
+  readonly steps: (s: Solution) => readonly Step[];
+  /** The corners to try in a mode; none when the mode does not concern it. */
+  readonly candidates: (mode: ModeSearch) => readonly Candidate[];
+}
+

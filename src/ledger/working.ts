@@ -1,0 +1,57 @@
+/**
+ * The sums behind sums of currents and heat, written from the same books and voltages that made them: each line's formula,
+ * evaluated with the numbers beside it, gives its result.
+ */
+import { branchSteps, symbol, unused } from '../loads/branch-working.js';
+import type { Step } from '../loads/plan.js';
+import type { Link } from '../project/project.js';
+import type { Shares } from './bookings.js';
+import type { Solution } from './solution.js';
+
+/** A sum of currents by circuit; where it is one pin with one branch, that branch's own sum comes first. */
+export function sumSteps(what: string, shares: Shares, pin: string | undefined, s: Solution): Step[] {
+  const used = [...shares].filter(([, amps]) => Math.abs(amps) > 1e-12);
+  if (pin !== undefined && used.length === 1) {
+    const own = branchSteps(s.branch(pin), what);
+    const [step] = own;
+    // Current that enters the pin is written as a positive sum.
+    if (step && Math.abs(Math.abs(step.gives[0]) - used[0]![1]) < 1e-12) return [step.gives[0] < 0 ? turned(step) : step];
+  }
+  const values: Record<string, readonly [number, string]> = {};
+  const terms = used.map(([circuit, amps]) => {
+    const name = unused(values, symbol('I', circuit));
+    values[name] = [amps, 'A'];
+    return name;
+  });
+  const sum = used.reduce((total, [, amps]) => total + amps, 0);
+  return [{ name: 'I', says: what, formula: terms.join(' + ') || '0', with: values, gives: [sum, 'A'] }];
+}
+
+const turned = (step: Step): Step => ({ ...step, formula: `-(${step.formula})`, gives: [-step.gives[0], step.gives[1]] });
+
+/** A regulator's loss and junction temperature. */
+export function heatSteps(link: Link, thermal: number, s: Solution, number: number): Step[] {
+  const [input, output] = [s.voltage(link.from), s.voltage(link.to)];
+  const [amps, own] = [s.linkCurrents[number]!, s.ownCurrent(link)];
+  const power = (input - output) * amps + input * own;
+  const origin = link.heat?.origin ?? link.origin;
+  const sources = origin ? [`${link.id}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`] : [];
+  return [
+    {
+      name: 'P',
+      says: `what ${link.title} turns into heat`,
+      formula: '(V_in - V_out) * I + V_in * I_q',
+      with: { V_in: [input, 'V'], V_out: [output, 'V'], I: [amps, 'A'], I_q: [own, 'A'] },
+      gives: [power, 'W'],
+      sources,
+    },
+    {
+      name: 'T_junction',
+      says: 'temperature of its junction',
+      formula: 'T_ambient + theta * P',
+      with: { T_ambient: [s.ambient, '°C'], theta: [thermal, 'K/W'], P: [power, 'W'] },
+      gives: [s.ambient + thermal * power, '°C'],
+      sources,
+    },
+  ];
+}

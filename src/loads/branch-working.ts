@@ -1,0 +1,65 @@
+/**
+ * The sum behind a branch's current, read off the solved branch: what is left of its voltage after the drops, over the
+ * resistance on its way. Evaluating the formula with the numbers beside it gives the result.
+ */
+import type { Member, SolvedBranch, Step } from './plan.js';
+import { GROUND } from './plan.js';
+
+/** A name as a symbol of a formula: letters, digits and underscores. */
+export const symbol = (letter: string, name: string): string => `${letter}_${name.replace(/[^A-Za-z0-9]+/g, '_')}`;
+
+const shortName = (part: string): string => part.slice(part.indexOf('.') + 1) || part;
+
+/** The current of a branch as one step. @param what says what current it is */
+export function branchSteps(branch: SolvedBranch | undefined, what: string): Step[] {
+  if (branch === undefined) return [];
+  const fixed = branch.members.find(({ member }) => member.kind === 'current');
+  const sources = branch.members.flatMap(({ member }) => sourceOf(member) ?? []);
+  if (fixed) {
+    const name = symbol('I', shortName(fixed.member.part));
+    return [{ name: 'I', says: what, formula: name, with: { [name]: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources }];
+  }
+  const values: Record<string, readonly [number, string]> = {};
+  const top: string[] = [];
+  const ends = [
+    ['', branch.from],
+    [' - ', branch.to],
+  ] as const;
+  for (const [sign, { node, volts }] of ends) {
+    if (node === GROUND) continue;
+    const name = unused(values, symbol('V', shortName(node)));
+    values[name] = [volts, 'V'];
+    top.push(sign === '' ? name : `- ${name}`);
+  }
+  const bottom: string[] = [];
+  for (const { member, volts, ohms } of branch.members) {
+    if (ohms !== undefined) {
+      const name = unused(values, member.kind === 'pin' ? 'R_pin' : symbol('R', shortName(member.part)));
+      values[name] = [ohms, 'Ω'];
+      bottom.push(name);
+    } else if (volts !== 0) {
+      const name = unused(values, symbol('V', shortName(member.part)));
+      values[name] = [volts, 'V'];
+      top.push(`- ${name}`);
+    }
+  }
+  const numerator = top.join(' ').replace(/^- /, '-');
+  if (bottom.length === 0) {
+    return [{ name: 'I', says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources }];
+  }
+  const formula = `${top.length > 1 ? `(${numerator})` : numerator || '0'} / ${bottom.length > 1 ? `(${bottom.join(' + ')})` : bottom[0]!}`;
+  return [{ name: 'I', says: what, formula, with: values, gives: [branch.amps, 'A'], sources }];
+}
+
+/** A symbol that is still free among the values of a formula. */
+export function unused(values: object, name: string): string {
+  let free = name;
+  for (let k = 2; free in values; k++) free = `${name}_${k}`;
+  return free;
+}
+
+function sourceOf(member: Member): string | undefined {
+  const { origin, part } = member;
+  if (origin === undefined) return undefined;
+  return `${part}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`;
+}

@@ -1,0 +1,24 @@
+/** Bare relay coils and valves' windings. */
+import { coilAccounts } from './coil-accounts.js';
+import { coilFigures } from './coil-figures.js';
+import type { LoadInput, LoadType, Lowered } from './lowering.js';
+import { NOTHING } from './lowering.js';
+import { lowerTwoTerminal } from './two-terminal.js';
+
+function lower(input: LoadInput): Lowered {
+  const coil = coilFigures(input.figures);
+  if (coil === undefined) return NOTHING;
+  return lowerTwoTerminal(input, {
+    members: (circuit) => [
+      { kind: 'resistance', part: `${circuit}.coil`, ohms: coil.ohms, copper: coil.reference, load: true, origin: coil.origin },
+    ],
+    inductive: true,
+    part: (circuit) => `${circuit}.coil`,
+    accounts: (circuit, path, driver) =>
+      coilAccounts(coil, { circuit, part: `${circuit}.coil`, path, ...(driver?.shortfall && { shortfall: driver.shortfall }), ...(driver?.leak && { leak: driver.leak }) }),
+    limitsItself: true,
+    figures: { coilVolts: coil.nominal },
+  });
+}
+
+export const coil: LoadType = { type: 'coil', lower };

@@ -1,0 +1,198 @@
+/**
+ * What an NPN transistor's figures say and the accounts it opens, wherever its base current comes from: a pin, or a coupler.
+ */
+import { collectorVoltage, gainAt } from '../../circuit/bipolar.js';
+import type { Interval } from '../../quantity/interval.js';
+import { interpolate } from '../../quantity/points.js';
+import type { Point } from '../../quantity/points.js';
+import type { Curve, Figures } from '../figures.js';
+import { junctionSpread } from '../laws.js';
+import { rating } from '../limits.js';
+import type { AccountPlan, JunctionSpread, LimitPlan, Member, Origin, Reading, Step } from '../plan.js';
+import { heatAccount, heatOf } from './junction-heat.js';
+import type { Heat } from './junction-heat.js';
+
+/** Without a figure (rule 14 of the format). */
+const FORCED_GAIN = 10;
+const TYPICAL_GAIN = 2;
+/** Voltage at which the least gain is stated when nobody says so, volts. */
+const GAIN_VOLTAGE = 1;
+/** A base-emitter path nobody states, volts at 10 mA. */
+const USUAL_BASE: Interval = { min: 0.6, typ: 0.75, max: 0.95 };
+/** A silicon base-emitter path is close to an ideal junction. */
+const BASE_IDEALITY = 1.2;
+
+export interface Transistor {
+  /** Least gain over collector current; undefined when nobody states it. */
+  readonly gain?: readonly Point[];
+  readonly gainOrigin?: Origin;
+  readonly forcedGain: number;
+  readonly base: JunctionSpread;
+  readonly baseOrigin?: Origin;
+  /** Saturation voltage over collector current; its lowest end is a closed switch where none is stated. */
+  readonly saturation?: readonly Point[];
+  readonly maximumCurrent?: LimitPlan;
+  readonly maximumVoltage?: LimitPlan;
+  readonly heat: Heat;
+}
+
+export function transistorOf(figures: Figures, what: string): Transistor {
+  const gain = figures.curve('gain', 'ratio', 'current', { max: (x) => 2 * TYPICAL_GAIN * x });
+  const baseCurve = figures.curve('base-emitter', 'voltage', 'current');
+  if (baseCurve === undefined) figures.assume(`base-emitter voltage of ${what}: 0.6 to 0.95 V at 10 mA, since nobody states it`);
+  const forced = figures.interval('forced-gain', 'ratio')?.typ;
+  if (forced === undefined) figures.assume(`forced gain of ${what}: ${FORCED_GAIN}, since nobody states it`);
+  const saturation = figures.curve('saturation', 'voltage', 'current', { min: (x) => (x > 0 ? 0 : x) });
+  const maximumCurrent = rating(figures, 'maximum-current', 'current');
+  const maximumVoltage = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
+  return {
+    ...(gain && { gain: gain.points.map(typicalGain), gainOrigin: gain.origin }),
+    forcedGain: forced ?? FORCED_GAIN,
+    base: junctionSpread(baseCurve ?? usualBase(), { ideality: BASE_IDEALITY }),
+    ...(baseCurve && { baseOrigin: baseCurve.origin }),
+    ...(saturation && { saturation: saturation.points.map((p) => lowest(p)) }),
+    ...(maximumCurrent && { maximumCurrent }),
+    ...(maximumVoltage && { maximumVoltage }),
+    heat: heatOf(figures, what),
+  };
+}
+
+/** The typical gain is twice the least unless it is stated. */
+const typicalGain = (p: Curve['points'][number]): Point => ({
+  at: p.at,
+  value: { ...p.value, typ: p.quantity.typ !== undefined && !p.quantity.exact ? p.value.typ : TYPICAL_GAIN * p.value.min },
+});
+
+/** Lowest saturation: the lowest figure that is stated, and a closed switch where only a highest one is. */
+const lowest = (p: Curve['points'][number]): Point => ({
+  at: p.at,
+  value: { ...p.value, min: p.quantity.min ?? (p.quantity.typ === undefined ? 0 : p.quantity.exact ? 0 : p.value.typ) },
+});
+
+function usualBase(): Curve {
+  const quantity = { dimension: 'voltage' as const, ...USUAL_BASE, exact: false, stated: '0.6 to 0.95 V' };
+  return { points: [{ at: 0.01, value: USUAL_BASE, quantity }], origin: { document: 'common practice, no source', basis: 'practice' } };
+}
+
+/** The gain a corner counts on: the least, less when cold; typically twice that. */
+export const gainIn = (t: Transistor, collector: number, s: Reading): number => {
+  const { value } = interpolate(t.gain!, collector);
+  return s.typical ? value.typ : gainAt(Math.max(value.min, 1), s.ambient);
+};
+
+/** The most gain a transistor can have, for what still flows when it is off. */
+export const mostGain = (t: Transistor, s: Reading): number => {
+  const { value } = interpolate(t.gain!, 0);
+  return s.typical ? value.typ : value.max;
+};
+
+/** The drop a transistor puts in series with its load. */
+export function switchMember(t: Transistor, part: string, expected: number): Member {
+  const volts = t.saturation ? interpolate(t.saturation, expected).value : { min: 0, typ: 0, max: 0 };
+  const floor = (v: number): number => Math.max(v, 0);
+  return { kind: 'drop', part, volts: { min: floor(volts.min), typ: floor(volts.typ), max: floor(volts.max) } };
+}
+
+/** What the accounts of a transistor need of its circuit. */
+export interface TransistorSetting {
+  readonly circuit: string;
+  /** The driver's own name: 'mist-valve.driver'. */
+  readonly id: string;
+  readonly path: readonly (string | number)[];
+  readonly supply: string;
+  readonly load: string;
+  /** Amperes that really reach the base. */
+  readonly baseCurrent: (s: Reading) => number;
+  readonly baseSteps: (s: Reading) => readonly Step[];
+  /** The base-emitter path, for its share of the heat. */
+  readonly base: string;
+  /** A second, milder look at the same drive: after ageing. */
+  readonly aged?: (s: Reading) => number;
+}
+
+/** Collector-emitter voltage as driven, volts. */
+export function voltsLost(t: Transistor, setting: TransistorSetting, s: Reading): number {
+  const collector = s.current(setting.load);
+  const inBranch = s.across(setting.id);
+  if (t.gain === undefined || collector <= 0) return inBranch;
+  const saturation = t.saturation ? interpolate(t.saturation, collector).value : { typ: 0, max: 0 };
+  const published = Math.max(s.typical ? saturation.typ : saturation.max, 0);
+  return collectorVoltage(collector, setting.baseCurrent(s), published, t.forcedGain, gainIn(t, collector, s), GAIN_VOLTAGE);
+}
+
+export function transistorAccounts(t: Transistor, setting: TransistorSetting): AccountPlan[] {
+  const { circuit, id, path, load, supply } = setting;
+  const base = { id, kind: 'driver' as const, circuits: [circuit], path };
+  const needed = (s: Reading): number => s.current(load) / gainIn(t, s.current(load), s);
+  const stated = t.gainOrigin?.where ? `least gain, ${t.gainOrigin.where}` : 'least gain';
+  const drive: AccountPlan = {
+    ...base,
+    title: `driver of ${circuit}, base current`,
+    quantity: 'current',
+    direction: 'at-least',
+    recipes: ['drive-worst', 'drive-best'],
+    read: setting.baseCurrent,
+    limits: t.gain
+      ? [
+          { value: needed, stated, grade: 'operating', isFunction: true, margin: 'drive', ...(t.gainOrigin && { origin: t.gainOrigin }), condition: 'collector current over the gain' },
+          ...(setting.aged
+            ? [
+                {
+                  value: (s: Reading) => needed(s) * (setting.baseCurrent(s) / Math.max(setting.aged!(s), 1e-15)),
+                  stated: `${stated}, coupler at the end of its life`,
+                  grade: 'operating' as const,
+                  isFunction: true as const,
+                  mild: true as const,
+                  margin: 'none' as const,
+                  condition: 'collector current over the gain, with an aged coupler',
+                },
+              ]
+            : []),
+        ]
+      : [],
+    ...(!t.gain && { missing: { figure: 'gain', asks: `what is the least gain of the transistor that drives ${circuit} (its \`gain\`)?` } }),
+    steps: (s) => [
+      ...setting.baseSteps(s),
+      ...(t.gain
+        ? [
+            {
+              name: 'I_needed',
+              says: 'base current that carries the load at the least gain',
+              formula: 'I_load / gain',
+              with: { I_load: [s.current(load), 'A'], gain: [gainIn(t, s.current(load), s), ''] },
+              gives: [needed(s), 'A'],
+              ...(t.gainOrigin && { sources: [`${id}: ${t.gainOrigin.document}${t.gainOrigin.where ? `, ${t.gainOrigin.where}` : ''}`] }),
+            } satisfies Step,
+          ]
+        : []),
+    ],
+  };
+  const carries: AccountPlan = {
+    ...base,
+    title: `driver of ${circuit}`,
+    quantity: 'current',
+    direction: 'at-most',
+    recipes: ['draw-most', 'draw-least'],
+    peaks: true,
+    read: (s) => s.current(load),
+    limits: t.maximumCurrent ? [t.maximumCurrent] : [],
+    books: [{ circuit, part: load }],
+    ...(!t.maximumCurrent && { missing: { figure: 'maximum-current', asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?` } }),
+    steps: (s) => [
+      { name: 'I', says: 'the load’s current goes through it', formula: 'I_load', with: { I_load: [s.current(load), 'A'] }, gives: [s.current(load), 'A'] },
+    ],
+  };
+  const bears: AccountPlan = {
+    ...base,
+    title: `driver of ${circuit}, voltage when off`,
+    quantity: 'voltage',
+    direction: 'at-most',
+    recipes: ['flooded', 'starved'],
+    read: (s) => s.voltage(supply),
+    limits: t.maximumVoltage ? [t.maximumVoltage] : [],
+    steps: (s) => [{ name: 'V', says: 'switched off, it bears the supply', formula: 'V', with: { V: [s.voltage(supply), 'V'] }, gives: [s.voltage(supply), 'V'] }],
+  };
+  const power = (s: Reading): number => voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
+  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, t.heat, power, ['draw-most', 'drive-worst', 'draw-least']);
+  return [drive, carries, ...(t.maximumVoltage ? [bears] : []), warm];
+}

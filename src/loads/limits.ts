@@ -1,0 +1,59 @@
+/** Limits from figures: ratings, assumed ranges, limits that move with the temperature. */
+import { formatInterval } from '../quantity/print.js';
+import type { Dimension } from '../quantity/dimension.js';
+import { exactly } from '../quantity/interval.js';
+import { interpolate } from '../quantity/points.js';
+import { closed } from '../quantity/quantity.js';
+import type { Figures } from './figures.js';
+import type { Grade, LimitPlan, MarginClass } from './plan.js';
+
+/**
+ * A rating: the least figure stated for it. One written in the project counts as operating; one in a profile has the grade
+ * its kind has in data sheets. Points over temperature make it move with the ambient.
+ */
+export function rating(
+  figures: Figures,
+  key: string,
+  dimension: Dimension,
+  { grade = 'absolute' as Grade, margin = 'current' as MarginClass, bound = 'max' as 'min' | 'max' } = {},
+): LimitPlan | undefined {
+  const curve = figures.curve(key, dimension, 'temperature');
+  const first = curve?.points[0];
+  if (curve === undefined || first === undefined) return undefined;
+  const { points, origin } = curve;
+  // A rating written as a range is worth its careful end.
+  const careful = (v: { min: number; max: number }): number => (bound === 'max' ? v.min : v.max);
+  return {
+    value: points.length === 1 ? careful(first.value) : (s) => careful(interpolate(points, s.ambient).value),
+    stated: points.length === 1 ? first.quantity.stated : `${first.quantity.stated} to ${points.at(-1)!.quantity.stated} by temperature`,
+    grade: origin.basis === 'project' ? 'operating' : origin.basis === 'practice' ? 'practice' : grade,
+    margin,
+    origin,
+  };
+}
+
+/** An assumed limit with its range: beyond all of it is a breach, inside it a strain. */
+export function assumed(
+  figures: Figures,
+  what: string,
+  range: { readonly min: number; readonly typ: number; readonly max: number },
+  dimension: Dimension,
+  { margin = 'current' as MarginClass, sense = 'at-most' as 'at-most' | 'at-least', isFunction = false } = {},
+): LimitPlan {
+  const stated = formatInterval(range, dimension);
+  figures.assume(`${what}: ${stated}, since nobody states it`);
+  return {
+    value: sense === 'at-most' ? range.min : (s) => (s.typical ? range.typ : range.max),
+    stated: `${stated}, assumed`,
+    grade: 'practice',
+    margin,
+    ...(isFunction ? { isFunction: true as const } : { range }),
+    origin: { document: 'common practice, no source', basis: 'practice' },
+  };
+}
+
+/** Closes a figure of which a profile or the file states one bound only. */
+export const intervalOr = (figures: Figures, key: string, dimension: Dimension, otherwise: number) => {
+  const figure = figures.figure(key, dimension);
+  return figure ? closed(figure.quantity) : exactly(otherwise);
+};

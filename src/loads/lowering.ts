@@ -1,0 +1,99 @@
+/** What a type of load is given to lower itself, and what it gives back. */
+import type { PinResistance } from '../circuit/pin.js';
+import type { Problem } from '../source/place.js';
+import type { Figures } from './figures.js';
+import type { AccountPlan, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
+
+/** A pin bound by name. */
+export interface BoundPin {
+  /** 'main.D9'. */
+  readonly account: string;
+  /** As the builder says it: 'D9'. */
+  readonly label: string;
+  readonly owner: string;
+  /** Node that feeds the chip's outputs. */
+  readonly rail: string;
+  readonly high: PinResistance | undefined;
+  readonly low: PinResistance | undefined;
+  readonly origin?: Origin;
+  /** Lowest characterised current, amperes, with margin judged elsewhere. */
+  readonly characterised?: { readonly source?: number; readonly sink?: number };
+}
+
+/** Something that hangs on a pin: members in series from the pin to a node. */
+export interface Hook {
+  readonly pin: BoundPin;
+  /** Level of the pin when the circuit is on. */
+  readonly active: 'high' | 'low';
+  /** `out` when positive current leaves the pin (an LED to ground), `in` when it enters it (an LED from a supply). */
+  readonly flows: 'out' | 'in';
+  readonly to: string;
+  /** From the pin outwards when `out`, from the node to the pin when `in`. */
+  readonly members: readonly Member[];
+  readonly circuit: string;
+}
+
+/** A network before its pins are put in. */
+export interface NetworkSketch {
+  readonly id: string;
+  readonly circuits: readonly string[];
+  readonly side: 'control' | 'load';
+  readonly inner: readonly string[];
+  readonly hooks: readonly Hook[];
+  /** Branches without a pin, by state. */
+  readonly on: readonly BranchPlan[];
+  readonly off: readonly BranchPlan[];
+}
+
+export interface Lowered {
+  readonly circuits: readonly CircuitPlan[];
+  readonly networks: readonly NetworkSketch[];
+  readonly accounts: readonly AccountPlan[];
+}
+
+/** One load's share of an array's channel. */
+export interface ArrayChannel {
+  readonly array: string;
+  readonly channel: number;
+  readonly circuit: string;
+  readonly part: string;
+  readonly saturation: string;
+}
+
+/** What a load may ask of the project around it. Names that do not bind are reported there. */
+export interface Bench {
+  /** A pin that this circuit switches. */
+  outputPin(name: unknown, path: readonly (string | number)[], by: string, active: 'high' | 'low'): BoundPin | undefined;
+  /** A pin that a bus line or sensor uses. */
+  signalPin(name: unknown, path: readonly (string | number)[], by: string, role: string): void;
+  /** Pin names with ranges spelled out: `bar.q0..q7`. */
+  pinNames(raw: unknown, path: readonly (string | number)[]): readonly { readonly name: string; readonly path: readonly (string | number)[] }[];
+  /** A supply or rail by name. */
+  node(name: unknown, path: readonly (string | number)[]): string | undefined;
+  /** Typical volts of a node, as stated: for choosing rows and defaults, never for sums. */
+  nominal(node: string): number;
+  /** Figures of a driver, clamp or array entry with its profile's behind them; its type, or undefined with a problem. */
+  part(kind: 'driver' | 'clamp', raw: unknown, path: readonly (string | number)[], about: string): { readonly figures: Figures; readonly type: string } | undefined;
+  /** One channel of an array. */
+  channel(name: unknown, path: readonly (string | number)[]): { readonly figures: Figures; readonly array: string; readonly channel: number; readonly common?: string } | undefined;
+  use(channel: ArrayChannel): void;
+  problem(problem: Problem): void;
+}
+
+/** A load to lower. */
+export interface LoadInput {
+  readonly id: string;
+  readonly type: string;
+  readonly path: readonly (string | number)[];
+  readonly entry: Readonly<Record<string, unknown>>;
+  readonly figures: Figures;
+  readonly bench: Bench;
+}
+
+/** A type of load: its name and how it lowers itself. */
+export interface LoadType {
+  readonly type: string;
+  readonly lower: (input: LoadInput) => Lowered;
+}
+
+export const NOTHING: Lowered = { circuits: [], networks: [], accounts: [] };

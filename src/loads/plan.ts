@@ -1,0 +1,243 @@
+/**
+ * The vocabulary that every type of load, driver and board speaks: circuits made of networks of branches, the accounts
+ * they open and the facts of their wiring. Whatever lowers itself to this is solved, booked, judged and explained by the
+ * same code, so that any load works behind any driver on any pin of any chip.
+ */
+import type { Interval } from '../quantity/interval.js';
+import type { Junction } from '../circuit/junction.js';
+import type { Path } from '../source/place.js';
+
+/** Where a figure comes from. */
+export interface Origin {
+  readonly document: string;
+  readonly where?: string;
+  readonly basis: 'document' | 'practice' | 'memory' | 'project';
+}
+
+/** A junction's forward law at the low, typical and high end of its part's spread. */
+export interface JunctionSpread {
+  readonly min: Junction;
+  readonly typ: Junction;
+  readonly max: Junction;
+}
+
+/** Common to everything in series on a branch. */
+interface InSeries {
+  /** Name of the part, unique in the project: 'horn.coil', 'heartbeat.series', 'main.D9'. */
+  readonly part: string;
+  /** Where the figures come from, for the working. */
+  readonly origin?: Origin;
+}
+
+/** What stands in series on a branch. Figures are intervals in SI units. */
+export type Member =
+  | (InSeries & {
+      readonly kind: 'resistance';
+      readonly ohms: Interval;
+      /** Reference temperature, °C, of a copper winding; absent: the resistance does not follow the temperature. */
+      readonly copper?: number;
+      /** The useful load itself, not a loss on the way to it. */
+      readonly load?: true;
+    })
+  | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread })
+  | (InSeries & { readonly kind: 'drop'; readonly volts: Interval })
+  | (InSeries & { readonly kind: 'current'; readonly amps: Interval; readonly peak?: number })
+  | (InSeries & { readonly kind: 'pin'; readonly ohms: Interval });
+
+/** The node everything returns to. */
+export const GROUND = 'ground';
+
+/** Members in series from one node to another; positive current flows from `from` to `to`. */
+export interface BranchPlan {
+  readonly from: string;
+  readonly to: string;
+  readonly members: readonly Member[];
+  /** What the current is booked for: a circuit, or a part that draws for itself ('main.board'). */
+  readonly circuit: string;
+  /** Set on the branch that passes through a pin. */
+  readonly pin?: PinPassage;
+  /** On a pin's own branch, where several things hang on it: the branches (by number) whose sum it carries. */
+  readonly carries?: readonly number[];
+}
+
+/** How a branch passes through a pin. */
+export interface PinPassage {
+  /** The pin's account: 'main.D9'. */
+  readonly pin: string;
+  readonly level: 'high' | 'low';
+  /** +1 when positive branch current leaves the pin, −1 when it enters it. */
+  readonly outward: 1 | -1;
+}
+
+/** Branches that share inner nodes and so are solved together, in the circuit's two states. */
+export interface NetworkPlan {
+  readonly id: string;
+  /** Circuits that switch it; it is on when any of them is (a pin has one level for all that hangs on it). */
+  readonly circuits: readonly string[];
+  /** The control side carries a driver's input, the load side what the driver switches; a bare load is its own. */
+  readonly side: 'control' | 'load';
+  /** Unknown nodes; every other node is ground or a node of the supply tree. */
+  readonly inner: readonly string[];
+  readonly on: readonly BranchPlan[];
+  readonly off: readonly BranchPlan[];
+}
+
+/** What a solved corner tells. */
+export interface Reading {
+  /** Ambient, °C. */
+  readonly ambient: number;
+  /** Every parameter at its typical value. */
+  readonly typical: boolean;
+  /** Stall and start currents are counted. */
+  readonly peak: boolean;
+  /** Amperes through a part, in its branch's direction; 0 when it is switched off. */
+  current(part: string): number;
+  /** Volts across a part. */
+  across(part: string): number;
+  /** Ohms of a resistance or pin as taken in this corner. */
+  ohms(part: string): number;
+  /** Volts of a node of the supply tree or an inner node. */
+  voltage(node: string): number;
+  /** The branch a part sits in, as solved, for the working. */
+  branch(part: string): SolvedBranch | undefined;
+}
+
+export interface SolvedBranch {
+  readonly from: { readonly node: string; readonly volts: number };
+  readonly to: { readonly node: string; readonly volts: number };
+  readonly amps: number;
+  readonly members: readonly {
+    readonly member: Member;
+    readonly volts: number;
+    readonly ohms?: number;
+  }[];
+}
+
+/**
+ * Which extreme builds an account needs; each is tried at the coldest and the hottest ambient.
+ * - `draw-most`, `draw-least`: the circuit's own current highest and lowest;
+ * - `starved`, `flooded`: the lowest and highest voltage that reaches the load;
+ * - `drive-worst`, `drive-best`: control side weakest with the load heaviest, and the other way round;
+ * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest.
+ */
+export type Recipe =
+  | 'draw-most'
+  | 'draw-least'
+  | 'starved'
+  | 'flooded'
+  | 'drive-worst'
+  | 'drive-best'
+  | 'let-go-worst'
+  | 'let-go-best';
+
+export type AccountKind =
+  | 'pin' | 'group' | 'total' | 'rail' | 'regulator' | 'fuse' | 'inlet' | 'supply' | 'driver' | 'coil' | 'clamp'
+  | 'contact' | 'input' | 'series' | 'wire' | 'array' | 'level' | 'battery' | 'measured';
+export type QuantityName = 'current' | 'voltage' | 'power' | 'temperature' | 'charge' | 'energy' | 'time';
+export type Direction = 'source' | 'sink' | 'at-most' | 'at-least' | 'injected';
+export type Grade = 'absolute' | 'operating' | 'characterised' | 'practice';
+
+/** What of the policy a limit keeps in hand. */
+export type MarginClass = 'current' | 'function-voltage' | 'temperature' | 'drive' | 'none';
+
+/** A figure an account is held to. */
+export interface LimitPlan {
+  /** SI; a function of the corner where the limit moves with it. */
+  readonly value: number | ((s: Reading) => number);
+  /** As its source wrote it. */
+  readonly stated: string;
+  readonly grade: Grade;
+  /** A function (the coil pulls in) rather than a rating: failing is a strain, a breach only when the typical build fails. */
+  readonly isFunction?: true;
+  readonly margin: MarginClass;
+  /** Failing it is no worse than thin: a coupler that fails only at the end of its life. */
+  readonly mild?: true;
+  /** Beyond it nothing is proved either way, and this question settles it. */
+  readonly asks?: string;
+  /** An assumed limit has a range; beyond all of it is a breach, inside it a strain. SI. */
+  readonly range?: Interval;
+  readonly origin?: Origin;
+  /** The condition the limit holds at, in words. */
+  readonly condition?: string;
+}
+
+/** One line of working; evaluating `formula` with `with` gives `gives`. */
+export interface Step {
+  readonly name: string;
+  readonly says?: string;
+  readonly formula: string;
+  readonly with: { readonly [symbol: string]: readonly [number, string] };
+  readonly gives: readonly [number, string];
+  readonly sources?: readonly string[];
+}
+
+/** An account that a load, driver or clamp opens beside the pins and rails it is booked on. */
+export interface AccountPlan {
+  readonly id: string;
+  readonly kind: AccountKind;
+  readonly title: string;
+  readonly quantity: QuantityName;
+  readonly direction: Direction;
+  /** The circuits whose extremes it needs: one, or all channels of an array. */
+  readonly circuits: readonly string[];
+  readonly path: Path;
+  readonly recipes: readonly Recipe[];
+  /** Sees peaks (stall, inrush), not only what is sustained. */
+  readonly peaks?: true;
+  /** The draw in SI units; undefined when a figure for it is missing. */
+  readonly read: (s: Reading) => number | undefined;
+  readonly limits: readonly LimitPlan[];
+  /** The parts whose current it books, for the entries; absent: the account is no sum of currents. */
+  readonly books?: readonly { readonly circuit: string; readonly part: string }[];
+  /** What is missing to judge it, and the question that settles it. */
+  readonly missing?: { readonly figure: string; readonly asks: string };
+  readonly steps: (s: Reading) => readonly Step[];
+}
+
+/** What the rules of wiring need to know of a circuit. */
+export interface CircuitPlan {
+  /** 'horn', 'vents.2'. */
+  readonly id: string;
+  /** The entry it belongs to: 'vents'. */
+  readonly owner: string;
+  readonly path: Path;
+  /** Type of the load: 'coil', 'led', 'relay-board', … */
+  readonly type: string;
+  /** Always on, whatever the modes say: it has neither pin nor driver. */
+  readonly always: boolean;
+  readonly wiring: Wiring;
+}
+
+/** How a circuit is switched and protected. */
+export interface Wiring {
+  /** What switches it. */
+  readonly by: 'pin' | 'driver' | 'array' | 'board' | 'nothing';
+  /** The pin that controls it, as an account id. */
+  readonly pin?: string;
+  readonly inductive: boolean;
+  /** Part name of the coil or motor that an inductive load is. */
+  readonly coil?: string;
+  readonly clamp: 'none' | 'fitted' | 'reversed' | 'not-needed';
+  /** An inductive load's windings hang on the bare pin. */
+  readonly bare?: true;
+  /** Parts whose current nothing but a pin's own resistance limits. */
+  readonly unlimited?: readonly { readonly part: string; readonly pin?: string }[];
+  /** Node that feeds the load. */
+  readonly supply?: string;
+  readonly board?: BoardWiring;
+  /** Figures a cure needs. */
+  readonly figures?: { readonly coilVolts?: number };
+}
+
+/** A relay board's supplies and grounds. */
+export interface BoardWiring {
+  readonly channels: number;
+  readonly logic?: string;
+  readonly coil?: string;
+  readonly jumper: 'fitted' | 'removed';
+  readonly hasJumper: boolean;
+  readonly grounds: 'joined' | 'separate';
+  readonly isolation: 'wanted' | 'not-needed';
+  readonly coupling: 'opto' | 'transistor' | 'none';
+  readonly terminals: { readonly [role: string]: string };
+}

@@ -1,0 +1,166 @@
+/**
+ * Loads with two ends: between a pin and ground, between a supply and a pin, behind a driver, or always on. What is between
+ * the ends is the load's own affair; how it is switched is the same for all of them.
+ */
+import type { AccountPlan, BranchPlan, CircuitPlan, Member, Wiring } from './plan.js';
+import { GROUND } from './plan.js';
+import { clampOf } from './clamp.js';
+import type { Driver } from './drivers/driver.js';
+import { driverOf } from './drivers/driver.js';
+import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
+import { seriesOf } from './series.js';
+
+/** What a load puts between its ends. */
+export interface Content {
+  /** From the positive end to the negative one; one set a circuit. */
+  readonly members: (circuit: string) => readonly Member[];
+  /** What it draws when it is off, from the same supply: a module's idle current. */
+  readonly idle?: (circuit: string) => readonly Member[];
+  readonly inductive: boolean;
+  /** Part that carries the load's current: 'horn.coil'. */
+  readonly part: (circuit: string) => string;
+  readonly accounts: (circuit: string, path: readonly (string | number)[], driver?: Driver) => readonly AccountPlan[];
+  /** Something in it limits the current besides a pin: a winding, a resistance, its own electronics. */
+  readonly limitsItself: boolean;
+  readonly figures?: Wiring['figures'];
+}
+
+/** Circuits of a load: one a pin, one a count, or the load itself. */
+function circuitNames(id: string, many: number): string[] {
+  return many === 1 ? [id] : Array.from({ length: many }, (_, k) => `${id}.${k + 1}`);
+}
+
+export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
+  const { entry, id, path, bench } = input;
+  const pins = bench.pinNames(entry['pins'] ?? entry['pin'], [...path, entry['pins'] === undefined ? 'pin' : 'pins']);
+  const count = typeof entry['count'] === 'number' && input.type !== 'pixels' ? entry['count'] : 1;
+  const listed = Array.isArray(entry['pins']);
+  const circuits = listed ? pins.map((_, k) => `${id}.${k + 1}`) : circuitNames(id, count);
+  const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, pins[listed ? k : 0]));
+  return {
+    circuits: parts.flatMap((p) => p.circuits),
+    networks: parts.flatMap((p) => p.networks),
+    accounts: parts.flatMap((p) => p.accounts),
+  };
+}
+
+type Named = { readonly name: string; readonly path: readonly (string | number)[] } | undefined;
+
+function lowerOne(input: LoadInput, content: Content, circuit: string, named: Named): Lowered {
+  const { entry, bench, path, figures } = input;
+  const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
+  const series = seriesOf(figures, circuit, path);
+  const members = [...series.members, ...content.members(circuit)];
+  const own = (driver?: Driver): AccountPlan[] => [...content.accounts(circuit, path, driver), ...series.accounts];
+  const base = { id: circuit, owner: input.id, path, type: input.type };
+  const clamp = clampOf(input, circuit, content.part(circuit), supply);
+  const common = { inductive: content.inductive, coil: content.part(circuit), ...(content.figures && { figures: content.figures }) };
+
+  if (entry['driver'] !== undefined) {
+    if (entry['supply'] === undefined) {
+      bench.problem({ path: [...path], on: 'key', says: `\`${input.id}\` hangs on a driver, but no \`supply\` says where its current comes from`, expected: '`supply:` with the name of a supply or rail' });
+      return { circuits: [], networks: [], accounts: [] };
+    }
+    if (supply === undefined) return { circuits: [], networks: [], accounts: [] };
+    const driver = driverOf(input, circuit, { pin: named, supply, load: content.part(circuit) });
+    if (driver === undefined) return { circuits: [], networks: [], accounts: [] };
+    const branch: BranchPlan = { from: supply, to: GROUND, members: [...members, ...driver.members], circuit };
+    const idle = content.idle && { from: supply, to: GROUND, members: content.idle(circuit), circuit };
+    return {
+      circuits: [
+        {
+          ...base,
+          always: false,
+          wiring: {
+            ...common,
+            by: driver.by,
+            ...(driver.pin && { pin: driver.pin }),
+            supply,
+            clamp: clamp?.fitted ?? (!content.inductive || driver.clamps ? 'not-needed' : 'none'),
+            unlimited: driver.unlimited,
+          },
+        },
+      ],
+      networks: [
+        { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: idle ? [idle] : [] },
+        ...driver.networks,
+      ],
+      accounts: [...own(driver), ...driver.accounts, ...(clamp?.accounts ?? [])],
+    };
+  }
+
+  if (named !== undefined) {
+    const active = entry['active'] === 'low' ? 'low' : 'high';
+    const pin = bench.outputPin(named.name, named.path, circuit, active);
+    if (pin === undefined) return { circuits: [], networks: [], accounts: [] };
+    const bare = !content.limitsItself && !limits(series.ohms, pin);
+    const wiring: Wiring = {
+      ...common,
+      by: 'pin',
+      pin: pin.account,
+      clamp: clamp?.fitted ?? (content.inductive ? 'none' : 'not-needed'),
+      ...(content.inductive && { bare: true as const }),
+      ...(supply && active === 'low' && { supply }),
+      ...(bare && { unlimited: [{ part: content.part(circuit), pin: pin.account }] }),
+    };
+    return {
+      circuits: [{ ...base, always: false, wiring }],
+      networks: [onPin(circuit, pin, active, active === 'high' ? GROUND : (supply ?? pin.rail), members)],
+      accounts: [...own(), ...(clamp?.accounts ?? [])],
+    };
+  }
+
+  if (supply === undefined) {
+    if (entry['supply'] === undefined)
+      bench.problem({ path: [...path], on: 'key', says: `\`${input.id}\` is connected to nothing`, expected: 'a `pin:`, or a `supply:` with or without a `driver:`' });
+    return { circuits: [], networks: [], accounts: [] };
+  }
+  return alwaysOn(input, content, circuit, supply, members, own(), base, clamp);
+}
+
+/** Whether a series resistance is more than the pin's own, so that it counts. */
+const limits = (ohms: number | undefined, pin: BoundPin): boolean =>
+  ohms !== undefined && ohms >= Math.min(pin.high?.ohms.typ ?? 0, pin.low?.ohms.typ ?? Infinity);
+
+function onPin(circuit: string, pin: BoundPin, active: 'high' | 'low', to: string, members: readonly Member[]): NetworkSketch {
+  const flows = active === 'high' ? ('out' as const) : ('in' as const);
+  // From the pin outwards the order is the same; from a supply to the pin the load comes first.
+  const inOrder = flows === 'out' ? members : members.toReversed();
+  const hook = { pin, active, flows, to, members: inOrder, circuit };
+  return { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [hook], on: [], off: [] };
+}
+
+function alwaysOn(
+  input: LoadInput,
+  content: Content,
+  circuit: string,
+  supply: string,
+  members: readonly Member[],
+  accounts: readonly AccountPlan[],
+  base: Pick<CircuitPlan, 'id' | 'owner' | 'path' | 'type'>,
+  clamp: ReturnType<typeof clampOf>,
+): Lowered {
+  const elsewhere = input.entry['switched'] === 'elsewhere';
+  const on: BranchPlan = { from: supply, to: GROUND, members, circuit };
+  const off = content.idle && { ...on, members: content.idle(circuit) };
+  const bare = !content.limitsItself && !members.some((m) => m.kind === 'resistance');
+  return {
+    circuits: [
+      {
+        ...base,
+        always: !elsewhere && content.idle === undefined,
+        wiring: {
+          by: 'nothing',
+          inductive: content.inductive,
+          coil: content.part(circuit),
+          supply,
+          clamp: clamp?.fitted ?? 'not-needed',
+          ...(bare && { unlimited: [{ part: content.part(circuit) }] }),
+        },
+      },
+    ],
+    networks: [{ id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [on], off: off ? [off] : [] }],
+    accounts: [...accounts, ...(clamp?.accounts ?? [])],
+  };
+}
+

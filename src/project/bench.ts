@@ -1,0 +1,139 @@
+/** The project around a load: pins, supplies, parts and array channels by name, with what is used noted down. */
+import type { Catalogue } from '../catalogue/catalogue.js';
+import type { ProfileKind } from '../catalogue/profile.js';
+import { Figures, isMapping } from '../loads/figures.js';
+import type { ArrayChannel, Bench } from '../loads/lowering.js';
+import type { EntryKind } from '../source/check.js';
+import { checkEntry, isEntryKind } from '../source/check.js';
+import { nearestSpelling } from '../source/nearest-spelling.js';
+import type { Path } from '../source/place.js';
+import type { Chip } from './chip.js';
+import { nodeNamed, pinNamed, spelledOut } from './names.js';
+import type { PinUse } from './project.js';
+import type { Gathered } from './remarks.js';
+import type { Tree } from './tree.js';
+
+/** An array entry with its figures. */
+export interface ArrayEntry {
+  readonly figures: Figures;
+  readonly channels: number;
+  readonly common?: string;
+  readonly path: Path;
+}
+
+export interface Surroundings {
+  readonly tree: Tree;
+  readonly catalogue: Catalogue;
+  readonly remarks: Gathered;
+  readonly chips: ReadonlyMap<string, Chip>;
+  readonly controllers: readonly string[];
+  readonly arrays: ReadonlyMap<string, ArrayEntry>;
+}
+
+export interface UsedBench extends Bench {
+  readonly uses: readonly PinUse[];
+  readonly channels: readonly ArrayChannel[];
+}
+
+export function benchOf(around: Surroundings): UsedBench {
+  const { tree, catalogue, remarks, chips, controllers, arrays } = around;
+  const uses: PinUse[] = [];
+  const channels: ArrayChannel[] = [];
+
+  const pin = (name: unknown, path: Path) => {
+    const bound = pinNamed(chips, controllers, String(name), path);
+    if ('found' in bound) return bound.found;
+    remarks.problem(bound.problem);
+    return undefined;
+  };
+  const note = (found: NonNullable<ReturnType<typeof pin>>, use: Omit<PinUse, 'pin' | 'label' | 'reserved' | 'inputOnly'>): void => {
+    const { account, label, reserved, inputOnly } = found.pin;
+    uses.push({ ...use, pin: account, label, ...(reserved !== undefined && { reserved }), ...(inputOnly && { inputOnly }) });
+  };
+
+  return {
+    uses,
+    channels,
+    outputPin(name, path, by, active) {
+      const found = pin(name, path);
+      if (found === undefined) return undefined;
+      note(found, { by, as: 'output', active, path });
+      return found.chip.bind(found.pin);
+    },
+    signalPin(name, path, by, role) {
+      const found = pin(name, path);
+      if (found) note(found, { by, as: 'signal', role, path });
+    },
+    pinNames(raw, path) {
+      if (raw === undefined) return [];
+      const list: readonly unknown[] = Array.isArray(raw) ? raw : [raw];
+      return list.flatMap((item, k) => {
+        const at = Array.isArray(raw) ? [...path, k] : path;
+        const names = spelledOut(String(item));
+        if (names === undefined) {
+          remarks.problem({ path: at, on: 'value', says: `\`${String(item)}\` is no range of pins`, expected: '`D5..D11`, or `bar.q0..q7`' });
+          return [];
+        }
+        return names.map((name) => ({ name, path: at }));
+      });
+    },
+    node(name, path) {
+      const ids = tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
+      const bound = nodeNamed(ids, controllers, String(name), path);
+      if ('found' in bound) return bound.found;
+      remarks.problem(bound.problem);
+      return undefined;
+    },
+    nominal: (node) => tree.window(node).typ,
+    part(kind, raw, path, about) {
+      if (!isMapping(raw)) return undefined;
+      const named = raw['part'];
+      const profile = typeof named === 'string' ? catalogue.profile(named) : undefined;
+      if (typeof named === 'string' && profile?.kind !== kind) {
+        reportPart(around, named, [...path, 'part'], kind);
+        return undefined;
+      }
+      const type = typeof raw['type'] === 'string' ? raw['type'] : profile?.type;
+      if (type === undefined) {
+        remarks.problem({ path, on: 'key', says: `this ${kind} says neither what part nor what type it is`, expected: kind === 'driver' ? '`part: npn-2n2222a`, or `type: npn`' : '`part: diode-1n4148`, or `type: diode`' });
+        return undefined;
+      }
+      const sort = kind === 'clamp' ? 'clamp' : `driver:${type}`;
+      if (isEntryKind(sort)) checkEntry(sort as EntryKind, raw, path).forEach(remarks.problem);
+      return { figures: new Figures(about, path, [{ data: raw, path }], remarks).over(profile), type };
+    },
+    channel(name, path) {
+      const [owner = '', number = ''] = String(name).split('.');
+      const array = arrays.get(owner);
+      const n = Number(number);
+      if (array === undefined || !Number.isInteger(n) || n < 1 || n > array.channels) {
+        const known = [...arrays].flatMap(([id, a]) => Array.from({ length: a.channels }, (_, k) => `${id}.${k + 1}`));
+        const nearest = nearestSpelling(String(name), known);
+        remarks.problem({
+          path,
+          on: 'value',
+          says: `there is no array channel \`${String(name)}\``,
+          expected: nearest !== undefined ? `did you mean \`${nearest}\`?` : array ? `${owner}.1 to ${owner}.${array.channels}` : 'an entry in `arrays:`, and its channel, as in `sink.1`',
+        });
+        return undefined;
+      }
+      return { figures: array.figures, array: owner, channel: n, ...(array.common !== undefined && { common: array.common }) };
+    },
+    use: (channel) => void channels.push(channel),
+    problem: (problem) => remarks.problem(problem),
+  };
+}
+
+/** A part that is not in the catalogue, or is another kind of thing. */
+export function reportPart(around: Pick<Surroundings, 'catalogue' | 'remarks'>, name: string, path: Path, kind: ProfileKind): void {
+  const { catalogue, remarks } = around;
+  const other = catalogue.profile(name);
+  const known = catalogue.ids(kind);
+  const nearest = nearestSpelling(name, known);
+  remarks.problem({
+    path,
+    on: 'value',
+    says: other ? `\`${name}\` is a ${other.kind}, not a ${kind}` : `no ${kind} \`${name}\` is in the catalogue`,
+    expected: nearest === undefined ? (known.length === 0 ? `a ${kind} of the catalogue` : `one of ${known.slice(0, 8).join(', ')}`) : `did you mean \`${nearest}\`?`,
+  });
+}

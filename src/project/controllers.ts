@@ -1,0 +1,201 @@
+/** Controllers, expanders and bare chips: their supply tree, their chip, what they draw themselves. */
+import type { Catalogue } from '../catalogue/catalogue.js';
+import type { Profile } from '../catalogue/profile.js';
+import type { Interval } from '../quantity/interval.js';
+import { closed } from '../quantity/quantity.js';
+import { USUAL_EXCESS } from '../loads/constant-current.js';
+import { Figures, isMapping } from '../loads/figures.js';
+import type { NetworkSketch } from '../loads/lowering.js';
+import type { AccountPlan, Member } from '../loads/plan.js';
+import { GROUND } from '../loads/plan.js';
+import { checkEntry } from '../source/check.js';
+import { nearestSpelling } from '../source/nearest-spelling.js';
+import type { Path } from '../source/place.js';
+import { addBoard } from './board-tree.js';
+import type { Chip } from './chip.js';
+import { chipOf } from './chip.js';
+import { nodeNamed } from './names.js';
+import type { PinAccountPlan, TreeFact } from './project.js';
+import type { Gathered } from './remarks.js';
+import { addSupply } from './supplies.js';
+import type { Tree } from './tree.js';
+
+type Raw = Readonly<Record<string, unknown>>;
+
+/** A controller or expander in the project. */
+export interface Bench {
+  readonly chip: Chip;
+  readonly networks: readonly NetworkSketch[];
+  readonly accounts: readonly AccountPlan[];
+  readonly facts: readonly TreeFact[];
+  /** The chip's own current, as its supply and ground pins see it. */
+  readonly own: PinAccountPlan['own'];
+  /** LEDs of the board that hang on a pin. */
+  readonly pinLeds: readonly { readonly name: string; readonly pin: string; readonly figures: Figures }[];
+  readonly entry: Raw;
+  readonly path: Path;
+}
+
+export interface Around {
+  readonly tree: Tree;
+  readonly catalogue: Catalogue;
+  readonly remarks: Gathered;
+  readonly supplies: readonly string[];
+  readonly ambientHottest: number;
+}
+
+export function controller(around: Around, id: string, raw: unknown, path: Path, section: 'controller' | 'expander'): Bench | undefined {
+  const { tree, catalogue, remarks, supplies } = around;
+  if (!isMapping(raw)) return undefined;
+  checkEntry(section, raw, path).forEach(remarks.problem);
+  const key = ['board', 'part', 'chip'].find((k) => typeof raw[k] === 'string');
+  if (key === undefined) return undefined;
+  const profile = found(around, String(raw[key]), [...path, key], key === 'chip' ? ['chip', 'expander'] : ['controller', 'chip', 'expander']);
+  if (profile === undefined) return undefined;
+  const isBoard = profile.kind === 'controller';
+  const chipProfile = isBoard ? catalogue.profile(String(profile['chip'])) : profile;
+  if (chipProfile === undefined) throw new Error(`profile ${profile.id} names the chip ${String(profile['chip'])}, which the catalogue does not have`);
+  const board = new Figures(id, path, [{ data: raw, path }], remarks).over(isBoard ? profile : undefined);
+  const figures = isBoard ? board.over(chipProfile) : board.over(profile);
+
+  let rail: string | undefined;
+  const facts: TreeFact[] = [];
+  if (isBoard) {
+    const powered = poweredBy(around, id, raw, path, [...Object.keys(mapping(profile['inlets'])), ...Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) })]);
+    const made = addBoard(tree, {
+      owner: id,
+      path,
+      figures: new Figures(id, path, [{ data: { parts: raw['regulators'] ?? {}, rails: raw['rails'] ?? {} }, path }], remarks).over(profile),
+      inlets: mapping(profile['inlets']),
+      parts: mapping(profile['parts']),
+      rails: { ...mapping(profile['rails']) },
+      powered,
+    });
+    for (const { rail: node, part } of made.backFed) facts.push({ kind: 'back-fed', about: part, path: [...path, 'powered'], with: { rail: node } });
+    for (const { rail: node, from, other } of made.joined) facts.push({ kind: 'joined-supplies', about: node, path: [...path, 'powered'], with: { from, other } });
+    rail = `${id}.${String(profile['chip-supply'])}`;
+  } else {
+    const bound = nodeNamed(supplies, [], String(raw['supply'] ?? ''), [...path, 'supply']);
+    if (raw['supply'] === undefined) remarks.problem({ path, on: 'key', says: `nothing supplies the chip \`${id}\``, expected: '`supply:` with the name of a supply or rail' });
+    else if ('problem' in bound) remarks.problem(bound.problem);
+    else rail = bound.found;
+  }
+  if (rail === undefined) return undefined;
+  if (isBoard && !tree.alive(rail)) facts.push({ kind: 'no-source', about: id, path, with: { rail } });
+
+  const chip = chipOf({
+    owner: id,
+    rail,
+    window: tree.window(rail),
+    path,
+    profile: chipProfile,
+    figures,
+    ...(isBoard && { headers: mapping(profile['pins']) }),
+    reserved: isBoard ? mapping(profile['reserved']) : {},
+    inputOnly: isBoard ? strings(profile['input-only']) : [],
+    ownLimits: raw['limits'],
+    ambientHottest: around.ambientHottest,
+    remarks,
+  });
+  const drawn = ownDraw(id, rail, isBoard ? `${id}.${String(profile['draws-from'] ?? profile['chip-supply'])}` : rail, board, isBoard, chipProfile, remarks, path);
+  const leds = isBoard ? Object.entries(mapping(profile['pin-leds'])) : [];
+  return {
+    chip,
+    ...drawn,
+    facts,
+    pinLeds: leds.map(([name, led]) => ({ name: `${id}.${name}`, pin: String(mapping(led)['pin']), figures: board.within('pin-leds').within(name) })),
+    entry: raw,
+    path,
+  };
+}
+
+const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
+const strings = (raw: unknown): string[] => (Array.isArray(raw) ? raw.map(String) : []);
+
+function found(around: Around, name: string, path: Path, kinds: readonly Profile['kind'][]): Profile | undefined {
+  const profile = around.catalogue.profile(name);
+  if (profile && kinds.includes(profile.kind)) return profile;
+  const known = kinds.flatMap((k) => around.catalogue.ids(k));
+  const nearest = nearestSpelling(name, known);
+  around.remarks.problem({
+    path,
+    on: 'value',
+    says: `no ${kinds[0]} \`${name}\` is in the catalogue`,
+    expected: nearest === undefined ? `one of ${known.slice(0, 8).join(', ')}` : `did you mean \`${nearest}\`?`,
+  });
+  return undefined;
+}
+
+/** Inlets and rails of a board and what powers each: a supply by name, or one spelled out in place. */
+function poweredBy(around: Around, id: string, raw: Raw, path: Path, known: readonly string[]): ReadonlyMap<string, string> {
+  const powered = new Map<string, string>();
+  for (const [inlet, source] of Object.entries(mapping(raw['powered']))) {
+    const at = [...path, 'powered', inlet];
+    if (!known.includes(inlet)) {
+      const nearest = nearestSpelling(inlet, known);
+      around.remarks.problem({ path: at, on: 'key', says: `\`${id}\` has no inlet or rail \`${inlet}\``, expected: nearest === undefined ? `one of ${known.join(', ')}` : `did you mean \`${nearest}\`?` });
+    } else if (isMapping(source)) {
+      const name = `${id}.${inlet}-supply`;
+      addSupply(around.tree, around.catalogue, around.remarks, name, source, at);
+      powered.set(inlet, name);
+    } else {
+      const bound = nodeNamed(around.supplies, [], String(source), at);
+      if ('problem' in bound) around.remarks.problem(bound.problem);
+      else powered.set(inlet, bound.found);
+    }
+  }
+  return powered;
+}
+
+/** What a board or chip draws without what hangs on its pins; the chip's own share passes its supply pins. */
+function ownDraw(
+  id: string,
+  rail: string,
+  from: string,
+  figures: Figures,
+  isBoard: boolean,
+  chipProfile: Profile,
+  remarks: Gathered,
+  path: Path,
+): Pick<Bench, 'networks' | 'accounts' | 'own'> {
+  const read = (of: Figures): Interval | undefined => {
+    const active = of.within('draws').figure('active', 'current') ?? of.within('draws').figure('idle', 'current');
+    return active && closed(active.quantity, { min: () => 0, max: (typ) => USUAL_EXCESS * typ });
+  };
+  const chipOnly = new Figures(id, path, [{ data: chipProfile, profile: chipProfile }], remarks);
+  const whole = read(isBoard ? figures : figures.over(chipProfile));
+  const chip = isBoard ? read(chipOnly) : whole;
+  const peak = figures.within('draws').interval('peak', 'current')?.max;
+  if (whole === undefined) return { networks: [], own: [], accounts: [unknownDraw(id, path)] };
+  const networks: NetworkSketch[] = [];
+  const drawing = (name: string, node: string, amps: Interval, top?: number): void => {
+    const member: Member = { kind: 'current', part: name, amps, ...(top !== undefined && { peak: top }) };
+    const branch = { from: node, to: GROUND, members: [member], circuit: name };
+    networks.push({ id: name, circuits: [], side: 'load', inner: [], hooks: [], on: [branch], off: [branch] });
+  };
+  if (!isBoard) {
+    drawing(`${id}.chip`, rail, whole, peak);
+    return { networks, accounts: [], own: [{ circuit: `${id}.chip`, part: `${id}.chip` }] };
+  }
+  // Where the chip's draw is known it is part of the board's; the rest never draws less than nothing.
+  const share = chip && rail === from ? { min: Math.min(chip.min, whole.min), typ: Math.min(chip.typ, whole.typ), max: Math.min(chip.max, whole.max) } : undefined;
+  const rest = share ? { min: whole.min - share.min, typ: whole.typ - share.typ, max: whole.max - share.max } : whole;
+  if (share) drawing(`${id}.chip`, rail, share);
+  drawing(`${id}.board`, from, rest, peak === undefined ? undefined : Math.max(peak - (share?.max ?? 0), rest.max));
+  return { networks, accounts: [], own: share ? [{ circuit: `${id}.chip`, part: `${id}.chip` }] : [] };
+}
+
+const unknownDraw = (id: string, path: Path): AccountPlan => ({
+  id: `${id}.chip`,
+  kind: 'input',
+  title: `own current of ${id}`,
+  quantity: 'current',
+  direction: 'at-most',
+  circuits: [],
+  path,
+  recipes: ['draw-most'],
+  read: () => undefined,
+  limits: [],
+  missing: { figure: 'draws', asks: `what does ${id} draw itself (its \`draws: { active: … }\`)?` },
+  steps: () => [],
+});

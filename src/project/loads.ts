@@ -1,0 +1,91 @@
+/** The loads of a project, each lowered by its type. */
+import type { Profile } from '../catalogue/profile.js';
+import { Figures, isMapping } from '../loads/figures.js';
+import type { Bench, Lowered } from '../loads/lowering.js';
+import { NOTHING } from '../loads/lowering.js';
+import { LOAD_TYPES, loadType } from '../loads/registry.js';
+import type { EntryKind } from '../source/check.js';
+import { checkEntry, isEntryKind } from '../source/check.js';
+import { nearestSpelling } from '../source/nearest-spelling.js';
+import type { Path } from '../source/place.js';
+import type { Surroundings } from './bench.js';
+import { reportPart } from './bench.js';
+
+type Raw = Readonly<Record<string, unknown>>;
+
+/** What `like` does not take over: a load's own connections. */
+const OWN_KEYS = ['pin', 'pins', 'inputs', 'signals', 'like'];
+
+export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lowered {
+  if (!isMapping(raw)) return NOTHING;
+  const parts = Object.keys(raw).map((id) => lowerLoad(raw, id, around, bench));
+  return {
+    circuits: parts.flatMap((p) => p.circuits),
+    networks: parts.flatMap((p) => p.networks),
+    accounts: parts.flatMap((p) => p.accounts),
+  };
+}
+
+function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): Lowered {
+  const { remarks, catalogue } = around;
+  const path: Path = ['loads', id];
+  const own = loads[id];
+  if (!isMapping(own)) return NOTHING;
+  const entry = withLike(loads, id, around);
+  if (entry === undefined) return NOTHING;
+  const named = entry['part'];
+  const profile = typeof named === 'string' ? catalogue.profile(named) : undefined;
+  if (typeof named === 'string' && profile?.kind !== 'load') {
+    reportPart(around, named, [...path, own['part'] === undefined ? 'like' : 'part'], 'load');
+    return NOTHING;
+  }
+  const type = typeof entry['type'] === 'string' ? entry['type'] : profile?.type;
+  if (type === undefined) {
+    checkEntry('load', own, path).forEach(remarks.problem);
+    remarks.problem({ path, on: 'key', says: `\`${id}\` says neither what part nor what type of load it is`, expected: '`part:` from the catalogue, or `type:`' });
+    return NOTHING;
+  }
+  const lower = loadType(type);
+  const kind = `load:${type}`;
+  if (isEntryKind(kind)) checkEntry(kind as EntryKind, own, path).forEach(remarks.problem);
+  if (lower === undefined) {
+    // The frame has refused a type that the format has and this version does not compute.
+    const nearest = nearestSpelling(type, LOAD_TYPES.map((t) => t.type));
+    if (typeof own['type'] !== 'string')
+      remarks.problem({ path, on: 'key', says: `\`${id}\` is a ${type}, which is not computed yet`, expected: nearest ? `did you mean \`${nearest}\`?` : `one of ${LOAD_TYPES.map((t) => t.type).join(', ')}` });
+    return NOTHING;
+  }
+  return lower.lower({ id, type, path, entry, figures: figuresOf(id, path, entry, profile, around), bench });
+}
+
+const figuresOf = (id: string, path: Path, entry: Raw, profile: Profile | undefined, around: Surroundings): Figures =>
+  new Figures(id, path, [{ data: entry, path }], around.remarks).over(profile);
+
+/** An entry with what it takes over from the one it is `like`. */
+function withLike(loads: Raw, id: string, { remarks }: Surroundings, seen: readonly string[] = []): Raw | undefined {
+  const entry = loads[id];
+  if (!isMapping(entry)) return undefined;
+  const model = entry['like'];
+  if (model === undefined) return entry;
+  const path: Path = ['loads', id, 'like'];
+  const name = String(model);
+  if (seen.includes(name) || name === id) {
+    remarks.problem({ path, on: 'value', says: `\`${id}\` and \`${name}\` are like each other in a circle`, expected: 'the name of a load that stands for itself' });
+    return undefined;
+  }
+  if (!Object.hasOwn(loads, name)) {
+    const nearest = nearestSpelling(name, Object.keys(loads));
+    remarks.problem({ path, on: 'value', says: `there is no load \`${name}\` to be like`, expected: nearest === undefined ? 'the name of another load' : `did you mean \`${nearest}\`?` });
+    return undefined;
+  }
+  const base = withLike(loads, name, { remarks } as Surroundings, [...seen, id]);
+  if (base === undefined) return undefined;
+  const taken = Object.fromEntries(Object.entries(base).filter(([key]) => !OWN_KEYS.includes(key)));
+  const rest = Object.fromEntries(Object.entries(entry).filter(([key]) => key !== 'like'));
+  // A driver's own pin is a connection too.
+  if (isMapping(taken['driver']) && rest['driver'] === undefined) {
+    const driver = Object.fromEntries(Object.entries(taken['driver']).filter(([key]) => key !== 'pin'));
+    return { ...taken, driver, ...rest };
+  }
+  return { ...taken, ...rest };
+}

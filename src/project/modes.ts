@@ -1,0 +1,100 @@
+/** Modes, interlocks and the policy. */
+import type { Catalogue } from '../catalogue/catalogue.js';
+import { isMapping } from '../loads/figures.js';
+import type { CircuitPlan } from '../loads/plan.js';
+import { parseQuantity } from '../quantity/parse.js';
+import { nearestSpelling } from '../source/nearest-spelling.js';
+import type { Path } from '../source/place.js';
+import { circuitsNamed } from './names.js';
+import type { InterlockPlan, ModePlan, Policy } from './project.js';
+import type { Gathered } from './remarks.js';
+
+type Raw = Readonly<Record<string, unknown>>;
+
+/** Names that stand for states of their own. */
+const RESERVED = ['free', 'runaway', 'boot'];
+
+export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remarks: Gathered): ModePlan[] {
+  if (!isMapping(raw)) return [];
+  const modes = Object.entries(raw).flatMap(([name, mode]): ModePlan[] => {
+    const path = ['modes', name];
+    if (RESERVED.includes(name)) {
+      remarks.problem({ path, on: 'key', says: `\`${name}\` is the name of a state of its own`, expected: 'another name for this mode' });
+      return [];
+    }
+    if (!isMapping(mode)) return [];
+    const active = new Set(named(mode['active'], [...path, 'active'], circuits, remarks));
+    const share = mode['share'] === undefined ? undefined : shareOf(mode['share'], [...path, 'share'], remarks);
+    return [{ name, active, path, ...(share !== undefined && { share }) }];
+  });
+  const whole = modes.reduce((sum, m) => sum + (m.share ?? 0), 0);
+  if (whole > 1 + 1e-9) remarks.problem({ path: ['modes'], on: 'key', says: `the modes’ shares add up to ${Math.round(whole * 1000) / 10} %`, expected: 'no more than 100 %' });
+  const mentioned = new Set(modes.flatMap((m) => [...m.active]));
+  if (modes.length > 0)
+    for (const c of circuits)
+      if (!c.always && !mentioned.has(c.id)) remarks.assume(c.id, 'counted as on in every mode, since no mode names it', c.path);
+  return modes;
+}
+
+function shareOf(raw: unknown, path: Path, remarks: Gathered): number | undefined {
+  const parsed = parseQuantity(raw as string, 'ratio');
+  if ('quantity' in parsed && parsed.quantity.typ !== undefined && parsed.quantity.typ >= 0 && parsed.quantity.typ <= 1) return parsed.quantity.typ;
+  remarks.problem({ path, on: 'value', says: 'problem' in parsed ? parsed.problem : 'a share of the time lies between 0 and 100 %', expected: '`20 %`' });
+  return undefined;
+}
+
+/** Circuits of a list of names. */
+function named(raw: unknown, path: Path, circuits: readonly CircuitPlan[], remarks: Gathered): string[] {
+  const list = Array.isArray(raw) ? raw : raw === undefined ? [] : [raw];
+  return list.flatMap((name: unknown, k) => {
+    const bound = circuitsNamed(circuits, String(name), Array.isArray(raw) ? [...path, k] : path);
+    if ('found' in bound) return [...bound.found];
+    remarks.problem(bound.problem);
+    return [];
+  });
+}
+
+export function interlocksFrom(raw: unknown, circuits: readonly CircuitPlan[], remarks: Gathered): InterlockPlan[] {
+  if (!Array.isArray(raw)) return [];
+  return raw.flatMap((item: unknown, k): InterlockPlan[] => {
+    if (!isMapping(item)) return [];
+    const path = ['interlocks', k];
+    const by = item['by'] === 'wiring' ? 'wiring' : 'firmware';
+    if (item['by'] === undefined) remarks.assume(`interlock ${k + 1}`, 'kept by firmware, since the file does not say', path);
+    const read = (key: string): string[] => named(item[key], [...path, key], circuits, remarks);
+    if (item['at-most'] !== undefined) return [{ kind: 'at-most', most: Number(item['at-most']), of: read('of'), by, path }];
+    if (item['needs'] !== undefined) return [{ kind: 'needs', of: read('needs'), when: read('for'), by, path }];
+    if (item['excludes'] !== undefined) return [{ kind: 'excludes', of: read('excludes'), when: read('for'), by, path }];
+    return [];
+  });
+}
+
+const POLICY_KEYS = { current: 'current', functionVoltage: 'function-voltage', window: 'window', temperature: 'temperature', drive: 'drive' } as const;
+
+/** The policy by name, or spelled out over the everyday one. */
+export function policyFrom(raw: unknown, catalogue: Catalogue, remarks: Gathered): Policy {
+  const name = typeof raw === 'string' ? raw : 'everyday';
+  if (raw === undefined) remarks.assume('policy', 'the everyday margins, since the file names none');
+  const profile = catalogue.profile(name);
+  if (profile?.kind !== 'policy') {
+    const nearest = nearestSpelling(name, catalogue.ids('policy'));
+    remarks.problem({ path: ['policy'], on: 'value', says: `there is no policy \`${name}\``, expected: nearest === undefined ? `one of ${catalogue.ids('policy').join(', ')}` : `did you mean \`${nearest}\`?` });
+  }
+  const own = isMapping(raw) ? raw : {};
+  const figure = (key: string): number => {
+    const from: Raw = own[key] === undefined ? (profile?.kind === 'policy' ? profile : (catalogue.profile('everyday') ?? {})) : own;
+    const item = from[key];
+    const parsed = parseQuantity((isMapping(item) ? item['value'] : item) as string, 'ratio');
+    if ('quantity' in parsed) return parsed.quantity.typ ?? parsed.quantity.max ?? 0;
+    remarks.problem({ path: ['policy', key], on: 'value', says: parsed.problem, expected: parsed.expected });
+    return 0;
+  };
+  return {
+    name: isMapping(raw) ? 'spelled out in the project' : name,
+    current: figure(POLICY_KEYS.current),
+    functionVoltage: figure(POLICY_KEYS.functionVoltage),
+    window: figure(POLICY_KEYS.window),
+    temperature: figure(POLICY_KEYS.temperature),
+    drive: figure(POLICY_KEYS.drive),
+  };
+}

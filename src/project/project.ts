@@ -1,0 +1,158 @@
+/** The resolved project: every name bound, every figure read, every load lowered to circuits. Nothing here is text. */
+import type { Interval } from '../quantity/interval.js';
+import type {
+  AccountPlan,
+  CircuitPlan,
+  Direction,
+  JunctionSpread,
+  LimitPlan,
+  NetworkPlan,
+  Origin,
+} from '../loads/plan.js';
+import type { Path } from '../source/place.js';
+
+/** A node of the supply tree: a supply, an inlet, a rail. */
+export interface TreeNode {
+  readonly id: string;
+  readonly kind: 'supply' | 'inlet' | 'rail' | 'joint';
+  readonly title: string;
+  readonly path: Path;
+  /** Set on a supply: its terminal voltage, volts. */
+  readonly volts?: Interval;
+  /** Limits on the current through it. */
+  readonly limits: readonly LimitPlan[];
+  /** What to ask when nobody says what it can give. */
+  readonly missing?: { readonly figure: string; readonly asks: string };
+  readonly origin?: Origin;
+}
+
+/** What leads from one node of the supply tree to the next. */
+export interface Link {
+  readonly id: string;
+  readonly kind: 'wire' | 'fuse' | 'diode' | 'linear-regulator' | 'switching-regulator';
+  /** A supply's own resistance: solved like a fuse, but no account. */
+  readonly inner?: true;
+  readonly title: string;
+  readonly from: string;
+  readonly to: string;
+  readonly path: Path;
+  /** Ohms in the way (a fuse). */
+  readonly ohms?: Interval;
+  /** Forward law (a diode). */
+  readonly law?: JunctionSpread;
+  /** Output voltage (a regulator), volts. */
+  readonly volts?: Interval;
+  /** Least voltage a linear regulator loses, volts. */
+  readonly dropout?: Interval;
+  /** A regulator's own current, amperes. */
+  readonly quiescent?: Interval;
+  /** A switching regulator's efficiency, 0 to 1. */
+  readonly efficiency?: Interval;
+  readonly origin?: Origin;
+  /** Limits on the current out of it. */
+  readonly limits: readonly LimitPlan[];
+  readonly missing?: { readonly figure: string; readonly asks: string };
+  /** Highest input voltage (a regulator). */
+  readonly input?: LimitPlan;
+  /** Heat: thermal resistance as mounted, K/W, and the limit of the junction. */
+  readonly heat?: {
+    readonly thermal: Interval;
+    readonly limit: LimitPlan;
+    readonly origin?: Origin;
+  };
+}
+
+/** A chip's pin that something hangs on, or one of its sums. */
+export interface PinAccountPlan {
+  readonly id: string;
+  readonly kind: 'pin' | 'group' | 'total' | 'array';
+  readonly title: string;
+  readonly direction: Direction;
+  /** Pins, as account ids, whose currents it sums. */
+  readonly pins: readonly string[];
+  /** Circuits that draw through it without a pin: the chip itself on its supply pins. */
+  readonly own: readonly { readonly circuit: string; readonly part: string }[];
+  readonly path: Path;
+  readonly limits: readonly LimitPlan[];
+  readonly missing?: { readonly figure: string; readonly asks: string };
+}
+
+/** One thing that a pin is used for. */
+export interface PinUse {
+  readonly pin: string;
+  /** Header name as a builder says it: 'D9'. */
+  readonly label: string;
+  readonly by: string;
+  readonly as: 'output' | 'signal' | 'control';
+  /** Role of a bus line: 'sda', 'clock'. */
+  readonly role?: string;
+  readonly active?: 'high' | 'low';
+  readonly path: Path;
+  /** Why the pin should be left alone, or cannot do it. */
+  readonly reserved?: string;
+  readonly inputOnly?: true;
+}
+
+export interface ModePlan {
+  readonly name: string;
+  readonly active: ReadonlySet<string>;
+  /** Share of the time, 0 to 1. */
+  readonly share?: number;
+  readonly path: Path;
+}
+
+export interface InterlockPlan {
+  readonly kind: 'at-most' | 'needs' | 'excludes';
+  /** at-most: how many of `of`. */
+  readonly most?: number;
+  readonly of: readonly string[];
+  /** needs: circuits of `of` must be on for any of these; excludes: none of `of` while any of these. */
+  readonly when?: readonly string[];
+  readonly by: 'wiring' | 'firmware';
+  readonly path: Path;
+}
+
+/** Shares of each limit to keep in hand, 0 to 1. */
+export interface Policy {
+  readonly name: string;
+  readonly current: number;
+  readonly functionVoltage: number;
+  readonly window: number;
+  readonly temperature: number;
+  readonly drive: number;
+}
+
+export interface Assumption {
+  readonly about: string;
+  readonly says: string;
+  readonly path?: Path;
+}
+
+/** Something about the wiring of the tree that a rule reports as it stands. */
+export interface TreeFact {
+  readonly kind: 'no-source' | 'back-fed' | 'joined-supplies' | 'board-grounds';
+  readonly about: string;
+  readonly path: Path;
+  readonly with: { readonly [name: string]: string };
+}
+
+export interface Project {
+  readonly title: string;
+  readonly file: string;
+  readonly ambient: Interval;
+  readonly policy: Policy;
+  readonly nodes: readonly TreeNode[];
+  /** Upstream first. */
+  readonly links: readonly Link[];
+  readonly circuits: readonly CircuitPlan[];
+  readonly networks: readonly NetworkPlan[];
+  readonly accounts: readonly AccountPlan[];
+  readonly pinAccounts: readonly PinAccountPlan[];
+  readonly uses: readonly PinUse[];
+  readonly facts: readonly TreeFact[];
+  readonly modes: readonly ModePlan[];
+  readonly interlocks: readonly InterlockPlan[];
+  readonly assumptions: readonly Assumption[];
+  readonly notes: readonly { readonly about: string; readonly text: string }[];
+  readonly cautions: readonly string[];
+}

@@ -1,0 +1,244 @@
+/** From a checked document and a catalogue to the resolved project, or to all that stands in the way at once. */
+import type { Catalogue } from '../catalogue/catalogue.js';
+import type { Profile } from '../catalogue/profile.js';
+import { withParts } from '../catalogue/with-parts.js';
+import { arrayAccounts } from '../loads/drivers/array.js';
+import { Figures, isMapping } from '../loads/figures.js';
+import { junctionSpread } from '../loads/laws.js';
+import type { Hook, NetworkSketch } from '../loads/lowering.js';
+import type { AccountPlan, Member } from '../loads/plan.js';
+import { GROUND } from '../loads/plan.js';
+import type { Interval } from '../quantity/interval.js';
+import { parseQuantity } from '../quantity/parse.js';
+import { closed } from '../quantity/quantity.js';
+import type { EntryKind } from '../source/check.js';
+import { checkEntry, checkFrame, isEntryKind } from '../source/check.js';
+import type { Path, Problem } from '../source/place.js';
+import { USUAL_PIN, assemble } from './assemble.js';
+import type { ArrayEntry, UsedBench } from './bench.js';
+import { benchOf, reportPart } from './bench.js';
+import { cautionsOf } from './cautions.js';
+import type { Chip } from './chip.js';
+import type { Around, Bench as ControllerBench } from './controllers.js';
+import { controller } from './controllers.js';
+import { lowerLoads } from './loads.js';
+import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
+import { nodeNamed } from './names.js';
+import type { PinAccountPlan, Project, TreeFact } from './project.js';
+import type { Gathered } from './remarks.js';
+import { gathering } from './remarks.js';
+import { addSupply } from './supplies.js';
+import { emptyTree } from './tree.js';
+
+type Raw = Readonly<Record<string, unknown>>;
+
+const USUAL_AMBIENT: Interval = { min: 10, typ: 25, max: 40 };
+const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads'] as const;
+
+export type Resolved = { readonly project: Project; readonly catalogue: Catalogue } | { readonly problems: readonly Problem[] };
+
+/**
+ * Resolves a project.
+ *
+ * @param data plain data of the document @param file its name, for the report
+ * @param options.ambient °C, in place of the file's
+ */
+export function resolve(data: unknown, file: string, builtIn: Catalogue, options: { readonly ambient?: Interval } = {}): Resolved {
+  const remarks = gathering();
+  checkFrame(data).forEach(remarks.problem);
+  if (!isMapping(data)) return { problems: remarks.problems };
+  const layered = withParts(builtIn, data['parts']);
+  layered.problems.forEach(remarks.problem);
+  const { catalogue } = layered;
+  checkParts(data['parts'], catalogue, remarks);
+  uniqueNames(data, remarks);
+
+  const ambient = options.ambient ?? ambientFrom(data['ambient'], remarks);
+  const tree = emptyTree();
+  for (const [id, raw] of entries(data['supplies'])) addSupply(tree, catalogue, remarks, id, raw, ['supplies', id]);
+  const supplies = tree.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
+  const around: Around = { tree, catalogue, remarks, supplies, ambientHottest: ambient.max };
+  const benches = new Map<string, ControllerBench>();
+  for (const [id, raw] of entries(data['controllers'])) {
+    const bench = controller(around, id, raw, ['controllers', id], 'controller');
+    if (bench) benches.set(id, bench);
+  }
+  const railed: Around = { ...around, supplies: tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id) };
+  for (const [id, raw] of entries(data['expanders'])) {
+    const bench = controller(railed, id, raw, ['expanders', id], 'expander');
+    if (bench) benches.set(id, bench);
+  }
+
+  const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
+  const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
+  const arrays = arraysFrom(data['arrays'], railed);
+  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays };
+  const bench = benchOf(surroundings);
+  const lowered = lowerLoads(data['loads'], surroundings, bench);
+  for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw);
+
+  const { modes, interlocks, policy } = {
+    modes: modesFrom(data['modes'], lowered.circuits, remarks),
+    interlocks: interlocksFrom(data['interlocks'], lowered.circuits, remarks),
+    policy: policyFrom(data['policy'], catalogue, remarks),
+  };
+  if (remarks.problems.length > 0) return { problems: remarks.problems };
+
+  const sketches = [...[...benches.values()].flatMap((b) => b.networks), ...lowered.networks];
+  const networks = assemble(withPinLeds(sketches, benches, remarks));
+  const arrayPlans: AccountPlan[] = [...arrays].flatMap(([id, array]) => {
+    const used = bench.channels.filter((c) => c.array === id);
+    return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used);
+  });
+  const exact = remarks.exactCount();
+  if (exact > 0) remarks.assume('tolerances', `${exact} ${exact === 1 ? 'figure of the file has' : 'figures of the file have'} no tolerance and ${exact === 1 ? 'is' : 'are'} taken as exact`);
+  const used = usedPins(networks);
+  const project: Project = {
+    title: String(data['title']),
+    file,
+    ambient,
+    policy,
+    nodes: tree.nodes,
+    links: tree.inOrder(),
+    circuits: lowered.circuits,
+    networks,
+    accounts: [...lowered.accounts, ...arrayPlans, ...[...benches.values()].flatMap((b) => b.accounts)],
+    pinAccounts: [...benches.values()].flatMap((b): readonly PinAccountPlan[] => b.chip.accounts(used, b.own)),
+    uses: bench.uses,
+    facts: [...[...benches.values()].flatMap((b) => b.facts), ...deadLoads(lowered.circuits, tree.alive)],
+    modes,
+    interlocks,
+    assumptions: remarks.assumptions,
+    notes: notesOf(data),
+    cautions: cautionsOf(lowered.circuits, tree.nodes),
+  };
+  return { project, catalogue };
+}
+
+const entries = (raw: unknown): [string, unknown][] => (isMapping(raw) ? Object.entries(raw) : []);
+
+/** Own profiles are held against the schema of what they turn out to be. */
+function checkParts(raw: unknown, catalogue: Catalogue, remarks: Gathered): void {
+  for (const [id, part] of entries(raw)) {
+    const profile: Profile | undefined = catalogue.profile(id);
+    if (profile === undefined || !isMapping(part)) continue;
+    const kinds = [`part:${profile.kind}:${profile.type ?? ''}`, `part:${profile.kind}`];
+    const kind = kinds.find(isEntryKind);
+    if (kind !== undefined) checkEntry(kind as EntryKind, part, ['parts', id]).forEach(remarks.problem);
+  }
+}
+
+/** Names are unique across sections, or `main.D4` could mean two things. */
+function uniqueNames(data: Raw, remarks: Gathered): void {
+  const seen = new Map<string, string>();
+  for (const section of SECTIONS)
+    for (const [name] of entries(data[section])) {
+      const known = seen.get(name);
+      if (known !== undefined) remarks.problem({ path: [section, name], on: 'key', says: `the name \`${name}\` is taken already, in \`${known}\``, expected: 'a name that no other supply, controller, expander, array or load has' });
+      seen.set(name, section);
+    }
+}
+
+function ambientFrom(raw: unknown, remarks: Gathered): Interval {
+  if (raw === undefined) {
+    remarks.assume('ambient', '10 to 40 °C, since the file does not say');
+    return USUAL_AMBIENT;
+  }
+  const parsed = parseQuantity(raw as string, 'temperature');
+  if ('quantity' in parsed) {
+    const { min, max } = closed(parsed.quantity);
+    // Typical is the middle of the ambient.
+    return { min, typ: (min + max) / 2, max };
+  }
+  remarks.problem({ path: ['ambient'], on: 'value', says: parsed.problem, expected: parsed.expected });
+  return USUAL_AMBIENT;
+}
+
+function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntry> {
+  const { remarks, catalogue } = around;
+  const arrays = new Map<string, ArrayEntry>();
+  for (const [id, entry] of entries(raw)) {
+    if (!isMapping(entry)) continue;
+    const path: Path = ['arrays', id];
+    checkEntry('array', entry, path).forEach(remarks.problem);
+    const named = entry['part'];
+    const profile = typeof named === 'string' ? catalogue.profile(named) : undefined;
+    if (typeof named === 'string' && profile?.kind !== 'array') {
+      reportPart({ catalogue, remarks }, named, [...path, 'part'], 'array');
+      continue;
+    }
+    const figures = new Figures(id, path, [{ data: entry, path }], remarks).over(profile);
+    const common = entry['common'] === undefined ? undefined : nodeNamed(around.supplies, [], String(entry['common']), [...path, 'common']);
+    if (common && 'problem' in common) remarks.problem(common.problem);
+    arrays.set(id, { figures, path, channels: figures.count('channels') ?? 7, ...(common && 'found' in common && { common: common.found }) });
+  }
+  return arrays;
+}
+
+/** The lines that control an expander are pins in use. */
+function controlLines(bench: UsedBench, id: string, raw: unknown): void {
+  if (!isMapping(raw)) return;
+  for (const [role, pin] of entries(raw['control'])) bench.signalPin(pin, ['expanders', id, 'control', role], id, role);
+}
+
+/** LEDs that the board itself has on a pin that something else uses. */
+function withPinLeds(sketches: readonly NetworkSketch[], benches: ReadonlyMap<string, ControllerBench>, remarks: Gathered): NetworkSketch[] {
+  const hooks = sketches.flatMap((s) => s.hooks);
+  const lit = [...benches.values()].flatMap((bench) =>
+    bench.pinLeds.flatMap((led): NetworkSketch[] => {
+      const pin = bench.chip.pins.get(led.pin.toLowerCase());
+      const hook = hooks.find((h) => h.pin.account === pin?.account);
+      const curve = led.figures.curve('forward-voltage', 'voltage', 'current');
+      const resistor = led.figures.figure('series', 'resistance');
+      if (hook === undefined || curve === undefined || resistor === undefined) return [];
+      const members: Member[] = [
+        { kind: 'resistance', part: `${led.name}.series`, ohms: closed(resistor.quantity), origin: resistor.origin },
+        { kind: 'junction', part: led.name, law: junctionSpread(curve), origin: curve.origin },
+      ];
+      const own: Hook = { pin: hook.pin, active: hook.active, flows: 'out', to: GROUND, members, circuit: led.name };
+      return [{ id: led.name, circuits: [], side: 'control', inner: [], hooks: [own], on: [], off: [] }];
+    }),
+  );
+  for (const h of hooks)
+    if (h.pin.high === undefined || h.pin.low === undefined)
+      remarks.assume(h.pin.owner, `output resistance of a pin: ${USUAL_PIN.min} to ${USUAL_PIN.max} Ω, since nobody states it`);
+  return [...sketches, ...lit];
+}
+
+/** Each pin in use and the directions its current can take. */
+function usedPins(networks: Project['networks']): ReadonlyMap<string, ReadonlySet<'source' | 'sink'>> {
+  const used = new Map<string, Set<'source' | 'sink'>>();
+  for (const network of networks)
+    for (const branch of [...network.on, ...network.off]) {
+      if (branch.pin === undefined) continue;
+      const directions = used.get(branch.pin.pin) ?? new Set();
+      directions.add(branch.pin.level === 'high' ? 'source' : 'sink');
+      used.set(branch.pin.pin, directions);
+    }
+  return used;
+}
+
+/** Loads whose supply nothing feeds. */
+function deadLoads(circuits: Project['circuits'], alive: (id: string) => boolean): TreeFact[] {
+  const facts = new Map<string, TreeFact>();
+  for (const c of circuits) {
+    const { supply, board } = c.wiring;
+    const missing = board ? (board.coil ?? (board.jumper === 'fitted' ? board.logic : undefined)) : supply;
+    const path: Path = ['loads', c.owner];
+    if (board && missing === undefined) facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'coil supply' } });
+    else if (board?.coupling === 'opto' && board.logic === undefined && board.jumper === 'removed') facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'logic supply' } });
+    else if (missing !== undefined && !alive(missing)) facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: missing } });
+  }
+  return [...facts.values()];
+}
+
+/** The notes of all entries, which the report repeats. */
+function notesOf(data: Raw): Project['notes'] {
+  const own = typeof data['note'] === 'string' ? [{ about: 'project', text: data['note'] }] : [];
+  return [
+    ...own,
+    ...[...SECTIONS, 'modes', 'parts'].flatMap((section) =>
+      entries(data[section]).flatMap(([about, entry]) => (isMapping(entry) && typeof entry['note'] === 'string' ? [{ about, text: entry['note'] }] : [])),
+    ),
+  ];
+}

@@ -1,0 +1,22 @@
+/** Of several files, each with its verdict. */
+import type { Report, UnreadReport } from './report.js';
+import { mark, table, type Tree } from './tree.js';
+import { countWords, headline } from './words.js';
+
+/** One row a file, in the order they were named. */
+export const summary = (reports: readonly (Report | UnreadReport)[]): Tree => [
+  [
+    table(
+      [
+        { title: 'verdict', align: 'left' },
+        { title: 'file', align: 'left' },
+        { title: 'findings', align: 'left' },
+      ],
+      reports.map((report) =>
+        report.verdict === 'unread'
+          ? [mark('breach', 'unread'), report.file, 'not audited']
+          : [mark(headline(report.verdict), headline(report.verdict)), report.file, countWords(report.counts)],
+      ),
+    ),
+  ],
+];

@@ -1,0 +1,73 @@
+/**
+ * What the file format defines and this version does not compute yet. None of it may be accepted and ignored: an audit
+ * that leaves out a contact, a wire or a pull-up would be a wrong audit. Take a row out when its law is in.
+ *
+ * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
+ */
+const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
+const pin = ['pull', 'pull-resistance', 'pull-up', 'pull-down', 'at-boot', 'strap'];
+
+const laterKeys: Readonly<Record<string, readonly string[]>> = {
+  project: ['incoming', 'wires', 'measured', 'variants', 'waivers', 'places', 'catalogue'],
+  load: [
+    ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time', 'needs', 'supply-voltage'],
+    ...['input-capacitance', 'maximum-dip', 'joined-pins'],
+  ],
+  'load/series': ['bypass'],
+  'load:led': ['in-series', 'in-parallel'],
+  'load:coil': coil,
+  'load/coil': coil,
+  'load:module': ['peak-every', 'pull-up'],
+  'load/input': ['on-above', 'off-below', 'current'],
+  'load/inputs/*': ['series', 'series-diode', 'pull-down'],
+  driver: ['stages', 'pins'],
+  supply: [
+    ...['place', 'from', 'dropout', 'quiescent', 'efficiency', 'step', 'input', 'thermal-resistance', 'maximum-junction'],
+    ...['drop', 'hold', 'trip', 'upper', 'lower', 'input-capacitance', 'capacitance', 'maximum-capacitance', 'capacity'],
+    ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state'],
+  ],
+  mode: ['without', 'asleep', 'supplies'],
+  controller: ['removed'],
+  'controller/pins/*': pin,
+  'expander/pins/*': pin,
+  'controller/draws': ['peak-every'],
+  'expander/draws': ['peak-every'],
+};
+
+const laterValues: Readonly<Record<string, readonly string[]>> = {
+  'load/type': [
+    ...['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power'],
+  ],
+  'driver/type': ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
+  'load/output/type': ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
+  'supply/type': ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
+  'mode/during': ['boot'],
+};
+
+const advice = 'take it out to have the rest audited';
+
+/** A key that brings others along: one message is enough for all of them. */
+const leaders: Readonly<Record<string, string>> = { supply: 'from' };
+
+/** @param scopes names of rows, the nearest first @returns what to say of a key, or undefined when it is not one of these */
+export function laterKey(scopes: readonly string[], key: string): { says: string; expected: string } | undefined {
+  if (!scopes.some((scope) => laterKeys[scope]?.includes(key))) return undefined;
+  return { says: `\`${key}\` is part of the format, but this version does not compute it yet`, expected: advice };
+}
+
+/** The same for a value: `type: servo`. */
+export function laterValue(scopes: readonly string[], value: unknown): { says: string; expected: string } | undefined {
+  if (typeof value !== 'string' || !scopes.some((scope) => laterValues[scope]?.includes(value))) return undefined;
+  return { says: `\`${value}\` is part of the format, but this version does not compute it yet`, expected: advice };
+}
+
+/** Values that a spelling may be near to, though they are not computed yet. */
+export const laterSpellings = (scopes: readonly string[]): readonly string[] => scopes.flatMap((scope) => laterValues[scope] ?? []);
+
+/** Whether a key only comes along with another one of the same entry that is refused itself. */
+export function isFollower(scopes: readonly string[], key: string, entry: unknown): boolean {
+  return scopes.some((scope) => {
+    const leader = leaders[scope.split('/')[0]!];
+    return leader !== undefined && key !== leader && typeof entry === 'object' && entry !== null && leader in entry;
+  });
+}

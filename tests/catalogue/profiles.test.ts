@@ -1,0 +1,70 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { builtIn } from '../../src/catalogue/built-in.js';
+import { sense } from '../../src/catalogue/sense.js';
+import { checkProfile } from '../../src/source/check-profile.js';
+
+const boards = new URL('../../boards/', import.meta.url).pathname;
+const files = readdirSync(boards, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.yaml'));
+
+/** Ids that samples, lessons and outside programs rely on. */
+const promised = (
+  'atmega328p-5v-board rp2040-board esp32-devkit atmega328p rp2040 esp32 74hc595 ' +
+  'relay-coil-5v-70r relay-coil-12v-400mw npn-2n2222a nmos-ao3400a darlington-array-7 opto-817 diode-1n4148 diode-1n4007 ' +
+  'led-red-5mm led-green-5mm led-yellow-5mm led-blue-5mm led-white-5mm sensor-bme280 ' +
+  'relay-board-opto-low-5v-1 relay-board-opto-low-5v-2 relay-board-opto-low-5v-4 relay-board-opto-low-5v-8 ' +
+  'relay-board-opto-low-5v-1-no-indicator relay-board-transistor-high-5v-1 ' +
+  'usb2-port usb3-port usb-c-default-port usb-c-1a5-port usb-c-3a-port everyday'
+).split(' ');
+
+describe('the files of boards/', () => {
+  test('each bears the name of what it describes, and no name comes twice', () => {
+    const ids = files.map((file) => (parse(readFileSync(join(boards, file), 'utf8')) as { id: string }).id);
+    expect(ids).toEqual(files.map((file) => basename(file, '.yaml')));
+    expect(new Set(ids).size).toBe(files.length);
+  });
+
+  test('all of them are in the built catalogue', () => {
+    expect([...builtIn.ids()].sort()).toEqual(files.map((file) => basename(file, '.yaml')).sort());
+  });
+
+  test('the ids that others rely on are there', () => {
+    expect(promised.filter((id) => builtIn.profile(id)?.id !== id)).toEqual([]);
+  });
+});
+
+describe('every profile', () => {
+  test.each(builtIn.ids())('%s makes sense: quantities, sources, pins, rails, physics', (id) => {
+    expect(sense(builtIn.profile(id)!, builtIn.profile)).toEqual([]);
+  });
+
+  test.each(builtIn.ids())('%s fits the schema of its kind', (id) => {
+    expect(checkProfile(builtIn.profile(id))).toEqual([]);
+  });
+});
+
+describe('relay boards of one family', () => {
+  const channelsOf = (id: string): unknown => builtIn.profile(id)?.['channels'];
+
+  test('differ in their channels only', () => {
+    const base = builtIn.profile('relay-board-opto-low-5v-1')!;
+    for (const channels of [2, 4, 8]) {
+      const board = builtIn.profile(`relay-board-opto-low-5v-${channels}`)!;
+      expect({ ...board, id: base.id, title: base.title, channels: 1 }).toEqual(base);
+      expect(channelsOf(board.id)).toBe(channels);
+      expect(board.title).not.toBe(base.title);
+    }
+  });
+
+  test('without the indicator keep the coupler, without the coupler keep neither', () => {
+    const bare = builtIn.profile('relay-board-opto-low-5v-1-no-indicator')!;
+    expect(bare['input']).toMatchObject({ active: 'low', coupling: 'opto', indicator: 'none' });
+    expect(bare['input']).not.toHaveProperty('indicator-drop');
+    const transistor = builtIn.profile('relay-board-transistor-high-5v-1')!;
+    expect(transistor['input']).toMatchObject({ active: 'high', coupling: 'transistor', indicator: 'none' });
+    expect(transistor['input']).not.toHaveProperty('led-drop');
+    expect(transistor.documents).not.toHaveProperty('coupler');
+  });
+});

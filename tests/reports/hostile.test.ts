@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { print } from '../../src/cli/print.js';
+import { columns } from '../../src/source/visible.js';
+import { jsonReport } from '../../src/reports/json.js';
+import { neutral } from '../../src/reports/neutral.js';
+import type { Report } from '../../src/reports/report.js';
+import { terminalReport } from '../../src/reports/terminal.js';
+import { workingReport } from '../../src/reports/working.js';
+import { gardenGate } from './fixtures/garden-gate.js';
+
+const attacks = [
+  '\u001B[2J\u001B[1;1Hall is well',
+  '\u001B]8;;https://example.invalid\u0007click\u001B]8;;\u0007',
+  '\u009B31m\u0090q',
+  'x\r\nSOUND  nothing to see\b\b\b\u007F',
+  'pay \u202Eelbat\u202C \u2066left\u2069 \u200E',
+  '\n::error::gone ::set-output name=x::y',
+  '##[error]gone ##vso[task.complete]',
+  'zero\u200Bwidth\u00AD\uFEFF\u2028line\u{E0041}',
+  'half \uD800 a pair',
+];
+
+/** Words that the views branch on; everything else that a file can decide is replaced. */
+const kept = new Set([
+  'verdict',
+  'grade',
+  'basis',
+  'kind',
+  'direction',
+  'quantity',
+  'unit',
+  'mode',
+  'formula',
+  'stated',
+]);
+
+function poisoned(value: unknown, attack: string, key = ''): unknown {
+  if (typeof value === 'string') return kept.has(key) ? value : attack;
+  if (Array.isArray(value))
+    return key === 'with' || key === 'gives' ? value : value.map((each) => poisoned(each, attack, key));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([name, each]) => [
+      name,
+      name === 'with' || name === 'gives' ? each : poisoned(each, attack, name),
+    ]),
+  );
+}
+
+describe.each(attacks.map((attack) => [JSON.stringify(attack), attack]))('a file full of %s', (_, attack) => {
+  const report = poisoned(gardenGate, attack) as Report;
+
+  it('cannot act on a terminal or a build server', () => {
+    const steps = report.findings.flatMap(({ working }) => working);
+    const texts = [
+      print(terminalReport(report, { all: true }), { width: 80, colour: false }),
+      print(workingReport({ title: attack, steps }, attack), { width: 80, colour: false }),
+    ];
+    for (const text of texts) {
+      expect(text.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}\p{Cs}\p{Zl}\p{Zp}]/u);
+      expect(text).not.toMatch(/^\s*::/m);
+      expect(text).not.toMatch(/##\w*\[/);
+      expect(Math.max(...text.split('\n').map(columns))).toBeLessThanOrEqual(80);
+    }
+  });
+
+  it('is harmless in JSON, where it reads back as it was', () => {
+    const json = jsonReport([report]);
+    expect(json.replaceAll('\n', '')).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
+    expect(json).not.toMatch(/^\s*::/m);
+    expect(json).not.toMatch(/##\w*\[/);
+    expect((JSON.parse(json) as Report).project).toBe(attack);
+  });
+});
+
+describe('a neutral text', () => {
+  it('keeps its length, so that a marker under it still fits', () => {
+    for (const attack of attacks) expect([...neutral(attack)]).toHaveLength([...attack].length);
+  });
+
+  it('leaves ordinary text alone, whatever its script', () => {
+    const text = '4.7 kΩ ±5 % — Gewächshaus, 温室, теплица: #1 (a::b apart) ✓';
+    expect(neutral(text)).toBe(text.replace('::', ':\u2236'));
+  });
+});

@@ -1,0 +1,115 @@
+/**
+ * What the fragments mean in a project and in a profile. The difference is how a figure is written: plain in a project
+ * (`5 V ±4 %`), with its source in a profile (`{ value: 5 V ±4 %, cite: [datasheet, Table 3] }`). Fragments refer to
+ * `#/$defs/voltage` and the like, and each schema brings its own meaning of these.
+ */
+import { mapping, ref } from './shapes.mjs';
+
+/** A figure of each dimension, alone and as a list of points. */
+function figureDefs(figures, style) {
+  const cited = style === 'profile';
+  return Object.fromEntries(
+    Object.entries(figures).flatMap(([dimension, { description, examples }]) => {
+      const point = {
+        properties: {
+          value: { ...ref('quantity'), description: 'The figure itself.', examples },
+          at: { ...ref('quantity'), description: 'The condition it holds at.' },
+        },
+        required: ['value'],
+        ...(cited ? { cite: 'needed' } : { examples }),
+      };
+      const plain = cited ? [] : ['string', 'number'];
+      const alone = { description, type: [...plain, 'object'], ...point };
+      const points = {
+        description: `${description} Or a list of points, { value, at }.`,
+        type: [...plain, 'object', 'array'],
+        ...point,
+        items: { description: 'One point: the figure and the condition it holds at.', type: 'object', ...point },
+        minItems: 1,
+      };
+      return [
+        [dimension, alone],
+        [`${dimension}-points`, points],
+      ];
+    }),
+  );
+}
+
+/** Definitions that both schemas have, in the style asked for; not finished yet. */
+export function commonDefs(all, style) {
+  const { loads, drivers, things, commonLoad } = all;
+  const keys = (fragment) => ({ ...fragment.properties, ...(style === 'profile' ? fragment.profile : {}) });
+  return {
+    ...figureDefs(all.figures, style),
+    ...all.shared,
+    ...Object.assign({}, ...[commonLoad, ...Object.values(loads), ...Object.values(things)].map(({ defs }) => defs)),
+    'coil-figures': mapping(loads.coil, keys(loads.coil)),
+    'relay-output': {
+      ...mapping(
+        { title: 'Output of a relay board', description: 'The transistor that switches the coil.' },
+        {
+          type: { description: 'What it is.', enum: ['npn', 'nmos'] },
+          part: { description: 'A profile from the catalogue.', type: 'string' },
+          ...keys(drivers.nmos),
+          ...keys(drivers.npn),
+        },
+      ),
+      cite: 'needed',
+    },
+    'board-part': all.boardPart,
+    'load-type': { description: 'What sort of load it is.', enum: Object.keys(loads) },
+    'driver-type': { description: 'What sort of driver it is.', enum: ['npn', 'nmos'] },
+    policy: {
+      title: things.policy.title,
+      description: `${things.policy.description} A name from the catalogue, or the figures.`,
+      type: ['string', 'object'],
+      properties: things.policy.properties,
+      examples: ['everyday', { current: '20 %' }],
+    },
+  };
+}
+
+/** An entry of a project: what is common to its sort, the figures, and what only an entry has. */
+function entryOf(fragment, common = {}) {
+  const without = fragment.without ?? [];
+  const kept = Object.fromEntries(Object.entries(common).filter(([key]) => !without.includes(key)));
+  return mapping(fragment, { ...kept, ...fragment.properties, ...fragment.entry });
+}
+
+/** Keys by which an own part says what it is. */
+const partIdentity = {
+  extends: { description: 'The profile whose other figures it takes over.', type: 'string' },
+  kind: {
+    description: 'What sort of thing it is.',
+    enum: ['chip', 'controller', 'expander', 'array', 'load', 'driver', 'clamp', 'supply'],
+  },
+  type: { description: 'Its type within the kind.', type: 'string' },
+  title: { description: 'Its name for people.', type: 'string' },
+};
+export const partKeys = Object.keys(partIdentity);
+
+/** Things that are worth nothing without their pins, rails and tables: an own part may state all that a profile states. */
+const stateAll = ['chip', 'controller', 'expander', 'array'];
+
+/** An own part of a project: the figures of what it turns out to be. */
+const partOf = (fragment, kind) =>
+  mapping(fragment, { ...partIdentity, ...fragment.properties, ...(stateAll.includes(kind) ? fragment.profile : {}) });
+
+/** Every way a thing can stand in a project, by its sort and type: `load-led`, `driver-npn`, `clamp`. */
+export function waysToStand({ loads, commonLoad, drivers, commonDriver, things }) {
+  const entries = {};
+  const parts = {};
+  for (const [type, fragment] of Object.entries(loads)) {
+    entries[`load-${type}`] = entryOf(fragment, commonLoad.entry);
+    parts[`load-${type}`] = partOf(fragment, 'load');
+  }
+  for (const [type, fragment] of Object.entries(drivers)) {
+    entries[`driver-${type}`] = entryOf(fragment, commonDriver.entry);
+    if (type !== 'array') parts[`driver-${type}`] = partOf(fragment, 'driver');
+  }
+  for (const [kind, fragment] of Object.entries(things)) {
+    if (fragment.entry) entries[kind] = entryOf(fragment);
+    if (kind !== 'policy') parts[kind] = partOf(fragment, kind);
+  }
+  return { entries, parts };
+}

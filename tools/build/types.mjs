@@ -1,0 +1,23 @@
+/** Writes the declarations of the library to dist/types. */
+import { execFile } from 'node:child_process';
+import { promisify } from 'node:util';
+import { cpSync, existsSync } from 'node:fs';
+import { inRoot } from './files.mjs';
+
+export async function declarations() {
+  if (!existsSync(inRoot('src/index.ts'))) return 'src/index.ts is not there yet, so they are left out';
+  // By its path: another compiler may own the name `tsc`.
+  const tsc = inRoot('node_modules/typescript/bin/tsc');
+  try {
+    await promisify(execFile)(process.execPath, [tsc, '-p', inRoot('tools/build/tsconfig.json')], { cwd: inRoot() });
+  } catch (error) {
+    throw Object.assign(new Error('the declarations have errors'), { report: error.stdout || error.message });
+  }
+  // The compiler copies no declarations that were declarations already.
+  for (const folder of ['source', 'catalogue'])
+    cpSync(inRoot(`src/${folder}/generated`), inRoot(`dist/types/${folder}/generated`), {
+      recursive: true,
+      filter: (path) => !path.endsWith('.js'),
+    });
+  return 'dist/types';
+}
