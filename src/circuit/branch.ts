@@ -7,12 +7,12 @@ import { softLog } from './junction.js';
 
 /** The electrical content of a branch, all its members summed. */
 export interface Branch {
-  /** Total series resistance, ohms; above zero unless `current` is set. */
+  /** Total series resistance, ohms; above zero unless `current` is set or a junction has a resistance of its own. */
   readonly resistance: number;
   /** Total of constant drops that oppose the current, volts: nothing flows below it. */
   readonly drop: number;
   readonly junctions: readonly Junction[];
-  /** A branch that draws a fixed current from whatever voltage there is, amperes. */
+  /** A branch that draws a fixed current from whatever voltage there is, amperes: its ends must be able to give it. */
   readonly current?: number;
 }
 
@@ -39,7 +39,8 @@ export function branchFlow(branch: Branch, voltage: number): Flow {
     if (branch.drop > 0 && u <= 0) return NOTHING;
     return { current: u / branch.resistance, conductance: 1 / branch.resistance };
   }
-  if (u <= 0) return NOTHING;
+  // No charge moves below that, and the numbers between would run out of digits.
+  if (u < 1e-30) return NOTHING;
   let resistance = branch.resistance;
   let slopes = 0;
   let weighted = 0;

@@ -1,7 +1,8 @@
 /**
  * Copper and coils. Resistance follows R(T) = R0·(234.5 + T) / (234.5 + T0), with 234.5 °C the inferred zero-resistance
  * temperature of annealed copper; valid from about −100 to 200 °C.
- * Source: "Coil temperature and resistance", relay application notes of TE Connectivity and Leach, see tests/published.
+ * Sources: "Temperature considerations for DC relays", TE Connectivity; Application note 102, "Relays and temperature
+ * variations", Leach; worked examples in tests/published/copper-and-coils.test.ts.
  */
 
 /** Degrees below 0 °C at which the resistance of annealed copper, extended in a straight line, would vanish. */

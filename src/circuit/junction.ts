@@ -38,24 +38,29 @@ const KELVIN = 273.15;
 /** kT/q in volts at a temperature in °C. */
 export const thermalVoltage = (celsius: number): number => BOLTZMANN_OVER_CHARGE * (celsius + KELVIN);
 
+/** Ohms that leads and bonds have at least: they keep a junction that lies straight across a supply finite. */
+const LEADS = 1e-3;
+
 /**
  * Fits a junction through forward-voltage points: one point with the given ideality, two with the series resistance they
  * leave, three or more by least squares over slope, saturation and series resistance. A fit that would need a negative
- * series resistance or a slope below that of an ideal junction is redone without the offending term.
+ * series resistance or a slope below that of an ideal junction is redone without the offending term. Points at one
+ * current count as one, at their mean voltage.
  *
- * @param points forward voltages in volts at currents in amperes, at least one, currents above zero
+ * @param stated forward voltages in volts at currents in amperes, at least one, currents above zero
  * @param ideality n for the case that the points do not tell it (2 for LEDs, about 1 for silicon base-emitter paths)
  */
 export function fitJunction(
-  points: readonly ForwardPoint[],
+  stated: readonly ForwardPoint[],
   { ideality = 2, perKelvin = -0.002, referenceTemperature = 25 } = {},
 ): Junction {
+  const points = distinct(stated);
   const last = points.reduce((a, b) => (b.current > a.current ? b : a));
   const ideal = thermalVoltage(referenceTemperature);
   const finish = (slope: number, series: number): Junction => ({
     slope,
-    logSaturation: Math.log(last.current) - Math.max(last.voltage - series * last.current, 0) / slope,
-    series,
+    logSaturation: saturation(last.current, last.voltage - series * last.current, slope),
+    series: series + LEADS,
     referenceCurrent: last.current,
     perKelvin,
     referenceTemperature,
@@ -73,6 +78,23 @@ export function fitJunction(
   if (slope <= ideality * ideal) return finish(Math.max(slope, ideal), 0);
   const left = last.voltage - lowest.voltage - ideality * ideal * Math.log(last.current / lowest.current);
   return finish(ideality * ideal, Math.max(left / (last.current - lowest.current), 0));
+}
+
+/** One point a current, less what the leads take. */
+function distinct(points: readonly ForwardPoint[]): readonly ForwardPoint[] {
+  const voltages = new Map<number, number[]>();
+  for (const p of points) voltages.set(p.current, [...(voltages.get(p.current) ?? []), p.voltage]);
+  return [...voltages].map(([current, all]) => ({
+    current,
+    voltage: all.reduce((sum, v) => sum + v, 0) / all.length - LEADS * current,
+  }));
+}
+
+/** Logarithm of the saturation current of a junction that drops `voltage` at `current`: ln i − ln(e^(v/a) − 1). */
+function saturation(current: number, voltage: number, slope: number): number {
+  // A junction without any drop would need an endless saturation current.
+  const z = Math.max(voltage / slope, 1e-9);
+  return Math.log(current) - (z > 36 ? z : Math.log(Math.expm1(z)));
 }
 
 /** Slope and series resistance of v = c + a·ln(i) + Rs·i by least squares (normal equations about the means). */
@@ -98,9 +120,10 @@ export function junctionAt(junction: Junction, celsius: number): Junction {
   const slope = (junction.slope * (celsius + KELVIN)) / (junction.referenceTemperature + KELVIN);
   const logReference = Math.log(junction.referenceCurrent);
   const voltage =
-    junction.slope * (logReference - junction.logSaturation) +
+    junction.slope * softLog(logReference - junction.logSaturation) +
     junction.perKelvin * (celsius - junction.referenceTemperature);
-  return { ...junction, slope, logSaturation: logReference - voltage / slope, referenceTemperature: celsius };
+  const logSaturation = saturation(junction.referenceCurrent, voltage, slope);
+  return { ...junction, slope, logSaturation, referenceTemperature: celsius };
 }
 
 /** Voltage across a junction, volts, at a current in amperes (zero or more). */

@@ -6,6 +6,9 @@
 import type { Branch, Flow } from './branch.js';
 import { branchFlow } from './branch.js';
 
+/** A double holds its number to this share of it. */
+const LAST_BITS = 4e-16;
+
 /** A branch between two nodes; nodes 0…inner−1 are the unknown ones, the others are given. */
 export interface Edge {
   readonly from: number;
@@ -25,17 +28,15 @@ export interface Edge {
 export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Float64Array | number[]): Flow[] {
   const flows: Flow[] = edges.map((e) => branchFlow(e.branch, voltages[e.from]! - voltages[e.to]!));
   if (inner === 0) return flows;
-  const residual = new Float64Array(inner);
-  const matrix = new Float64Array(inner * inner);
-  const step = new Float64Array(inner);
-  for (let round = 0; round < 200; round++) {
+  const residual = new Array<number>(inner).fill(0);
+  const matrix = new Array<number>(inner * inner).fill(0);
+  const step = new Array<number>(inner).fill(0);
+  for (let round = 0; round < 400; round++) {
     let scale = 1e-18;
     residual.fill(0);
     matrix.fill(0);
     edges.forEach((e, k) => {
-      const { current, conductance } = flows[k]!;
-      // A node that nothing but blocked junctions hold has no slope; a trace of conductance keeps the matrix regular.
-      const g = conductance + 1e-15;
+      const { current, conductance: g } = flows[k]!;
       if (Math.abs(current) > scale) scale = Math.abs(current);
       if (e.from < inner) {
         residual[e.from]! += current;
@@ -49,22 +50,31 @@ export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Fl
       }
     });
     let worst = 0;
-    for (const r of residual) if (Math.abs(r) > worst) worst = Math.abs(r);
+    // Written so that a residual that is no number counts as the worst of all.
+    for (const r of residual) if (!(Math.abs(r) <= worst)) worst = Math.abs(r);
     if (worst <= 2e-15 * scale) return flows;
     for (let i = 0; i < inner; i++) step[i] = -residual[i]!;
-    eliminate(matrix, step, inner);
+    if (!eliminate(matrix, step, inner)) break;
     let slope = 0;
     let farthest = 0;
+    let reach = 1;
+    for (const v of voltages) reach = Math.max(reach, Math.abs(v));
     for (let i = 0; i < inner; i++) {
       slope += residual[i]! * step[i]!;
       farthest = Math.max(farthest, Math.abs(step[i]!));
     }
-    if (farthest < 1e-15 || (worst <= 1e-11 * scale && farthest < 1e-13)) return flows;
+    // Nothing is left to do when no node would move by more than the last bits of the voltages.
+    if (farthest <= LAST_BITS * reach || (worst <= 1e-11 * scale && farthest < 1e-13)) return flows;
     let part = 1;
     for (let i = 0; i < inner; i++) voltages[i]! += step[i]!;
     for (let halving = 0; ; halving++) {
       edges.forEach((e, k) => (flows[k] = branchFlow(e.branch, voltages[e.from]! - voltages[e.to]!)));
-      if (halving === 40 || Math.abs(slopeAlong(inner, edges, flows, step)) <= 0.9 * Math.abs(slope) || worst <= 1e-9 * scale) break;
+      if (
+        halving === 40 ||
+        Math.abs(slopeAlong(inner, edges, flows, step)) <= 0.9 * Math.abs(slope) ||
+        worst <= 1e-9 * scale
+      )
+        break;
       part /= 2;
       for (let i = 0; i < inner; i++) voltages[i]! -= part * step[i]!;
     }
@@ -72,7 +82,7 @@ export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Fl
   throw new Error('a network of monotone branches did not converge');
 }
 
-function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[], step: Float64Array): number {
+function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[], step: readonly number[]): number {
   let slope = 0;
   edges.forEach((e, k) => {
     const current = flows[k]!.current;
@@ -82,9 +92,26 @@ function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[
   return slope;
 }
 
-/** Gaussian elimination in place; the matrix is symmetric and positive definite, so no pivoting is needed. */
-function eliminate(matrix: Float64Array, vector: Float64Array, n: number): void {
+/** A pivot that has shrunk to this share of its diagonal is rounding: nothing holds the node. */
+const NOTHING_LEFT = 1e-14;
+
+/**
+ * Gaussian elimination in place; the matrix is symmetric and positive, so no pivoting is needed. Nodes that only blocked
+ * junctions tie to the rest have no slope left: the last of them stays where it is and carries the others.
+ *
+ * @returns false when current flows into nodes that nothing holds
+ */
+function eliminate(matrix: number[], vector: number[], n: number): boolean {
+  const whole = Float64Array.from(vector, (_, k) => matrix[k * n + k]!);
   for (let k = 0; k < n; k++) {
+    if (!(matrix[k * n + k]! > NOTHING_LEFT * whole[k]!)) {
+      // What a shift by less than the last bits of a voltage would bring is rounding too.
+      if (!(Math.abs(vector[k]!) <= 1e-12 * whole[k]! + 1e-18)) return false;
+      for (let j = 0; j < n; j++) matrix[k * n + j] = matrix[j * n + k] = 0;
+      matrix[k * n + k] = 1;
+      vector[k] = 0;
+      continue;
+    }
     for (let i = k + 1; i < n; i++) {
       const factor = matrix[i * n + k]! / matrix[k * n + k]!;
       if (factor === 0) continue;
@@ -97,4 +124,5 @@ function eliminate(matrix: Float64Array, vector: Float64Array, n: number): void 
     for (let j = i + 1; j < n; j++) sum -= matrix[i * n + j]! * vector[j]!;
     vector[i] = sum / matrix[i * n + i]!;
   }
+  return true;
 }

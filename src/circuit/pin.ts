@@ -1,6 +1,7 @@
 /**
  * Output resistance of a pin from the VOL and VOH rows of a data sheet: a row "at most 0.9 V at 20 mA and 5 V" is a chord
- * of 45 Ω. Between rows the resistance is interpolated over the supply voltage; outside them the nearest row holds.
+ * of 45 Ω. Between rows the resistance is interpolated over the supply voltage; outside them the nearest row holds. Of
+ * several rows at one supply the steepest chord counts, which loses most.
  */
 import type { Interval } from '../quantity/interval.js';
 
@@ -23,9 +24,12 @@ export interface PinResistance {
 
 /** Resistance of one kind of bound over supply voltage, or undefined when no row has it. */
 function along(rows: readonly LevelRow[], bound: 'typ' | 'max', supply: number): number | undefined {
-  const points = rows
-    .flatMap((row) => (row.lost[bound] === undefined ? [] : [{ at: row.supply, ohms: row.lost[bound] / row.current }]))
-    .sort((a, b) => a.at - b.at);
+  const steepest = new Map<number, number>();
+  for (const row of rows) {
+    const lost = row.lost[bound];
+    if (lost !== undefined) steepest.set(row.supply, Math.max(lost / row.current, steepest.get(row.supply) ?? 0));
+  }
+  const points = [...steepest].map(([at, ohms]) => ({ at, ohms })).sort((a, b) => a.at - b.at);
   const above = points.find((p) => p.at >= supply);
   const below = points.findLast((p) => p.at <= supply);
   if (above === undefined || below === undefined) return (above ?? below)?.ohms;
@@ -51,8 +55,14 @@ export function pinResistance(
   if (typ !== undefined) {
     const upper = max ?? 2 * typ;
     const ohms = { min: Math.min(typ, upper) / 2, typ: Math.min(typ, upper), max: upper };
-    return { ohms, assumed: max === undefined ? 'half and twice the typical figure' : 'half the typical figure as the lowest' };
+    return {
+      ohms,
+      assumed: max === undefined ? 'half and twice the typical figure' : 'half the typical figure as the lowest',
+    };
   }
   if (max === undefined) return undefined;
-  return { ohms: { min: max / 4, typ: max / 2, max }, assumed: 'half the highest figure as typical, a quarter as the lowest' };
+  return {
+    ohms: { min: max / 4, typ: max / 2, max },
+    assumed: 'half the highest figure as typical, a quarter as the lowest',
+  };
 }

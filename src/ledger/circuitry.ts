@@ -9,7 +9,7 @@ import { junctionAt } from '../circuit/junction.js';
 import type { BranchPlan, JunctionSpread, Member, NetworkPlan } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
-import type { Project } from '../project/project.js';
+import type { Link, Project } from '../project/project.js';
 import type { Lean } from './corner.js';
 
 /** One member of a branch with its figures put in. */
@@ -51,10 +51,34 @@ export interface PartIndex {
   readonly off?: { readonly branch: number; readonly member: number };
 }
 
+/** A link of the supply tree with its nodes' numbers. */
+export interface LinkIndex {
+  readonly link: Link;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Arrays that sweeps write into and nobody keeps. */
+/** So many zeros. Plain arrays: short ones are made and read faster than typed ones. */
+export const zeros = (length: number): number[] => new Array<number>(length).fill(0);
+
+interface Scratch {
+  readonly drawn: number[];
+  readonly slopes: number[];
+  readonly others: number[];
+  readonly otherSlopes: number[];
+  readonly linkCurrents: number[];
+  readonly linkInputs: number[];
+}
+
 export interface Circuitry {
   readonly project: Project;
-  /** Node ids; 0 is ground, then the nodes of the supply tree. */
-  readonly nodes: readonly string[];
+  readonly scratch: Scratch;
+  /** Upstream first. */
+  readonly links: readonly LinkIndex[];
+  /** How many nodes there are; 0 is ground. */
+  readonly count: number;
+  /** Number of each node of the supply tree; nodes that wires join share one. */
   readonly nodeIndex: ReadonlyMap<string, number>;
   readonly circuitIndex: ReadonlyMap<string, number>;
   readonly networks: readonly NetworkIndex[];
@@ -64,8 +88,13 @@ export interface Circuitry {
 }
 
 export function circuitry(project: Project): Circuitry {
-  const nodes = [GROUND, ...project.nodes.map((n) => n.id)];
-  const nodeIndex = new Map(nodes.map((id, k) => [id, k]));
+  // What a wire joins is one node: a rail fed straight from a supply moves with it.
+  const nodeIndex = new Map([[GROUND, 0]]);
+  const wired = new Map(project.links.flatMap((l) => (l.kind === 'wire' ? [[l.to, l.from] as const] : [])));
+  const root = (id: string): string => (wired.has(id) ? root(wired.get(id)!) : id);
+  for (const { id } of project.nodes) if (!wired.has(id)) nodeIndex.set(id, nodeIndex.size);
+  const count = nodeIndex.size;
+  for (const { id } of project.nodes) nodeIndex.set(id, nodeIndex.get(root(id))!);
   const circuitIndex = new Map(project.circuits.map((c, k) => [c.id, k]));
   const networksOf: number[][] = project.circuits.map(() => []);
   const parts = new Map<string, PartIndex>();
@@ -81,7 +110,18 @@ export function circuitry(project: Project): Circuitry {
       );
     return { plan, circuits, on: stateIndex(plan, plan.on, nodeIndex), off: stateIndex(plan, plan.off, nodeIndex) };
   });
-  return { project, nodes, nodeIndex, circuitIndex, networks, parts, networksOf };
+  const links = project.links
+    .filter((link) => link.kind !== 'wire')
+    .map((link) => ({ link, from: nodeIndex.get(link.from)!, to: nodeIndex.get(link.to)! }));
+  const scratch: Scratch = {
+    drawn: zeros(count),
+    slopes: zeros(count),
+    others: zeros(count),
+    otherSlopes: zeros(count),
+    linkCurrents: zeros(links.length),
+    linkInputs: zeros(links.length),
+  };
+  return { project, scratch, links, count, nodeIndex, circuitIndex, networks, parts, networksOf };
 }
 
 function stateIndex(

@@ -76,7 +76,12 @@ const PULLS_APART: ReadonlySet<Recipe> = new Set(['drive-worst', 'drive-best', '
  * @param aparts sets of supplies and regulators that feed a part of the circuit alone and may stand at the other end
  * @param peaks the load's peaks count
  */
-export function cornersOf(recipe: Recipe, aparts: readonly ReadonlySet<string>[], peaks: boolean): Corner[] {
+export function cornersOf(recipe: Recipe, aparts: readonly ReadonlySet<string>[], peaks: boolean): readonly Corner[] {
+  if (aparts.length === 0) return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
+  return spelled(recipe, aparts, peaks);
+}
+
+function spelled(recipe: Recipe, aparts: readonly ReadonlySet<string>[], peaks: boolean): Corner[] {
   const ends = PULLS_APART.has(recipe)
     ? aparts.flatMap((ids) => [{ apart: { ids, end: 'low' as const } }, { apart: { ids, end: 'high' as const } }])
     : [];
@@ -91,6 +96,12 @@ export function cornersOf(recipe: Recipe, aparts: readonly ReadonlySet<string>[]
     ),
   );
 }
+
+const RECIPES = Object.keys(CASTS) as Recipe[];
+const spellAll = (peaks: boolean) => Object.fromEntries(RECIPES.map((r) => [r, spelled(r, [], peaks)])) as unknown as Record<Recipe, readonly Corner[]>;
+/** The same objects for everybody who asks, so that equal questions are seen to be equal at once. */
+const PLAIN = spellAll(false);
+const PLAIN_PEAKS = spellAll(true);
 
 /** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
 export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';

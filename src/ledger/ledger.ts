@@ -71,7 +71,7 @@ function settleAccount(bench: Solver, question: Question, modes: readonly ModeSe
 }
 
 function screen(bench: Solver, question: Question, candidate: Candidate): Screened | undefined {
-  const solution = bench.estimate(candidate);
+  const solution = bench.solve(candidate);
   const draw = question.read(solution);
   if (draw === undefined) return undefined;
   return { candidate, draw, left: question.limits.map((l) => left(question, l, draw, solution)) };
@@ -86,14 +86,14 @@ const pick = <T>(items: readonly T[], score: (item: T) => number): T =>
   items.reduce((best, item) => (score(item) > score(best) ? item : best));
 
 function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonly Screened[]): Account {
-  const most = bench.exact(pick(screened, (s) => s.draw).candidate);
-  const least = bench.exact(pick(screened, (s) => -s.draw).candidate);
+  const most = bench.solve(pick(screened, (s) => s.draw).candidate);
+  const least = bench.solve(pick(screened, (s) => -s.draw).candidate);
   const worst = q.limits.length === 0 ? undefined : pick(screened, (s) => -Math.min(...s.left));
   const { moment } = (worst ?? pick(screened, (s) => s.draw)).candidate;
-  const typical = bench.exact({ moment, corner: TYPICAL, focus: bench.nobody });
+  const typical = bench.solve({ moment, corner: TYPICAL, focus: (worst ?? screened[0]!).candidate.focus });
   const [low, typ, high] = [q.read(least)!, q.read(typical)!, q.read(most)!];
   const limits = q.limits.map((limit, k): LimitMet => {
-    const solution = bench.exact(pick(screened, (s) => -s.left[k]!).candidate);
+    const solution = bench.solve(pick(screened, (s) => -s.left[k]!).candidate);
     const draw = q.read(solution)!;
     const at = { value: valueAt(limit, solution), draw, ambient: solution.ambient, left: left(q, limit, draw, solution) };
     return { limit, ...at, typical: { value: valueAt(limit, typical), draw: q.read(typical)! }, solution };

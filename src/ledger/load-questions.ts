@@ -7,12 +7,78 @@ import { cornersOf, wantsCrowd } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
 import type { Question } from './question.js';
-import type { Moment, Solution } from './solution.js';
+import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 
 export function loadQuestions(solver: Solver): Question[] {
-  const feeds = upstream(solver.circuitry);
-  return solver.circuitry.project.accounts.map((plan) => question(solver, plan, feeds));
+  const around = aroundOf(solver);
+  return solver.circuitry.project.accounts.map((plan) => question(plan, around));
+}
+
+/** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
+interface Around {
+  candidates(mode: ModeSearch, circuits: readonly string[], recipe: Recipe, peaks: boolean): readonly Candidate[];
+}
+
+interface Concerned {
+  readonly focus: Focus;
+  readonly numbers: readonly number[];
+  readonly aparts: readonly ReadonlySet<string>[];
+}
+
+function aroundOf(solver: Solver): Around {
+  const { circuitry } = solver;
+  const feeds = upstream(circuitry);
+  const hefts = circuitry.project.circuits.map((_, k) => heft(solver, k));
+
+  const search = (mode: ModeSearch, numbers: readonly number[], letGo: boolean, crowd: boolean): readonly Moment[] => {
+    if (mode.on) {
+      if (!letGo && !numbers.some((c) => mode.on![c] === 1)) return [];
+      const whole: Moment = { mode: mode.name, on: mode.on };
+      return [letGo ? { mode: mode.name, on: without(mode.on, numbers), around: whole } : whole];
+    }
+    // Few others leave the rails high, many pull them down; whether one lets go does not depend on the others.
+    const weights = Float64Array.from(hefts, (h) => (crowd && !letGo ? h : -1));
+    for (const c of numbers) weights[c] = letGo ? -1e6 : 1;
+    return heaviest(circuitry.project, mode, weights, new Set(letGo || numbers.length > 1 ? [] : numbers));
+  };
+  const concerned = kept((circuits: readonly string[]): Concerned => {
+    const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
+    return { focus: solver.focus(numbers), numbers, aparts: pullingApart(circuitry, numbers, feeds) };
+  });
+  const moments = new Map<string, readonly Moment[]>();
+  const candidates = new Map<string, readonly Candidate[]>();
+  const momentsOf = (mode: ModeSearch, numbers: readonly number[], letGo: boolean, crowd: boolean): readonly Moment[] => {
+    const key = `${mode.name}|${numbers.join()}|${letGo}|${mode.on === undefined && crowd}`;
+    const known = moments.get(key) ?? search(mode, numbers, letGo, crowd);
+    moments.set(key, known);
+    return known;
+  };
+  return {
+    candidates(mode, circuits, recipe, peaks) {
+      const key = `${mode.name}|${circuits.join()}|${recipe}|${peaks}`;
+      let known = candidates.get(key);
+      if (known === undefined) {
+        const { focus, numbers, aparts } = concerned(circuits);
+        known = cornersOf(recipe, aparts, peaks).flatMap((corner: Corner) =>
+          momentsOf(mode, numbers, recipe.startsWith('let-go'), wantsCrowd(corner)).map((moment) => ({ moment, corner, focus })),
+        );
+        candidates.set(key, known);
+      }
+      return known;
+    },
+  };
+}
+
+/** A function of circuit names that remembers what it said. */
+function kept<T>(make: (circuits: readonly string[]) => T): (circuits: readonly string[]) => T {
+  const known = new Map<string, T>();
+  return (circuits) => {
+    const key = circuits.join();
+    const value = known.get(key) ?? make(circuits);
+    known.set(key, value);
+    return value;
+  };
 }
 
 /** For each node of the supply tree the supplies and links that feed it. */
@@ -25,40 +91,9 @@ function upstream({ project }: Circuitry): Feeds {
   return feeds;
 }
 
-function question(solver: Solver, plan: AccountPlan, feeds: Feeds): Question {
-  const { circuitry, nobody } = solver;
-  const numbers = plan.circuits.map((id) => circuitry.circuitIndex.get(id)!);
-  const focus = nobody.slice();
-  for (const c of numbers) focus[c] = 1;
-  const aparts = pullingApart(circuitry, numbers, feeds);
-  const corners = new Map(plan.recipes.map((r) => [r, cornersOf(r, aparts, plan.peaks === true)]));
-
+function question(plan: AccountPlan, around: Around): Question {
   const candidates = (mode: ModeSearch): Candidate[] =>
-    plan.recipes.flatMap((recipe) => {
-      const letGo = recipe.startsWith('let-go');
-      if (mode.on) {
-        if (!letGo && !numbers.some((c) => mode.on![c] === 1)) return [];
-        const on = letGo ? without(mode.on, numbers) : mode.on;
-        return corners.get(recipe)!.map((corner) => ({ moment: { mode: mode.name, on }, corner, focus }));
-      }
-      return searched(recipe, mode, letGo);
-    });
-
-  const searched = (recipe: Recipe, mode: ModeSearch, letGo: boolean): Candidate[] => {
-    const moments = (crowd: boolean): readonly Moment[] => {
-      const weights = new Float64Array(focus.length).fill(crowd ? 1 : -1);
-      if (crowd) circuitry.project.circuits.forEach((_, k) => (weights[k] = heft(solver, k)));
-      for (const c of numbers) weights[c] = letGo ? -1e6 : 1;
-      const must = letGo ? [] : numbers.length === 1 ? numbers : [];
-      return heaviest(circuitry.project, mode, weights, new Set(must));
-    };
-    const [few, many] = [moments(false), moments(true)];
-    return corners
-      .get(recipe)!
-      .flatMap((corner: Corner) =>
-        (wantsCrowd(corner) ? many : few).map((moment) => ({ moment, corner, focus })),
-      );
-  };
+    plan.recipes.flatMap((recipe) => around.candidates(mode, plan.circuits, recipe, plan.peaks === true));
 
   const shares = (s: Solution): Shares => {
     const sum = new Map<string, number>();

@@ -1,13 +1,14 @@
 /** Pins, port groups, chip totals: sums of pin currents by direction. */
 import type { PinAccountPlan } from '../project/project.js';
+import type { BranchPlan } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
-import { booksOf, pinShares } from './bookings.js';
+import { along } from './bookings.js';
 import type { Corner } from './corner.js';
 import { cornersOf } from './corner.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
-import type { Moment, Solution } from './solution.js';
+import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
 
@@ -19,7 +20,7 @@ export const pinQuestions = (solver: Solver): Question[] =>
   solver.circuitry.project.pinAccounts.map((plan) => question(solver, plan));
 
 function question(solver: Solver, plan: PinAccountPlan): Question {
-  const { circuitry, nobody } = solver;
+  const { circuitry, resting } = solver;
   const sides = plan.direction === 'sink' ? (['sink'] as const) : plan.direction === 'source' ? (['source'] as const) : (['source', 'sink'] as const);
   const wanted = new Set(plan.pins);
   // The networks that pass through its pins, and the circuits that switch them.
@@ -27,30 +28,37 @@ function question(solver: Solver, plan: PinAccountPlan): Question {
     [...n.on.plans, ...n.off.plans].some((p) => p.pin && wanted.has(p.pin.pin)) ? [k] : [],
   );
   const contributors = [...new Set(networks.flatMap((k) => circuitry.networks[k]!.circuits))];
-  const focus = nobody.slice();
-  for (const c of contributors) focus[c] = 1;
+  const focus = solver.focus(contributors);
 
-  const shares = (s: Solution): Shares => {
-    const books = booksOf(s);
-    const sum = new Map<string, number>();
-    for (const pin of plan.pins)
-      for (const side of sides)
-        for (const [circuit, amps] of pinShares(books, pin, side)) sum.set(circuit, (sum.get(circuit) ?? 0) + amps);
-    for (const own of plan.own) sum.set(own.circuit, s.current(own.part));
-    return sum;
-  };
-  // The same sum without writing the books: read off the networks concerned alone.
-  const read = (s: Solution): number => {
-    let sum = plan.own.reduce((amps, own) => amps + s.current(own.part), 0);
+  /** Calls back for every branch through one of its pins, with what flows in a wanted direction. */
+  const through = (s: Solution, take: (amps: number, plan: BranchPlan, currents: readonly number[], plans: readonly BranchPlan[]) => void): void => {
     for (const k of networks) {
       const { fitted, currents } = s.network(k);
       fitted.plans.forEach((p, b) => {
         if (p.pin === undefined || !wanted.has(p.pin.pin)) return;
         const outward = p.pin.outward * currents[b]!;
         for (const side of sides)
-          if (p.pin.level === (side === 'source' ? 'high' : 'low')) sum += Math.max(side === 'source' ? outward : -outward, 0);
+          if (p.pin.level === (side === 'source' ? 'high' : 'low')) take(Math.max(side === 'source' ? outward : -outward, 0), p, currents, fitted.plans);
       });
     }
+  };
+  const read = (s: Solution): number => {
+    let sum = plan.own.reduce((amps, own) => amps + s.current(own.part), 0);
+    through(s, (amps) => (sum += amps));
+    return sum;
+  };
+  const shares = (s: Solution): Shares => {
+    const sum = new Map<string, number>();
+    const add = (circuit: string, amps: number): void => void sum.set(circuit, (sum.get(circuit) ?? 0) + amps);
+    for (const own of plan.own) add(own.circuit, s.current(own.part));
+    through(s, (amps, p, currents, plans) => {
+      if (p.carries === undefined || amps === 0) return add(p.circuit, amps);
+      // What hangs on the pin's node shares what passes the pin.
+      for (const b of p.carries) {
+        const hanging = plans[b]!;
+        add(hanging.circuit, along(p, hanging) * currents[b]!);
+      }
+    });
     return sum;
   };
   const many = (moments: readonly Moment[], corners: readonly Corner[]): Candidate[] =>
@@ -63,8 +71,11 @@ function question(solver: Solver, plan: PinAccountPlan): Question {
     // Others off leave the rail high; the contributors that weigh most are on. A pin may also carry something with its
     // circuit off (a lamp on the board that is lit while an active-low input rests).
     const alone = heaviest(circuitry.project, mode, weigh(solver, mode, contributors, read, focus), new Set());
-    const none = heaviest(circuitry.project, mode, nobody, new Set());
-    return [...many(alone, [...MOST, ...PEAK]), ...many(none, MOST), ...many(alone, LEAST)];
+    const none = heaviest(circuitry.project, mode, resting, new Set());
+    const most = (moments: readonly Moment[]): number =>
+      Math.max(...moments.map((moment) => read(solver.solve({ moment, corner: MOST[0]!, focus }))), 0);
+    const chosen = most(none) > most(alone) ? none : alone;
+    return many(chosen, [...MOST, ...PEAK, ...LEAST]);
   };
   return {
     ...plan,
@@ -82,17 +93,17 @@ function weigh(
   mode: ModeSearch,
   contributors: readonly number[],
   read: (s: Solution) => number,
-  focus: Uint8Array,
+  focus: Focus,
 ): Float64Array {
   const { circuits } = solver.circuitry.project;
   const weights = new Float64Array(circuits.length);
   const corner = MOST[0]!;
   const rest = Uint8Array.from(circuits, (c) => (c.always ? 1 : 0));
-  const idle = read(solver.estimate({ moment: { mode: mode.name, on: rest }, corner, focus }));
+  const idle = read(solver.solve({ moment: { mode: mode.name, on: rest }, corner, focus }));
   for (const c of contributors) {
     const on = rest.slice();
     on[c] = 1;
-    weights[c] = read(solver.estimate({ moment: { mode: mode.name, on }, corner, focus })) - idle;
+    weights[c] = read(solver.solve({ moment: { mode: mode.name, on }, corner, focus })) - idle;
   }
   return weights;
 }

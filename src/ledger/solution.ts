@@ -2,15 +2,21 @@
  * A solution: one mode at one corner. The supply tree is swept back (currents summed towards the supplies) and forth
  * (voltages handed down) until nothing moves; each sweep carries the slope of what hangs on a node along with its current,
  * which makes it Newton's method on a radial tree.
+ *
+ * A solution about a few circuits stands on one in which they lean like all the others: only their networks are solved
+ * anew, the others follow along their tangents. A circuit moves a rail by millivolts, so that what this leaves out is a
+ * millionth of the others' currents; a test holds it against the whole solution.
  */
+import { branchFlow } from '../circuit/branch.js';
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
 import { solveNetwork } from '../circuit/network.js';
 import { switcherInput } from '../circuit/switcher.js';
 import type { Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
-import type { Circuitry, FittedNetwork } from './circuitry.js';
+import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
 import { fit, spread } from './circuitry.js';
 import type { Corner, End } from './corner.js';
+import { zeros } from './circuitry.js';
 import { ambientOf, atEnd } from './corner.js';
 
 /** Which circuits are on, and which of them are in question. */
@@ -19,20 +25,35 @@ export interface Moment {
   readonly mode: string;
   /** 1 for each circuit that is on. */
   readonly on: Uint8Array;
+  /** The same state with the circuits in question as they are in the mode: what all such questions stand on. */
+  readonly around?: Moment;
   /** The state is a proven bound: it may be worse than any state that can really be. */
   readonly bound?: true;
+}
+
+/** The circuits that a corner is about. */
+export interface Focus {
+  /** 1 for each network of theirs. */
+  readonly has: Uint8Array;
+  readonly networks: readonly number[];
 }
 
 /** A network's solved currents. */
 interface Flows {
   readonly fitted: FittedNetwork;
-  readonly volts: Float64Array;
-  readonly currents: Float64Array;
-  readonly conductances: Float64Array;
+  readonly volts: readonly number[];
+  readonly currents: readonly number[];
+  readonly conductances: readonly number[];
 }
 
-/** Sweeps stop when no node moves by more than this, volts. */
-const SETTLED = 1e-13;
+/** A network while the tree is swept: its own nodes' voltages are the next sweep's guess. */
+interface Sweeping {
+  readonly fitted: FittedNetwork;
+  volts: readonly number[] | undefined;
+}
+
+/** Sweeps stop when no node moves by more than this, volts: they converge quadratically, so what is left is its square. */
+const SETTLED = 1e-10;
 const MOST_SWEEPS = 200;
 
 export class Solution implements Reading {
@@ -41,24 +62,39 @@ export class Solution implements Reading {
   readonly corner: Corner;
   readonly ambient: number;
   /** Volts by node number; ground is 0. */
-  readonly volts: Float64Array;
+  readonly volts: number[];
   /** Amperes out of each link, by link number; meaningful once settled. */
-  readonly linkCurrents: Float64Array;
+  readonly linkCurrents: number[];
   /** Amperes into each link: what a regulator takes is more than it gives. */
-  readonly linkInputs: Float64Array;
+  readonly linkInputs: number[];
   private readonly flows: (Flows | undefined)[];
-  private readonly focus: Uint8Array;
+  private readonly focus: Focus;
 
-  constructor(circuitry: Circuitry, moment: Moment, corner: Corner, focus: Uint8Array, volts: Float64Array) {
+  /** What the networks draw from each node, and how that rises with its voltage: kept for those who stand on it. */
+  private readonly drawn: number[];
+  private readonly slopes: number[];
+  private readonly base: Solution | undefined;
+
+  /**
+   * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
+   * @param start first guess of the nodes' volts @param base the solution it stands on, for one about a few circuits
+   */
+  constructor(circuitry: Circuitry, moment: Moment, corner: Corner, focus: Focus, start: number[], base?: Solution) {
     this.circuitry = circuitry;
     this.moment = moment;
     this.corner = corner;
     this.focus = focus;
     this.ambient = ambientOf(circuitry.project.ambient, corner);
-    this.volts = volts;
-    this.flows = new Array<undefined>(circuitry.networks.length).fill(undefined);
-    this.linkCurrents = new Float64Array(circuitry.project.links.length);
-    this.linkInputs = new Float64Array(circuitry.project.links.length);
+    this.volts = start.slice();
+    this.flows = [];
+    // One about a few circuits is never asked what flows in the tree, nor stood on.
+    const { links, scratch } = circuitry;
+    this.linkCurrents = base ? scratch.linkCurrents : zeros(links.length);
+    this.linkInputs = base ? scratch.linkInputs : zeros(links.length);
+    this.drawn = base ? scratch.others : zeros(start.length);
+    this.slopes = base ? scratch.otherSlopes : zeros(start.length);
+    this.base = base;
+    this.settle();
   }
 
   get typical(): boolean {
@@ -75,88 +111,78 @@ export class Solution implements Reading {
     return circuits.length === 0 || circuits.some((c) => this.moment.on[c] === 1);
   }
 
-  /** The network solved at the nodes' present voltages. */
-  network(number: number): Flows {
-    const known = this.flows[number];
-    if (known !== undefined) return known;
+  /** A network's figures in this corner. */
+  private fitted(number: number): FittedNetwork {
     const index = this.circuitry.networks[number]!;
     const { load, control, rest, ambient } = this.corner;
-    const inQuestion = index.circuits.some((c) => this.focus[c] === 1);
+    const inQuestion = this.focus.has[number] === 1;
     const lean = inQuestion ? (index.plan.side === 'control' ? control : load) : rest;
-    // All pins of a chip have one output resistance a level: that of the circuits in question.
-    const fitted = fit(index, this.isOn(number), lean, control, ambient, this.ambient);
-    const volts = new Float64Array(fitted.inner + fitted.boundary.length);
-    let middle = 0;
-    for (let k = 0; k < fitted.boundary.length; k++) {
-      const v = this.volts[fitted.boundary[k]!]!;
-      volts[fitted.inner + k] = v;
-      middle += v / fitted.boundary.length;
-    }
-    volts.fill(middle, 0, fitted.inner);
-    const currents = new Float64Array(fitted.edges.length);
-    const conductances = new Float64Array(fitted.edges.length);
-    solveNetwork(fitted.inner, fitted.edges, volts).forEach((flow, k) => {
-      currents[k] = flow.current;
-      conductances[k] = flow.conductance;
-    });
-    return (this.flows[number] = { fitted, volts, currents, conductances });
+    return fit(index, this.isOn(number), lean, inQuestion ? control : rest, ambient, this.ambient);
+  }
+
+  /** The network solved at the nodes' present voltages. */
+  network(number: number): Flows {
+    return (this.flows[number] ??= solved(this.fitted(number), this.volts));
   }
 
   /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */
-  settle(): this {
-    const { links } = this.circuitry.project;
-    const drawn = new Float64Array(this.volts.length);
-    const slopes = new Float64Array(this.volts.length);
+  private settle(): void {
+    const { links } = this.circuitry;
+    const { base, volts } = this;
+    const solving: Sweeping[] = [];
+    for (const n of base ? this.focus.networks : this.circuitry.networks.keys()) {
+      const fitted = this.fitted(n);
+      if (fitted.edges.length > 0) solving.push({ fitted, volts: undefined });
+    }
+    if (base) base.without(this.focus.networks, this.drawn, this.slopes);
+    const { drawn, slopes } = this.circuitry.scratch;
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
-      this.collect(drawn, slopes);
+      if (base) {
+        for (let k = 0; k < volts.length; k++) {
+          drawn[k] = this.drawn[k]! + this.slopes[k]! * (volts[k]! - base.volts[k]!);
+          slopes[k] = this.slopes[k]!;
+        }
+      } else {
+        drawn.fill(0);
+        slopes.fill(0);
+      }
+      for (const network of solving) collect(network, volts, drawn, slopes, 1);
+      if (base === undefined) {
+        for (let k = 0; k < volts.length; k++) {
+          this.drawn[k] = drawn[k]!;
+          this.slopes[k] = slopes[k]!;
+        }
+      }
       for (let k = links.length - 1; k >= 0; k--) this.sweepBack(links[k]!, k, drawn, slopes);
       let moved = 0;
-      for (const [k, link] of links.entries()) {
-        const to = this.node(link.to);
-        const volts = this.outputOf(link, k, to, drawn[to]!, slopes[to]!);
-        moved = Math.max(moved, Math.abs(volts - this.volts[to]!));
-        this.volts[to] = volts;
+      for (let k = 0; k < links.length; k++) {
+        const { to } = links[k]!;
+        const next = this.outputOf(links[k]!, k, drawn[to]!, slopes[to]!);
+        moved = Math.max(moved, Math.abs(next - volts[to]!));
+        volts[to] = next;
       }
-      if (moved <= SETTLED) return this;
-      this.flows.fill(undefined);
+      if (moved <= SETTLED) return;
     }
     throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
   }
 
-  private node(id: string): number {
-    return this.circuitry.nodeIndex.get(id)!;
-  }
-
-  /** Sums what the networks draw from each node, and how that rises with the node's voltage. */
-  private collect(drawn: Float64Array, slopes: Float64Array): void {
-    drawn.fill(0);
-    slopes.fill(0);
-    for (let n = 0; n < this.circuitry.networks.length; n++) {
-      const { fitted, currents, conductances } = this.network(n);
-      fitted.edges.forEach((edge, k) => {
-        if (edge.from >= fitted.inner) {
-          const node = fitted.boundary[edge.from - fitted.inner]!;
-          drawn[node]! += currents[k]!;
-          slopes[node]! += conductances[k]!;
-        }
-        if (edge.to >= fitted.inner) {
-          const node = fitted.boundary[edge.to - fitted.inner]!;
-          drawn[node]! -= currents[k]!;
-          slopes[node]! += conductances[k]!;
-        }
-      });
+  /** What all but some networks draw, and how it rises. */
+  private without(networks: readonly number[], drawn: number[], slopes: number[]): void {
+    for (let k = 0; k < drawn.length; k++) {
+      drawn[k] = this.drawn[k]!;
+      slopes[k] = this.slopes[k]!;
     }
+    for (const n of networks) collectSolved(this.network(n), drawn, slopes, -1);
   }
 
-  private sweepBack(link: Link, k: number, drawn: Float64Array, slopes: Float64Array): void {
-    const [from, to] = [this.node(link.from), this.node(link.to)];
+  private sweepBack({ link, from, to }: LinkIndex, k: number, drawn: number[], slopes: number[]): void {
     const out = drawn[to]!;
     this.linkCurrents[k] = out;
     let taken = out;
     let slope = slopes[to]!;
     if (link.kind === 'linear-regulator') {
       taken += this.own(link.quiescent);
-      if (this.regulates(link)) slope = 0;
+      if (this.volts[from]! - this.dropout(link) >= this.setPoint(link)) slope = 0;
     } else if (link.kind === 'switching-regulator') {
       const input = Math.max(this.volts[from]!, 0.1);
       taken = switcherInput(this.volts[to]!, out, this.efficiency(link), input, this.own(link.quiescent));
@@ -168,8 +194,8 @@ export class Solution implements Reading {
   }
 
   /** Voltage that a link hands down, with the load's slope taken into account. */
-  private outputOf(link: Link, k: number, to: number, drawn: number, slope: number): number {
-    const input = this.volts[this.node(link.from)]!;
+  private outputOf({ link, from, to }: LinkIndex, k: number, drawn: number, slope: number): number {
+    const input = this.volts[from]!;
     switch (link.kind) {
       case 'wire':
         return input;
@@ -186,11 +212,6 @@ export class Solution implements Reading {
       default:
         return link.kind satisfies never;
     }
-  }
-
-  /** Whether a linear regulator has the voltage it needs. */
-  regulates(link: Link): boolean {
-    return this.volts[this.node(link.from)]! - this.dropout(link) >= this.setPoint(link);
   }
 
   private end(link: Link, otherwise: End): End {
@@ -298,4 +319,59 @@ export class Solution implements Reading {
       })),
     };
   }
+}
+
+/** Adds (or takes away) what a network draws from each node of the tree, and how that rises with the node's voltage. */
+function collect(network: Sweeping, volts: number[], drawn: number[], slopes: number[], sign: 1 | -1): void {
+  const { fitted } = network;
+  const { edges, boundary, inner } = fitted;
+  if (inner === 0) {
+    // Most networks are plain branches between nodes of the tree.
+    for (const edge of edges) {
+      const [from, to] = [boundary[edge.from]!, boundary[edge.to]!];
+      const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!);
+      drawn[from]! += sign * current;
+      slopes[from]! += sign * conductance;
+      drawn[to]! -= sign * current;
+      slopes[to]! += sign * conductance;
+    }
+    return;
+  }
+  const flows = solved(fitted, volts, network.volts);
+  network.volts = flows.volts;
+  collectSolved(flows, drawn, slopes, sign);
+}
+
+/** The same from a network that is solved already. */
+function collectSolved({ fitted, currents, conductances }: Flows, drawn: number[], slopes: number[], sign: 1 | -1): void {
+  const { edges, boundary, inner } = fitted;
+  for (let k = 0; k < edges.length; k++) {
+    const { from, to } = edges[k]!;
+    if (from >= inner) {
+      drawn[boundary[from - inner]!]! += sign * currents[k]!;
+      slopes[boundary[from - inner]!]! += sign * conductances[k]!;
+    }
+    if (to >= inner) {
+      drawn[boundary[to - inner]!]! -= sign * currents[k]!;
+      slopes[boundary[to - inner]!]! += sign * conductances[k]!;
+    }
+  }
+}
+
+/** A network at given voltages of the tree's nodes. @param guess its own nodes as solved before, nearly right */
+function solved(fitted: FittedNetwork, nodes: readonly number[], guess?: readonly number[]): Flows {
+  const { inner, boundary, edges } = fitted;
+  const volts: number[] = [];
+  let middle = 0;
+  for (const node of boundary) middle += nodes[node]! / boundary.length;
+  for (let k = 0; k < inner; k++) volts.push(guess === undefined ? middle : guess[k]!);
+  for (const node of boundary) volts.push(nodes[node]!);
+  const flows = solveNetwork(inner, edges, volts);
+  const currents: number[] = [];
+  const conductances: number[] = [];
+  for (const { current, conductance } of flows) {
+    currents.push(current);
+    conductances.push(conductance);
+  }
+  return { fitted, volts, currents, conductances };
 }

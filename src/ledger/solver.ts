@@ -1,91 +1,146 @@
 /**
- * Solutions of a project, each solved once and kept. A question about a few circuits starts from the solution in which they
- * lean like all the others: its voltages are nearly right, so that screening many corners costs a few branches each, and
- * only the corner that wins is swept to rest.
+ * Solutions of a project, each solved once and kept. Whole solutions are few: one a state of all circuits and corner in
+ * which everything leans one way. A question about a few circuits stands on one of them.
  */
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
-import { circuitry } from './circuitry.js';
+import { circuitry, zeros } from './circuitry.js';
 import type { Corner } from './corner.js';
 import { atEnd, cornerKey } from './corner.js';
-import type { Moment } from './solution.js';
+import type { Focus, Moment } from './solution.js';
 import { Solution } from './solution.js';
 
 /** One solution asked for: a moment, a corner, and the circuits the corner is about. */
 export interface Candidate {
   readonly moment: Moment;
   readonly corner: Corner;
-  /** 1 for each circuit in question; all zero: the corner leans everything like `rest`. */
-  readonly focus: Uint8Array;
+  /** The circuits in question; nobody: the corner leans everything like `rest`. */
+  readonly focus: Focus;
 }
 
 export interface Solver {
   readonly circuitry: Circuitry;
   /** No circuit in question. */
-  readonly nobody: Uint8Array;
-  /** Nearly right: networks in question solved at the voltages of the solution without a question. */
-  estimate(candidate: Candidate): Solution;
-  /** Swept to rest. */
-  exact(candidate: Candidate): Solution;
+  readonly nobody: Focus;
+  /** Circuits in question, by number. */
+  focus(circuits: readonly number[]): Focus;
+  /** The state in which only what is always on is on. */
+  readonly resting: Uint8Array;
+  solve(candidate: Candidate): Solution;
 }
 
 export function solver(project: Project): Solver {
   const built = circuitry(project);
-  const nobody = new Uint8Array(project.circuits.length);
-  const bases = new Map<string, Solution>();
-  const estimates = new Map<string, Solution>();
-  const settled = new Map<string, Solution>();
-  const bits = (a: Uint8Array): string => String.fromCharCode(...a);
-  const key = (c: Candidate): string => `${c.moment.mode}|${bits(c.moment.on)}|${cornerKey(c.corner)}|${bits(c.focus)}`;
+  const bases = new Map<number, Solution>();
+  const questions = new Map<number, Solution>();
+  const states = numbering<Uint8Array>((a) => String.fromCharCode(...a));
+  const corners = numbering<Corner>(cornerKey);
+  const focuses = new Map<string, Focus>();
+  const focusNumbers = numbering<Focus>((f) => f.networks.join());
+  const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
+  const starts = new Map<number, number[]>();
 
-  const base = ({ moment, corner }: Candidate): Solution => {
-    const plain: Corner = { ...corner, load: corner.rest, control: corner.rest };
-    const name = `${bits(moment.on)}|${cornerKey(plain)}`;
+  const focus = (circuits: readonly number[]): Focus => {
+    const key = circuits.join();
+    let known = focuses.get(key);
+    if (known === undefined) {
+      const networks = [...new Set(circuits.flatMap((c) => built.networksOf[c]!))].sort((a, b) => a - b);
+      const has = new Uint8Array(built.networks.length);
+      for (const n of networks) has[n] = 1;
+      known = { has, networks };
+      focuses.set(key, known);
+    }
+    return known;
+  };
+  const nobody = focus([]);
+
+  const base = (moment: Moment, corner: Corner): Solution => {
+    const even = evened(corner);
+    const name = states(moment.on) * 65536 + corners(even);
     let solution = bases.get(name);
     if (solution === undefined) {
-      solution = new Solution(built, moment, plain, nobody, startVolts(built, plain)).settle();
+      const number = corners(even);
+      const start = starts.get(number) ?? startVolts(built, even);
+      solution = new Solution(built, moment, even, nobody, start);
+      // What one state came to is nearly right for the next.
+      starts.set(number, solution.volts);
       bases.set(name, solution);
     }
     return solution;
   };
 
-  const estimate = (candidate: Candidate): Solution => {
-    const name = key(candidate);
-    let solution = estimates.get(name);
-    if (solution === undefined) {
-      const { moment, corner, focus } = candidate;
-      solution = new Solution(built, moment, corner, focus, base(candidate).volts);
-      estimates.set(name, solution);
-    }
-    return solution;
+  /** The state to stand on: that of the others alone where none of them is on, so that all such questions share it. */
+  const stand = ({ moment, corner, focus: { has } }: Candidate): Solution => {
+    const others = moment.on.some((on, c) => on === 1 && resting[c] === 0 && !built.networksOf[c]!.every((n) => has[n] === 1));
+    return base(others ? (moment.around ?? moment) : { mode: moment.mode, on: resting }, corner);
   };
 
-  const exact = (candidate: Candidate): Solution => {
-    const name = key(candidate);
-    let solution = settled.get(name);
+  const answered = new WeakMap<Candidate, Solution>();
+  const solve = (candidate: Candidate): Solution => {
+    let solution = answered.get(candidate);
     if (solution === undefined) {
-      const { moment, corner, focus } = candidate;
-      solution = new Solution(built, moment, corner, focus, base(candidate).volts.slice()).settle();
-      settled.set(name, solution);
+      solution = find(candidate);
+      answered.set(candidate, solution);
     }
     return solution;
   };
-  return { circuitry: built, nobody, estimate, exact };
+  const find = (candidate: Candidate): Solution => {
+    const { moment, corner } = candidate;
+    if (candidate.focus.networks.length === 0) return base(moment, corner);
+    // Three small numbers in one: fewer than 2^16 states and corners are ever asked for.
+    const name = (states(moment.on) * 65536 + corners(corner)) * 65536 + focusNumbers(candidate.focus);
+    let solution = questions.get(name);
+    if (solution === undefined) {
+      const under = stand(candidate);
+      solution = new Solution(built, moment, corner, candidate.focus, under.volts, under);
+      questions.set(name, solution);
+    }
+    return solution;
+  };
+  return { circuitry: built, nobody, focus, resting, solve };
 }
 
 /** A first guess: supplies at their voltage, regulators at their set point, the rest as their feed. */
-function startVolts(built: Circuitry, corner: Corner): Float64Array {
-  const volts = new Float64Array(built.nodes.length);
+function startVolts(built: Circuitry, corner: Corner): number[] {
+  const volts = zeros(built.count);
   const { project, nodeIndex } = built;
   for (const node of project.nodes) {
     if (node.volts === undefined) continue;
     const end = corner.apart?.ids.has(node.id) ? corner.apart.end : corner.sources;
     volts[nodeIndex.get(node.id)!] = atEnd(node.volts, end);
   }
-  for (const link of project.links) {
-    const input = volts[nodeIndex.get(link.from)!]!;
+  for (const { link, from, to } of built.links) {
+    const input = volts[from]!;
     const set = link.volts === undefined ? input : Math.min(link.volts.typ, link.kind === 'switching-regulator' ? Infinity : input);
-    volts[nodeIndex.get(link.to)!] = input > 0 ? set : 0;
+    volts[to] = input > 0 ? set : 0;
   }
   return volts;
+}
+
+/** Numbers for things that are equal when their texts are; each object's text is made once. */
+function numbering<T extends object>(text: (item: T) => string): (item: T) => number {
+  const byText = new Map<string, number>();
+  const known = new WeakMap<T, number>();
+  return (item) => {
+    let number = known.get(item);
+    if (number === undefined) {
+      const name = text(item);
+      number = byText.get(name) ?? byText.size;
+      byText.set(name, number);
+      known.set(item, number);
+    }
+    return number;
+  };
+}
+
+const evenCorners = new WeakMap<Corner, Corner>();
+
+/** A corner in which the circuits in question lean like all the others. */
+function evened(corner: Corner): Corner {
+  let even = evenCorners.get(corner);
+  if (even === undefined) {
+    even = { ...corner, load: corner.rest, control: corner.rest };
+    evenCorners.set(corner, even);
+  }
+  return even;
 }

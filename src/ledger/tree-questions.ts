@@ -4,7 +4,7 @@ import type { LimitPlan } from '../loads/plan.js';
 import type { Link, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf, total } from './bookings.js';
-import type { Corner, Lean } from './corner.js';
+import type { Corner, End, Lean } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
 import type { Question } from './question.js';
@@ -13,9 +13,9 @@ import type { Candidate, Solver } from './solver.js';
 import { heatSteps, sumSteps } from './working.js';
 
 /** Everything leans one way; supplies and regulator outputs are tried at both ends, as is the ambient. */
-const corners = (lean: Lean): Corner[] =>
+const corners = (lean: Lean, ends: readonly End[]): Corner[] =>
   (['low', 'high'] as const).flatMap((sources) =>
-    (['low', 'high'] as const).flatMap((outputs) =>
+    ends.flatMap((outputs) =>
       (['cold', 'hot'] as const).map((ambient) => ({
         ambient,
         sources,
@@ -28,16 +28,20 @@ const corners = (lean: Lean): Corner[] =>
     ),
   );
 
-const LOW = corners('low');
-const HIGH = corners('high');
-const PEAK = corners('peak');
+const BOTH: readonly End[] = ['low', 'high'];
+const SETS = {
+  /** Nothing hangs behind a regulator: where its output stands makes no difference. */
+  plain: { low: corners('low', ['high']), high: corners('high', ['high']), peak: corners('peak', ['high']) },
+  regulated: { low: corners('low', BOTH), high: corners('high', BOTH), peak: corners('peak', BOTH) },
+};
 
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
   const hasPeaks = project.networks.some((n) => n.on.some((b) => b.members.some((m) => m.kind === 'current' && m.peak !== undefined)));
+  const regulated = drawsBehindRegulator(solver);
   const ask = (base: Omit<Question, 'candidates'>, peaks: boolean): Question => ({
     ...base,
-    candidates: (mode) => candidatesOf(solver, mode, base.read, peaks && hasPeaks),
+    candidates: (mode) => candidatesOf(solver, mode, base.read, peaks && hasPeaks, regulated),
   });
   const nodes = project.nodes.flatMap((node) => {
     if (node.kind === 'joint') return [];
@@ -53,10 +57,12 @@ function candidatesOf(
   mode: ModeSearch,
   read: Question['read'],
   peaks: boolean,
+  regulated: boolean,
 ): Candidate[] {
+  const { low, high, peak } = SETS[regulated ? 'regulated' : 'plain'];
   const { circuitry, nobody } = solver;
   const many = (on: Uint8Array, bound?: true): Candidate[] =>
-    [...LOW, ...HIGH, ...(peaks ? PEAK : [])].map((corner) => ({
+    [...low, ...high, ...(peaks ? peak : [])].map((corner) => ({
       moment: { mode: mode.name, on, ...(bound && { bound }) },
       corner,
       focus: nobody,
@@ -66,7 +72,7 @@ function candidatesOf(
   const { circuits } = circuitry.project;
   const rest = Uint8Array.from(circuits, (c) => (c.always ? 1 : 0));
   const alone = (on: Uint8Array): number =>
-    read(solver.estimate({ moment: { mode: mode.name, on }, corner: HIGH[HIGH.length - 1]!, focus: nobody })) ?? 0;
+    read(solver.solve({ moment: { mode: mode.name, on }, corner: high[high.length - 1]!, focus: nobody })) ?? 0;
   if ((mode.interlocks ?? []).length === 0) return many(rest.map(() => 1));
   const idle = alone(rest);
   const weights = Float64Array.from(circuits, (_, k) => {
@@ -100,7 +106,7 @@ function nodeQuestions(node: TreeNode): Bare[] {
 
 function linkQuestions(solver: Solver, link: Link): Bare[] {
   if (link.kind === 'wire' || link.inner) return [];
-  const number = solver.circuitry.project.links.indexOf(link);
+  const number = solver.circuitry.links.findIndex((l) => l.link === link);
   const shares = (s: Solution): Shares => booksOf(s).links.get(link.id)!;
   const kind = link.kind === 'fuse' ? 'fuse' : link.kind === 'diode' ? 'series' : 'regulator';
   const current: Bare = {
@@ -163,3 +169,10 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
     },
   ],
 });
+
+/** Whether anything draws from a node that a regulator feeds. */
+function drawsBehindRegulator({ circuitry: { project } }: Solver): boolean {
+  const behind = new Set<string>();
+  for (const link of project.links) if (link.volts !== undefined || behind.has(link.from)) behind.add(link.to);
+  return project.networks.some((n) => [...n.on, ...n.off].some((p) => behind.has(p.from) || behind.has(p.to)));
+}

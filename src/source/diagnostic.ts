@@ -30,13 +30,14 @@ export interface Source {
   readonly starts: LineStarts;
 }
 
-/** A diagnostic about `text[from..to]`; the mark ends with the first line. */
+/** A diagnostic about `text[from..to]`, fit to be shown; the mark ends with the first line. */
 export function diagnosticAt(source: Source, from: number, to: number, says: string, expected?: string): Diagnostic {
   const { line, column } = lineAndColumn(source.starts, from);
   const lineEnd = source.starts[line] ?? source.text.length + 1;
   const width = Math.max(1, Math.min(to, lineEnd - 1) - from);
   const excerpt = excerptAt(source.text, from, width);
-  return { file: source.file, line, column, width, says, ...(expected === undefined ? {} : { expected }), excerpt };
+  const advice = expected === undefined ? {} : { expected: visible(expected) };
+  return { file: source.file, line, column, width, says: visible(says), ...advice, excerpt };
 }
 
 /** Order of places: by line, then by column. */

@@ -34,7 +34,8 @@ export function documentOf(source: Source, root: unknown, data: unknown): Docume
     if (!known) {
       known = new Map();
       // The first of two equal keys counts, as in the data.
-      for (const pair of map.items) if (isScalar(pair.key) && !known.has(String(pair.key.value))) known.set(String(pair.key.value), pair);
+      for (const pair of map.items)
+        if (isScalar(pair.key) && !known.has(String(pair.key.value))) known.set(String(pair.key.value), pair);
       pairs.set(map, known);
     }
     return known;
@@ -87,4 +88,5 @@ export function documentOf(source: Source, root: unknown, data: unknown): Docume
 }
 
 /** A value that the text leaves out: nothing is there to put a mark under. */
-const isEmpty = (node: unknown): boolean => node === null || node === undefined || (isScalar(node) && node.source === '' && node.type === 'PLAIN');
+const isEmpty = (node: unknown): boolean =>
+  node === null || node === undefined || (isScalar(node) && node.source === '' && node.type === 'PLAIN');

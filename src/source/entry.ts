@@ -50,7 +50,9 @@ function way(path: Path): string {
 
 /** Names of the rows of later.ts that a place inside an entry falls under, the narrowest first. */
 export function scopesOf(sort: string, type: string | undefined, rest: Path): readonly string[] {
-  const steps = rest.map((step, index) => (typeof step === 'number' || named.has(String(rest[index - 1])) ? '*' : step));
+  const steps = rest.map((step, index) =>
+    typeof step === 'number' || named.has(String(rest[index - 1])) ? '*' : step,
+  );
   const inside = steps.map((step) => `/${step}`).join('');
   return type === undefined ? [sort + inside] : [`${sort}:${type}${inside}`, sort + inside];
 }

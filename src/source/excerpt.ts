@@ -17,7 +17,8 @@ export function excerptAt(text: string, offset: number, width: number): { text: 
   const end = offset + (endInNear === -1 ? near.length : endInNear);
   const goesOn = endInNear === -1 && end < text.length;
   // A line that fits is shown whole; of a longer one as much before the mark as the rest leaves room for.
-  const from = end - start <= windowSize && !goesOn ? start : Math.max(start, Math.min(offset - before, end - windowSize));
+  const from =
+    end - start <= windowSize && !goesOn ? start : Math.max(start, Math.min(offset - before, end - windowSize));
   const to = Math.min(end, from + windowSize);
   const shown = text.slice(from, to);
   const [left, right] = [from > start ? '…' : '', to < end || goesOn ? '…' : ''];

@@ -1,6 +1,6 @@
 import { describe, within } from './entry.js';
 import { knownKeys, locate, valueAt, type Fault, type Located, type Subject } from './fault.js';
-import { isFollower, laterSpellings, laterValue } from './later.js';
+import { isFollower, laterList, laterSpellings, laterValue } from './later.js';
 import { nearestSpelling } from './nearest-spelling.js';
 import type { Problem } from './place.js';
 import { unknownKey } from './unknown-key.js';
@@ -13,11 +13,11 @@ const mostProblems = 200;
 /** What the faults of a validator mean to the author of the file. A fault that only follows from another is left out. */
 export function explain(faults: readonly Fault[], subject: Subject): Problem[] {
   const problems = new Map<string, Problem>();
-  for (const fault of faults) {
-    if (problems.size >= mostProblems) break;
+  const first = faults.slice(0, mostProblems);
+  for (const fault of first) {
     // The branches of a choice speak only through the whole.
     if (/\/(?:anyOf|oneOf)\/\d+\//.test(fault.schemaPath)) continue;
-    if (isMisspelled(fault, faults)) continue;
+    if (isMisspelled(fault, first)) continue;
     const problem = byKeyword[fault.keyword]?.(locate(fault, subject));
     if (problem) problems.set(JSON.stringify([problem.path, problem.says]), problem);
   }
@@ -48,12 +48,19 @@ const byKeyword: Readonly<Record<string, (located: Located) => Problem | undefin
   propertyNames: notAName,
   minimum: (located) => outside(located, 'at least'),
   maximum: (located) => outside(located, 'at most'),
-  minItems: (located) => onValue(located, `${name(located)} has too few entries`, `at least ${String(located.fault.params['limit'])}`),
-  maxItems: (located) => onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
-  additionalItems: (located) => onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
+  minItems: (located) =>
+    onValue(located, `${name(located)} has too few entries`, `at least ${String(located.fault.params['limit'])}`),
+  maxItems: (located) =>
+    onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
+  additionalItems: (located) =>
+    onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
   anyOf: saysNotWhat,
   oneOf: (located) => ({
-    ...onValue(located, `${describe(located.path)} is of no known form`, '{ at-most: 1, of: [a, b] }, { needs: a, for: b } or { excludes: a, for: b }'),
+    ...onValue(
+      located,
+      `${describe(located.path)} is of no known form`,
+      '{ at-most: 1, of: [a, b] }, { needs: a, for: b } or { excludes: a, for: b }',
+    ),
     on: 'key',
   }),
 };
@@ -76,15 +83,23 @@ function cannotBe(located: Located, expected?: string): Problem {
 function missingKey(located: Located): Problem {
   const missing = String(located.fault.params['missingProperty']);
   const says = `${quote(missing)} is missing ${within(located.path)}`;
-  return { ...onValue(located, says, missing === 'ampledger' ? 'the file begins with `ampledger: 1`' : undefined), on: 'key' };
+  return {
+    ...onValue(located, says, missing === 'ampledger' ? 'the file begins with `ampledger: 1`' : undefined),
+    on: 'key',
+  };
 }
 
 function wrongType(located: Located): Problem {
-  const { fault, path, value } = located;
+  const { fault, path, value, scopes } = located;
+  const later = laterList(scopes, value);
+  if (later) return onValue(located, later.says, later.expected);
   const types = [fault.params['type']].flat().flatMap((type) => String(type).split(','));
   const expected = typeWords(types, knownKeys(fault));
   if (value === null)
-    return { ...onValue(located, `${name(located)} ${within(path.slice(0, -1))} has no value`, `it wants ${expected}`), on: 'key' };
+    return {
+      ...onValue(located, `${name(located)} ${within(path.slice(0, -1))} has no value`, `it wants ${expected}`),
+      on: 'key',
+    };
   const glued = typeof value === 'string' && types.includes('object') && /^([\w-]+):(\S.*)$/s.exec(value);
   if (glued) return cannotBe(located, `a space belongs after the colon: ${quote(`${glued[1]}: ${glued[2]}`)}`);
   const quotes = types.length === 1 && types[0] === 'string' && typeof value !== 'object';
@@ -101,7 +116,8 @@ function notAmong(located: Located): Problem {
 }
 
 function notThe(located: Located): Problem {
-  if (located.path.at(-1) !== 'ampledger') return cannotBe(located, `it is ${quote(String(located.fault.params['allowedValue']))}`);
+  if (located.path.at(-1) !== 'ampledger')
+    return cannotBe(located, `it is ${quote(String(located.fault.params['allowedValue']))}`);
   return onValue(located, `this version reads format 1, not ${valueWords(located.value)}`, 'write `ampledger: 1`');
 }
 
@@ -122,12 +138,18 @@ function notOfForm(located: Located): Problem | undefined {
 function notAName({ fault, path }: Located): Problem {
   const key = String(fault.params['propertyName']);
   const problem = (says: string, expected: string): Problem => ({ path: [...path, key], on: 'key', says, expected });
-  if (path.at(-1) === 'inputs') return problem(`${quote(key)} is no channel ${within(path)}`, 'channels are numbered: 1, 2, 3');
-  if (/^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(key)) return problem(`${quote(key)} is a name with a meaning of its own`, 'choose another');
-  return problem(`${quote(key)} cannot be a name ${within(path)}`, 'a name has letters, digits, hyphens and underscores');
+  if (path.at(-1) === 'inputs')
+    return problem(`${quote(key)} is no channel ${within(path)}`, 'channels are numbered: 1, 2, 3');
+  if (/^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(key))
+    return problem(`${quote(key)} is a name with a meaning of its own`, 'choose another');
+  return problem(
+    `${quote(key)} cannot be a name ${within(path)}`,
+    'a name has letters, digits, hyphens and underscores',
+  );
 }
 
-const outside = (located: Located, side: string): Problem => cannotBe(located, `${side} ${String(located.fault.params['limit'])}`);
+const outside = (located: Located, side: string): Problem =>
+  cannotBe(located, `${side} ${String(located.fault.params['limit'])}`);
 
 /** Keys of which an entry needs one, by its section or its own key. */
 const neededBy: Readonly<Record<string, string>> = {

@@ -18,7 +18,10 @@ export interface Fault {
 
 /** The keys that the schema at fault knows. */
 export function knownKeys({ parentSchema: { properties = {}, patternProperties = {} } }: Fault): string[] {
-  return [...Object.keys(properties), ...Object.keys(patternProperties).flatMap((pattern) => pattern.slice(4, -2).split('|'))];
+  return [
+    ...Object.keys(properties),
+    ...Object.keys(patternProperties).flatMap((pattern) => pattern.slice(4, -2).split('|')),
+  ];
 }
 
 /** True when the data is fine; otherwise `errors` holds the faults. */

@@ -18,7 +18,10 @@ export function takeIn(input: string | Uint8Array, file: string): Source | { rea
       `the file has ${(bytes / 1e6).toFixed(1)} MB, and no more than ${largestFile / 1e6} MB is read`,
       'is this the right file? A large project has some 20 kB',
     );
-  if (typeof input !== 'string' && ((input[0] === 0xff && input[1] === 0xfe) || (input[0] === 0xfe && input[1] === 0xff)))
+  if (
+    typeof input !== 'string' &&
+    ((input[0] === 0xff && input[1] === 0xfe) || (input[0] === 0xfe && input[1] === 0xff))
+  )
     return refuse('the file is text in UTF-16', 'save it as UTF-8');
 
   const decoded = typeof input === 'string' ? input : new TextDecoder().decode(input);
@@ -30,7 +33,7 @@ export function takeIn(input: string | Uint8Array, file: string): Source | { rea
     const says = text.includes('\0') ? 'the file is not text: it holds zero bytes' : 'these bytes are not UTF-8';
     return { refused: diagnosticAt(source, odd, odd + 1, says, 'a project file is plain text, saved as UTF-8') };
   }
-  if (/^(?:\s*(?:#.*)?(?:\n|$))*$/.test(text) && !/^\s*[^#\s]/m.test(text))
+  if (!/(?:^|\n)[ \t\r]*[^ \t\r\n#]/.test(text))
     return refuse('the file is empty', 'the least is: ampledger: 1, and a title');
   return source;
 }

@@ -28,11 +28,18 @@ export function readDocument(text: string | Uint8Array, file: string): Reading {
 
   const parsed = parse(source, report);
   if (!parsed || errors.length > 0) return { errors: errors.sort(byPlace) };
-  const data = plainData(parsed.contents, source.text, ({ from, to, says, expected }) => report(from, to, says, expected));
+  const data = plainData(parsed.contents, source.text, ({ from, to, says, expected }) =>
+    report(from, to, says, expected),
+  );
   if (typeof data !== 'object' || data === null || Array.isArray(data)) {
     const [from, to] = parsed.contents?.range ?? [0, 1];
     const end = source.text.indexOf('\n', from);
-    report(from, end === -1 ? to : Math.min(to, end), `the file holds ${Array.isArray(data) ? 'a list' : 'a text'}, not keys with values`, 'each line is a key, a colon, a space and a value');
+    report(
+      from,
+      end === -1 ? to : Math.min(to, end),
+      `the file holds ${Array.isArray(data) ? 'a list' : 'a text'}, not keys with values`,
+      'each line is a key, a colon, a space and a value',
+    );
     return { errors };
   }
   return { document: documentOf(source, parsed.contents, data), errors: errors.sort(byPlace) };

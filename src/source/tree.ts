@@ -1,4 +1,4 @@
-import { isAlias, isMap, isPair, isScalar, isSeq, type Node, type Pair, type Scalar } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from 'yaml';
 import { quote } from './visible.js';
 
 /** Something in the tree that YAML allows and a project file does not. Offsets into the text. */
@@ -16,7 +16,8 @@ const insteadOfAlias = 'write `like: other-load` for a load like another, or put
  * Line ends and tabs are fine, and so are the marks that right-to-left scripts and emoji are written with.
  */
 // eslint-disable-next-line no-control-regex
-const obeyed = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\p{Surrogate}/u;
+const obeyed =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]|\p{Surrogate}/u;
 
 /**
  * Plain data of a tree: mappings without prototype, lists, text, numbers, booleans, null.
@@ -26,13 +27,18 @@ const obeyed = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u2028-\u202
 export function plainData(node: unknown, text: string, refuse: (refusal: Refusal) => void): unknown {
   if (isAlias(node)) {
     const [from, to] = span(node);
-    refuse({ from, to, says: `${quote('*' + node.source)} is an alias, which project files do not have`, expected: insteadOfAlias });
+    refuse({
+      from,
+      to,
+      says: `${quote('*' + node.source)} is an alias, which project files do not have`,
+      expected: insteadOfAlias,
+    });
     return null;
   }
   if (!isScalar(node) && !isMap(node) && !isSeq(node)) return null;
   refuseProperties(node, text, refuse);
   if (isScalar(node)) return plainScalar(node, refuse);
-  if (isSeq(node)) return node.items.map((item) => (isPair(item) ? pairInList(item, refuse) : plainData(item, text, refuse)));
+  if (isSeq(node)) return node.items.map((item) => plainData(item, text, refuse));
 
   // Without prototype a key like __proto__ is a key like any other.
   const data = Object.create(null) as Record<string, unknown>;
@@ -74,7 +80,10 @@ function plainKey(pair: Pair, text: string, refuse: (refusal: Refusal) => void):
 
 function plainScalar(node: Scalar, refuse: (refusal: Refusal) => void): unknown {
   const { value } = node;
-  if (typeof value === 'number' && !(Number.isSafeInteger(value) || (Number.isFinite(value) && !/^[-+]?\d+$/.test(node.source ?? ''))))
+  if (
+    typeof value === 'number' &&
+    !(Number.isSafeInteger(value) || (Number.isFinite(value) && !/^[-+]?\d+$/.test(node.source ?? '')))
+  )
     return node.source ?? String(value);
   if (typeof value === 'string' && obeyed.test(value)) {
     const [from, to] = span(node);
@@ -84,24 +93,28 @@ function plainScalar(node: Scalar, refuse: (refusal: Refusal) => void): unknown 
   return value;
 }
 
-/** `[a: 1]` is a list that holds a mapping of one key: nothing in a project file looks like that. */
-function pairInList(pair: Pair, refuse: (refusal: Refusal) => void): null {
-  const [from, to] = span(pair.key);
-  refuse({ from, to, says: 'a key stands inside a list', expected: 'mappings stand in braces: { key: value }' });
-  return null;
-}
-
 function refuseProperties(node: Node, text: string, refuse: (refusal: Refusal) => void): void {
   const [start] = span(node);
   const anchor = 'anchor' in node ? node.anchor : undefined;
   if (typeof anchor === 'string') {
     const from = Math.max(0, text.lastIndexOf(`&${anchor}`, start));
-    refuse({ from, to: from + anchor.length + 1, says: `${quote('&' + anchor)} is an anchor, which project files do not have`, expected: insteadOfAlias });
+    refuse({
+      from,
+      to: from + anchor.length + 1,
+      says: `${quote('&' + anchor)} is an anchor, which project files do not have`,
+      expected: insteadOfAlias,
+    });
   }
   if (node.tag !== undefined) {
-    const from = Math.max(0, text.lastIndexOf('!', start));
+    const last = Math.max(0, text.lastIndexOf('!', start));
+    const from = text[last - 1] === '!' ? last - 1 : last;
     const tag = /^![^\s,[\]{}]*/.exec(text.slice(from, from + 100))?.[0] ?? '!';
-    refuse({ from, to: from + tag.length, says: `${quote(tag)} is a tag, which project files do not have`, expected: 'leave it out' });
+    refuse({
+      from,
+      to: from + tag.length,
+      says: `${quote(tag)} is a tag, which project files do not have`,
+      expected: 'leave it out',
+    });
   }
 }
 

@@ -48,21 +48,35 @@ export function unknownKey(key: string, located: Located): Problem | undefined {
 }
 
 /** A comma or a missing space that made one key out of what should be something else. */
-function typingSlip(key: string, known: readonly string[], { value, path }: Located): { says: string; expected: string } | undefined {
+function typingSlip(
+  key: string,
+  known: readonly string[],
+  { value, path }: Located,
+): { says: string; expected: string } | undefined {
   if (valueAt(value, [key]) !== null) return undefined;
   if (quantityTail.test(key)) {
     const keys = Object.keys(value as object);
     const before = keys[keys.indexOf(key) - 1];
     const whole = before === undefined ? '' : valueAt(value, [before]);
-    const repaired = typeof whole === 'string' && whole !== '' ? `: write ${quote(`${before}: ${whole} ${key}`, 80)}` : '';
-    return { says: `${quote(key)} stands ${within(path)} like a key`, expected: `a comma ends a value inside braces${repaired}` };
+    const repaired =
+      typeof whole === 'string' && whole !== '' ? `: write ${quote(`${before}: ${whole} ${key}`, 80)}` : '';
+    return {
+      says: `${quote(key)} stands ${within(path)} like a key`,
+      expected: `a comma ends a value inside braces${repaired}`,
+    };
   }
   const glued = /^([\w-]+):(\S.*)$/s.exec(key);
   if (glued && known.includes(glued[1]!))
-    return { says: `${quote(key)} is read as one key ${within(path)}`, expected: `a space belongs after the colon: ${quote(`${glued[1]}: ${glued[2]}`)}` };
+    return {
+      says: `${quote(key)} is read as one key ${within(path)}`,
+      expected: `a space belongs after the colon: ${quote(`${glued[1]}: ${glued[2]}`)}`,
+    };
   // Words with spaces are no key anybody meant: a text went on after a comma.
   if (/\s/.test(key) && nearestSpelling(key, known) === undefined)
-    return { says: `${quote(key)} stands ${within(path)} like a key`, expected: 'a comma ends a text inside braces: put the text in quotes' };
+    return {
+      says: `${quote(key)} stands ${within(path)} like a key`,
+      expected: 'a comma ends a text inside braces: put the text in quotes',
+    };
   return undefined;
 }
 

@@ -5,7 +5,8 @@
 
 /** Control characters, line and paragraph separators, direction overrides, lone surrogates, the byte order mark. */
 // eslint-disable-next-line no-control-regex
-const unsafe = /[\u0000-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff0-\uffff]|\p{Surrogate}/gu;
+const unsafe =
+  /[\u0000-\u001f\u007f-\u009f\u061c\u200b\u200e\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff0-\uffff]|\p{Surrogate}/gu;
 
 /** The same text with a visible sign for each character that a terminal would obey: `␛` for escape, `␊` for a line end. */
 export function visible(text: string): string {

@@ -2,10 +2,16 @@
 type Words = readonly [says: string, expected?: string];
 
 const byCode: Readonly<Record<string, Words>> = {
-  BAD_DQ_ESCAPE: ['this escape means nothing in a double-quoted text', 'write the text without quotes, or in single ones'],
+  BAD_DQ_ESCAPE: [
+    'this escape means nothing in a double-quoted text',
+    'write the text without quotes, or in single ones',
+  ],
   BAD_INDENT: ['this line is indented like no other block that is open here', 'line it up with the keys it belongs to'],
   BAD_SCALAR_START: ['a text cannot begin with this sign', 'put the text in quotes'],
-  BLOCK_AS_IMPLICIT_KEY: ['two keys stand on one line', 'put the second on a line of its own, or both in braces: { a: 1, b: 2 }'],
+  BLOCK_AS_IMPLICIT_KEY: [
+    'two keys stand on one line',
+    'put the second on a line of its own, or both in braces: { a: 1, b: 2 }',
+  ],
   BLOCK_IN_FLOW: ['a list or block by indentation cannot stand inside braces or brackets'],
   KEY_OVER_1024_CHARS: ['this key is longer than any key can be'],
   MULTILINE_IMPLICIT_KEY: ['a key goes over several lines', 'is a `:` missing here, or a quote?'],
@@ -26,7 +32,11 @@ const byMessage: readonly (readonly [RegExp, ...Words])[] = [
   [/Unexpected , in|Unexpected empty item/, 'there is a comma too much'],
   [/Block scalar header/, 'only a comment may follow `|` or `>` on its line'],
   [/must start at the same column/, 'entries of a list must start in the same column'],
-  [/block-seq-ind on same line|Unexpected block-seq-ind/, 'a list cannot begin on the line of its key', 'put each `- ` on a line of its own, or write [a, b]'],
+  [
+    /block-seq-ind on same line|Unexpected block-seq-ind/,
+    'a list cannot begin on the line of its key',
+    'put each `- ` on a line of its own, or write [a, b]',
+  ],
 ];
 
 /** Sentence and advice for an error of the parser. */

@@ -5,11 +5,11 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-export const program = fileURLToPath(new URL('../../dist/ampledger.js', import.meta.url));
+export const program = fileURLToPath(new URL('../../dist/ampledger.cjs', import.meta.url));
 
 /** Fails with what to do about it: a missing build is no fault of a test. */
 export function needsBuild(): void {
-  if (!existsSync(program)) throw new Error('dist/ampledger.js is missing: run `npm run build` first');
+  if (!existsSync(program)) throw new Error('dist/ampledger.cjs is missing: run `npm run build` first');
 }
 
 export interface Run {

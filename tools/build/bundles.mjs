@@ -7,33 +7,34 @@ import { yamlModule } from './in-memory.mjs';
 const shared = {
   bundle: true,
   minify: true,
-  format: 'esm',
   target: 'node20',
   absWorkingDir: inRoot(),
   logLevel: 'warning',
   metafile: true,
-};
-
-/** One file: a start-up reads nothing else, and what a command imports dynamically stays asleep inside it. */
-const command = {
-  ...shared,
-  platform: 'node',
-  entryPoints: ['src/cli/main.ts'],
-  outfile: 'dist/ampledger.js',
-  // Some packages inside are CommonJS and ask for Node's own modules by `require`.
-  banner: {
-    js: "#!/usr/bin/env node\nimport { createRequire } from 'node:module';\nconst require = createRequire(import.meta.url);",
-  },
+  // What the package needs is in it: it has no dependencies, so nothing else can change under it.
   alias: yamlModule,
 };
 
-/** The library leaves its dependencies outside, and knows nothing of Node: it runs in a browser too. */
+/**
+ * One file: a start-up reads nothing else, and what a command imports dynamically stays asleep inside it. CommonJS, since
+ * Node 20 starts that some milliseconds sooner than the same as a module, and no later than several small modules.
+ */
+const command = {
+  ...shared,
+  platform: 'node',
+  format: 'cjs',
+  entryPoints: ['src/cli/main.ts'],
+  outfile: 'dist/ampledger.cjs',
+  banner: { js: '#!/usr/bin/env node' },
+};
+
+/** The library knows nothing of Node: it runs in a browser too. */
 const library = {
   ...shared,
   platform: 'neutral',
+  format: 'esm',
   entryPoints: ['src/index.ts'],
   outfile: 'dist/index.js',
-  external: ['yaml'],
 };
 
 export async function bundle() {
@@ -57,7 +58,9 @@ export async function bundle() {
 
 /** The licences of all packages that something was bundled from. */
 function licences(inputs) {
-  const packages = new Set(inputs.map((path) => /^node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1]).filter(Boolean));
+  const packages = new Set(
+    inputs.map((path) => /^node_modules\/((?:@[^/]+\/)?[^/]+)\//.exec(path)?.[1]).filter(Boolean),
+  );
   return [...packages].sort().map(licenceOf).join('\n\n');
 }
 

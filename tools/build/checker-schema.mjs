@@ -34,12 +34,18 @@ export function checkerSchema(all) {
     load: slot(commonLoad.entry, entryKeys, commonLoad),
     driver: slot({ ...commonDriver.entry, ...drivers.array.entry }, entryKeys, commonDriver),
     ...Object.fromEntries(
-      ['clamp', 'supply', 'controller', 'expander', 'array'].map((name) => [name, slot(own(name), entryKeys, things[name])]),
+      ['clamp', 'supply', 'controller', 'expander', 'array'].map((name) => [
+        name,
+        slot(own(name), entryKeys, things[name]),
+      ]),
     ),
     part: slot(Object.values(parts)[0].properties, partKeys),
     'entry-load': { type: 'object', properties: unionOf(loads.map((name) => checked[name])) },
     ...prefixed('entry-', checked),
-    ...prefixed('part-', mapValues(parts, (part) => unchecked(part, partKeys))),
+    ...prefixed(
+      'part-',
+      mapValues(parts, (part) => unchecked(part, partKeys)),
+    ),
   };
   const { defs: _, ...frame } = all.project;
   return {

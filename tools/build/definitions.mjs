@@ -3,7 +3,7 @@
  * (`5 V ±4 %`), with its source in a profile (`{ value: 5 V ±4 %, cite: [datasheet, Table 3] }`). Fragments refer to
  * `#/$defs/voltage` and the like, and each schema brings its own meaning of these.
  */
-import { mapping, ref } from './shapes.mjs';
+import { mapping, mapValues, ref } from './shapes.mjs';
 
 /** A figure of each dimension, alone and as a list of points. */
 function figureDefs(figures, style) {
@@ -16,16 +16,18 @@ function figureDefs(figures, style) {
           at: { ...ref('quantity'), description: 'The condition it holds at.' },
         },
         required: ['value'],
-        ...(cited ? { cite: 'needed' } : { examples }),
+        ...(cited ? { cite: 'needed' } : {}),
       };
+      const shown = cited ? {} : { examples };
       const plain = cited ? [] : ['string', 'number'];
-      const alone = { description, type: [...plain, 'object'], ...point };
+      const alone = { description, type: [...plain, 'object'], ...point, ...shown };
       const points = {
         description: `${description} Or a list of points, { value, at }.`,
         type: [...plain, 'object', 'array'],
         ...point,
         items: { description: 'One point: the figure and the condition it holds at.', type: 'object', ...point },
         minItems: 1,
+        ...shown,
       };
       return [
         [dimension, alone],
@@ -58,12 +60,15 @@ export function commonDefs(all, style) {
     },
     'board-part': all.boardPart,
     'load-type': { description: 'What sort of load it is.', enum: Object.keys(loads) },
-    'driver-type': { description: 'What sort of driver it is.', enum: ['npn', 'nmos'] },
+    'driver-type': {
+      description: 'What sort of driver it is.',
+      enum: Object.keys(drivers).filter((type) => !drivers[type].only),
+    },
     policy: {
       title: things.policy.title,
       description: `${things.policy.description} A name from the catalogue, or the figures.`,
       type: ['string', 'object'],
-      properties: things.policy.properties,
+      properties: mapValues(things.policy.properties, (figure) => ({ ...figure, ...ref('quantity') })),
       examples: ['everyday', { current: '20 %' }],
     },
   };
@@ -104,8 +109,8 @@ export function waysToStand({ loads, commonLoad, drivers, commonDriver, things }
     parts[`load-${type}`] = partOf(fragment, 'load');
   }
   for (const [type, fragment] of Object.entries(drivers)) {
-    entries[`driver-${type}`] = entryOf(fragment, commonDriver.entry);
-    if (type !== 'array') parts[`driver-${type}`] = partOf(fragment, 'driver');
+    if (fragment.only !== 'profile') entries[`driver-${type}`] = entryOf(fragment, commonDriver.entry);
+    if (!fragment.only) parts[`driver-${type}`] = partOf(fragment, 'driver');
   }
   for (const [kind, fragment] of Object.entries(things)) {
     if (fragment.entry) entries[kind] = entryOf(fragment);

@@ -4,6 +4,7 @@
  * - `entry`: keys only where a project uses the thing; `without` names common ones that it has not;
  * - `profile`: keys only where the catalogue describes the thing;
  * - `defs`: shapes that the others refer to.
+ * `only` says that the thing stands in no own part, and only in an `entry` or only in a `profile`.
  * `needs` lists keys of which an entry must have one, so that it says what it is.
  */
 import { readFileSync } from 'node:fs';
@@ -21,6 +22,9 @@ const each = (name) =>
       .filter((type) => type !== 'common')
       .map((type) => [type, read(`${name}/${type}`)]),
   );
+
+/** Names of the dimensions that have a definition of their own. */
+export const figureNames = Object.keys(read('figures'));
 
 export function readFragments() {
   const loads = each('loads');

@@ -16,16 +16,19 @@ function profileOf({ properties, required }, fragment, type) {
 
 /** Definitions of all kinds of profile: `profile-load-led`, `profile-clamp`. */
 function profileDefs({ loads, drivers, things, profile }) {
-  const typed = (kind, fragments, but) =>
+  const typed = (kind, fragments) =>
     Object.fromEntries(
       Object.entries(fragments)
-        .filter(([type]) => type !== but)
+        .filter(([type, { only }]) => only !== 'entry' && type !== 'other')
         .map(([type, fragment]) => [`profile-${kind}-${type}`, profileOf(profile, fragment, type)]),
     );
   return {
-    ...typed('load', loads, 'other'),
-    ...typed('driver', drivers, 'array'),
-    ...prefixed('profile-', mapValues(things, (fragment) => profileOf(profile, fragment))),
+    ...typed('load', loads),
+    ...typed('driver', drivers),
+    ...prefixed(
+      'profile-',
+      mapValues(things, (fragment) => profileOf(profile, fragment)),
+    ),
   };
 }
 
@@ -36,31 +39,68 @@ function isOf(name) {
   return { properties, required: Object.keys(properties) };
 }
 
-export function profileSchema(all) {
+/** Loads and drivers have a type, and one that there is. */
+const typeOf = (kind, names) => ({
+  if: { properties: { kind: { const: kind } }, required: ['kind'] },
+  then: {
+    properties: {
+      type: {
+        description: 'Its type within the kind.',
+        enum: names.filter((name) => name.startsWith(`profile-${kind}-`)).map((name) => name.split(`-${kind}-`)[1]),
+      },
+    },
+    required: ['type'],
+  },
+});
+
+/** The root and the definitions, for editors and for our own validators. */
+function piecesOf(all) {
   const { clamp } = all.things;
   const part = { description: 'A profile from the catalogue.', type: 'string' };
   const profiles = profileDefs(all);
-  const defs = mapValues(
-    { ...commonDefs(all, 'profile'), clamp: mapping(clamp, { ...clamp.properties, ...clamp.profile, part }), ...profiles },
-    (schema) => finish(schema, 'profile'),
-  );
-  const frame = { ...finish(all.profile, 'project', { note: false }), type: 'object', additionalProperties: true };
+  const defs = {
+    ...commonDefs(all, 'profile'),
+    clamp: mapping(clamp, { ...clamp.properties, ...clamp.profile, part }),
+    ...profiles,
+  };
+  // What a profile that extends another leaves to it, and takes away from it with null, is seen when both are joined.
+  const { documents } = all.profile.properties;
+  const loose = { ...all.profile.properties, documents: { description: documents.description, type: 'object' } };
+  const names = Object.keys(profiles);
+  return {
+    names,
+    types: [typeOf('load', names), typeOf('driver', names)],
+    root: {
+      ...finish({ ...all.profile, properties: loose }, 'project', { note: false }),
+      type: 'object',
+      additionalProperties: true,
+    },
+    defs: mapValues(defs, (schema) => finish(schema, 'profile')),
+  };
+}
+
+export function profileSchema(all) {
+  const { names, types, root, defs } = piecesOf(all);
   // What extends another profile is held against the schema of its kind only with all that it takes over (in the build).
   const byKind = {
     if: { required: ['extends'] },
-    else: { required: ['documents'], allOf: Object.keys(profiles).map((name) => ({ if: isOf(name), then: ref(name) })) },
+    else: {
+      required: ['documents'],
+      allOf: [...types, ...names.map((name) => ({ if: isOf(name), then: ref(name) }))],
+    },
   };
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     $id: 'urn:ampledger:profile:1',
-    ...frame,
+    ...root,
     ...byKind,
-    $defs: { ...needed({ frame, byKind }, defs) },
+    $defs: needed({ root, byKind }, defs),
   };
 }
 
-/** The same for our own validators, which look at `kind` and `type` themselves. */
+/** The same for our own validators, which look at `kind` and `type` themselves, and at the frame when these are wrong. */
 export function profileCheckerSchema(all) {
-  const { $schema: _, $id, $defs, if: _if, else: _else, ...frame } = profileSchema(all);
-  return { $id, $defs: { frame, ...$defs } };
+  const { names, types, root, defs } = piecesOf(all);
+  const used = needed(names.map(ref), defs);
+  return { $id: 'urn:ampledger:profile-checker:1', $defs: { frame: { ...root, allOf: types }, ...used } };
 }

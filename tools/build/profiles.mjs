@@ -36,12 +36,18 @@ function wrongWith({ path, document }, rawById, { checkProfile, takeOver }) {
   if (data.extends === undefined) return checkProfile(data);
   const { fields, missing, cycle } = takeOver(named, (id) => rawById.get(id));
   if (fields) return checkProfile(fields);
-  return problem('extends', cycle ? `these extend each other: ${cycle.join(', ')}` : `there is no profile ${missing ?? 'so deep'}`);
+  return problem(
+    'extends',
+    cycle ? `these extend each other: ${cycle.join(', ')}` : `there is no profile ${missing ?? 'so deep'}`,
+  );
 }
 
 export async function compileProfiles() {
   const tools = await source();
-  const read = filesBelow('boards', '.yaml').map((path) => ({ path, ...tools.readDocument(readFileSync(inRoot(path)), path) }));
+  const read = filesBelow('boards', '.yaml').map((path) => ({
+    path,
+    ...tools.readDocument(readFileSync(inRoot(path)), path),
+  }));
   const whole = read.filter(({ document }) => document);
   const rawById = new Map(whole.map(({ document }) => [document.data.id, document.data]));
   const errors = read.flatMap(({ errors }) => errors);

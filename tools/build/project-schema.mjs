@@ -24,8 +24,14 @@ export function projectSchema(all) {
     load: slot('load', all.commonLoad),
     driver: slot('driver', all.commonDriver),
     ...Object.fromEntries(things.map((name) => [name, { ...entries[name], ...needsOne(all.things[name].needs) }])),
-    part: mapping({ title: 'Own part', description: 'A profile of your own, for this file.' }, unionOf(Object.values(parts))),
-    ...prefixed('entry-', Object.fromEntries([...typed('load'), ...typed('driver')].map((name) => [name, entries[name]]))),
+    part: mapping(
+      { title: 'Own part', description: 'A profile of your own, for this file.' },
+      unionOf(Object.values(parts)),
+    ),
+    ...prefixed(
+      'entry-',
+      Object.fromEntries([...typed('load'), ...typed('driver')].map((name) => [name, entries[name]])),
+    ),
   };
   const { defs: _, ...root } = all.project;
   const finished = finish(root, 'project', { note: false });
@@ -33,6 +39,9 @@ export function projectSchema(all) {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     $id: 'urn:ampledger:project:1',
     ...finished,
-    $defs: needed(finished, mapValues(defs, (schema) => finish(schema, 'project'))),
+    $defs: needed(
+      finished,
+      mapValues(defs, (schema) => finish(schema, 'project')),
+    ),
   };
 }

@@ -9,7 +9,13 @@ export const prefixed = (prefix, record) =>
   Object.fromEntries(Object.entries(record).map(([key, value]) => [prefix + key, value]));
 
 /** A mapping with a fragment's words. */
-export const mapping = ({ title, description }, properties, more = {}) => ({ title, description, type: 'object', properties, ...more });
+export const mapping = ({ title, description }, properties, more = {}) => ({
+  title,
+  description,
+  type: 'object',
+  properties,
+  ...more,
+});
 
 /** One of these keys has to be there. */
 export const needsOne = (names) => (names ? { anyOf: names.map((name) => ({ required: [name] })) } : {});

@@ -48,7 +48,9 @@ function grouped(schema) {
   const alike = Object.values(byCheck);
   return {
     ...schema,
-    properties: Object.fromEntries(alike.filter((keys) => keys.length === 1).map(([key]) => [key, schema.properties[key]])),
+    properties: Object.fromEntries(
+      alike.filter((keys) => keys.length === 1).map(([key]) => [key, schema.properties[key]]),
+    ),
     patternProperties: Object.fromEntries(
       alike.filter((keys) => keys.length > 1).map((keys) => [`^(?:${keys.join('|')})$`, schema.properties[keys[0]]]),
     ),
@@ -63,15 +65,21 @@ async function compile({ $id, $defs }, prefixes, figures) {
     code: { source: true, esm: true },
   });
   ajv.addSchema({ $id, $defs: mapValues($defs, (schema) => lean(schema, figures)) });
-  const names = Object.keys($defs).filter((name) => name === 'frame' || prefixes.some((prefix) => name.startsWith(prefix)));
+  const names = Object.keys($defs).filter(
+    (name) => name === 'frame' || prefixes.some((prefix) => name.startsWith(prefix)),
+  );
   const variable = (name) => name.replaceAll('-', '_');
-  const source = standalone.default(ajv, Object.fromEntries(names.map((name) => [variable(name), `${$id}#/$defs/${name}`])));
+  const source = standalone.default(
+    ajv,
+    Object.fromEntries(names.map((name) => [variable(name), `${$id}#/$defs/${name}`])),
+  );
   const keys = Object.fromEntries(names.map((name) => [name, Object.keys($defs[name].properties)]));
   const table = names.map((name) => `${JSON.stringify(name)}: ${variable(name)}`);
   const module = `${source.replaceAll('export const', 'const')}
 export const validators = { ${table.join(', ')} };
 export const keys = ${JSON.stringify(keys)};`;
-  if (module.includes('require(')) throw new Error('a keyword of the schemas needs the run-time library: use `pattern`');
+  if (module.includes('require('))
+    throw new Error('a keyword of the schemas needs the run-time library: use `pattern`');
   return (await transform(module, { minify: true, format: 'esm', target: 'es2022' })).code;
 }
 
@@ -82,7 +90,9 @@ export declare const keys: Validators['keys'];
 
 /** Writes a generated module, unless the one that is there was made from the same schema by the same compiler. */
 async function generate(name, schema, prefixes, figures) {
-  const made = createHash('sha256').update(JSON.stringify(schema)).update(readFileSync(new URL(import.meta.url)));
+  const made = createHash('sha256')
+    .update(JSON.stringify(schema))
+    .update(readFileSync(new URL(import.meta.url)));
   const mark = `// Made by tools/build.mjs from schemas/fragments, ${made.digest('hex').slice(0, 16)}\n`;
   const path = `src/source/generated/${name}.js`;
   writeIfChanged(`src/source/generated/${name}.d.ts`, declaration);

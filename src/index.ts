@@ -1,0 +1,71 @@
+/** The library: a text in, an audit out. Pure and synchronous; it runs in a browser as well as behind the command. */
+import { builtIn } from './catalogue/built-in.js';
+import type { Catalogue } from './catalogue/catalogue.js';
+import type { JudgeOptions, Judgement } from './checks/judge.js';
+import { judge } from './checks/judge.js';
+import { curesFor } from './remedies/cures.js';
+import { reportOf } from './reports/report-of.js';
+import type { Report } from './reports/report.js';
+import type { Interval } from './quantity/interval.js';
+import type { Step } from './loads/plan.js';
+import { nearestSpelling } from './source/nearest-spelling.js';
+import type { Diagnostic, Document } from './source/document.js';
+import { readDocument } from './source/read.js';
+import { workingFor } from './reports/working-for.js';
+
+export type { Catalogue } from './catalogue/catalogue.js';
+export type { Report, UnreadReport } from './reports/report.js';
+export type { Diagnostic, Document } from './source/document.js';
+export { builtIn } from './catalogue/built-in.js';
+
+export interface AuditOptions {
+  /** Profiles to look up; those of the package unless said. */
+  readonly catalogue?: Catalogue;
+  /** The one mode to look at. */
+  readonly mode?: string | undefined;
+  /** Ambient in °C, in place of the file's. */
+  readonly ambient?: Interval | undefined;
+  /** Today, as 2026-11-25: waivers expire. */
+  readonly today?: string;
+}
+
+/** Reads a project file: its document with places, and everything that is wrong with the text. @param file its name, for the messages */
+export const read = (text: string | Uint8Array, file: string): { readonly document?: Document; readonly errors: readonly Diagnostic[] } => readDocument(text, file);
+
+/** Audits a document: the report, or all that kept it from being audited. */
+export function audit(document: Document, options: AuditOptions = {}): { readonly report?: Report; readonly errors: readonly Diagnostic[] } {
+  const judged = judgeDocument(document, options);
+  if (judged.errors !== undefined) return { errors: judged.errors };
+  const { judgement, settings } = judged;
+  const cures = curesFor(document.data, document.file, settings, judgement);
+  return { report: reportOf(judgement, document, cures), errors: [] };
+}
+
+/** The sums behind an account, a circuit or a finding's rule. `nearest` stands when the name was not found. */
+export function workingOf(
+  document: Document,
+  name: string,
+  options: AuditOptions = {},
+): { readonly title: string; readonly steps: readonly Step[]; readonly nearest?: readonly string[]; readonly errors?: readonly Diagnostic[] } {
+  const judged = judgeDocument(document, options);
+  if (judged.errors !== undefined) return { title: name, steps: [], errors: judged.errors };
+  const working = workingFor(judged.judgement, name);
+  if (working.steps.length > 0 || working.found) return { title: working.title, steps: working.steps };
+  const nearest = nearestSpelling(name, working.known);
+  return { title: name, steps: [], nearest: nearest === undefined ? [] : [nearest] };
+}
+
+type JudgedDocument =
+  | { readonly errors: readonly Diagnostic[] }
+  | { readonly errors?: undefined; readonly judgement: Judgement; readonly settings: JudgeOptions };
+
+function judgeDocument(document: Document, options: AuditOptions): JudgedDocument {
+  const settings = {
+    catalogue: options.catalogue ?? builtIn,
+    ...(options.mode !== undefined && { mode: options.mode }),
+    ...(options.ambient && { ambient: options.ambient }),
+  };
+  const judgement = judge(document.data, document.file, settings);
+  if ('problems' in judgement) return { errors: judgement.problems.map((p) => document.diagnostic(p)).sort((a, b) => a.line - b.line || a.column - b.column) };
+  return { judgement, settings };
+}

@@ -1,0 +1,99 @@
+/** From a judgement to the report: accounts and findings with places, sentences, working and cures put in. */
+import type { Finding } from '../checks/finding.js';
+import type { Judgement } from '../checks/judge.js';
+import type { JudgedAccount } from '../checks/verdict.js';
+import type { Account, LimitMet } from '../ledger/account.js';
+import type { Origin, QuantityName } from '../loads/plan.js';
+import type { Proved } from '../remedies/prove.js';
+import type { Document, Path } from '../source/document.js';
+import { asks, says } from '../wording/sentences.js';
+import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace, ReportRemedy } from './report.js';
+
+/** @param cures the proved remedies of each finding */
+export function reportOf(judgement: Judgement, document: Document, cures: (f: Finding) => readonly Proved[]): Report {
+  const { project, findings } = judgement;
+  const place = (path: Path): ReportPlace => document.place(path);
+  const count = (verdict: Finding['verdict']): number => findings.filter((f) => f.verdict === verdict).length;
+  return {
+    ampledger: 1,
+    project: project.title,
+    file: project.file,
+    verdict: judgement.verdict,
+    ambient: { min: project.ambient.min, max: project.ambient.max },
+    policy: project.policy.name,
+    modes: project.modes.map((m) => ({ name: m.name, active: [...m.active], ...(m.share !== undefined && { share: m.share }) })),
+    counts: { breach: count('breach'), strain: count('strain'), unproven: count('unproven'), thin: count('thin'), note: count('note') },
+    accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place)),
+    findings: findings.map((f) => findingOf(f, place, cures(f))),
+    assumptions: project.assumptions.map(({ about, says: text, path }) => ({ about, says: text, ...(path && { place: place(path) }) })),
+    cautions: project.cautions,
+    notes: project.notes,
+  };
+}
+
+const UNITS: { readonly [Q in QuantityName]: ReportAccount['unit'] } = {
+  current: 'A',
+  voltage: 'V',
+  power: 'W',
+  temperature: '°C',
+  charge: 'C',
+  energy: 'J',
+  time: 's',
+};
+
+const byMargin = (a: JudgedAccount, b: JudgedAccount): number => (a.margin ?? Infinity) - (b.margin ?? Infinity) || (a.account.id < b.account.id ? -1 : 1);
+
+function accountOf({ account: a, verdict, margin, by }: JudgedAccount, place: (path: Path) => ReportPlace): ReportAccount {
+  return {
+    id: a.id,
+    kind: a.kind,
+    title: a.title,
+    direction: a.direction,
+    quantity: a.quantity,
+    unit: UNITS[a.quantity],
+    draw: a.draw ?? null,
+    mode: a.mode,
+    ...(a.mode === 'free' || a.mode === 'runaway' ? { moment: a.moment } : {}),
+    ...(a.bound && { bound: true as const }),
+    limits: governingFirst(a.limits, by).map(limitOf),
+    margin: margin ?? null,
+    verdict,
+    entries: a.entries.map(({ circuit, min, typ, max }) => ({ circuit, min, typ, max })),
+    place: place(a.path),
+  };
+}
+
+/** The limit that gives the verdict stands first. */
+const governingFirst = (limits: readonly LimitMet[], by: LimitMet | undefined): readonly LimitMet[] =>
+  by === undefined ? limits : [by, ...limits.filter((l) => l !== by)];
+
+function limitOf({ limit, value }: LimitMet): ReportLimit {
+  return {
+    value,
+    stated: limit.stated,
+    grade: limit.grade,
+    ...(limit.origin && { cite: citeOf(limit.origin) }),
+    ...(limit.condition !== undefined && { condition: limit.condition }),
+    ...(limit.range && { range: limit.range }),
+  };
+}
+
+const citeOf = (o: Origin): ReportCite => ({ document: o.document, basis: o.basis, ...(o.where !== undefined && { where: o.where }) });
+
+function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readonly Proved[]): ReportFinding {
+  const a: Account | undefined = f.account;
+  const question = asks(f);
+  return {
+    rule: f.rule,
+    family: f.family,
+    verdict: f.verdict,
+    about: f.about,
+    ...(a && { account: a.id, quantity: a.quantity, direction: a.direction, mode: a.mode }),
+    says: says(f),
+    ...(question !== undefined && { asks: question }),
+    place: place(f.path),
+    related: f.related.map(({ path, name }) => ({ says: name, place: place(path) })),
+    working: a ? [...a.steps()] : [],
+    remedies: cures.map((c): ReportRemedy => c.remedy),
+  };
+}

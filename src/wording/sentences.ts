@@ -1,0 +1,120 @@
+/** Every sentence a finding says, keyed by the name of its rule. */
+import type { Finding } from '../checks/finding.js';
+import { formatValue } from '../quantity/print.js';
+import { atMost, figure, met, percent, sentence, when } from './phrases.js';
+
+type Say = (f: Finding) => string;
+
+const subjectOf = (f: Finding): string => f.account?.title.replace(/, (source|sink)$/, '') ?? f.about;
+
+/** Names of the two ways a pin's current goes. */
+const pinVerb = (f: Finding): string => (f.account?.direction === 'sink' ? 'sinks' : 'sources');
+
+const sumOf = (f: Finding): string => {
+  const entries = (f.account?.entries ?? []).filter((e) => e.max > 0);
+  return entries.length > 1 ? ` from ${entries.length} circuits` : '';
+};
+
+const coilPullIn: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says at what voltage the coil of ${f.about} pulls in.`;
+  const { account, by } = m;
+  const hot = /own heat/.test(by.limit.condition ?? '');
+  const state = hot ? 'switched on again after its own heat, ' : '';
+  const [gets, needs] = [figure(account, by.draw), figure(account, by.value)];
+  if (f.verdict === 'thin') return sentence(`${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs} to pull in: ${percent(by.left)} in hand.`);
+  const typical = f.verdict === 'breach' ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.` : ' A typical build does.';
+  return sentence(`${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs}: it is not sure to pull in.${typical}`);
+};
+
+const driverDrive: Say = (f) => {
+  const m = met(f);
+  const gate = f.account?.quantity === 'voltage';
+  if (m === undefined) return gate ? `Nothing says at which gate voltage the driver of ${f.about} conducts.` : `Nothing says how much drive ${subjectOf(f)} needs.`;
+  const { account, by } = m;
+  const [gets, needs] = [figure(account, by.draw), figure(account, by.value)];
+  const what = gate ? 'gate' : account.kind === 'array' ? 'input' : 'base';
+  if (gate && by.limit.grade === 'characterised')
+    return sentence(`${when(f)}the gate of ${f.about} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`);
+  if (by.limit.mild) return sentence(`with a coupler at the end of its life the ${what} of ${f.about} gets less than the ${needs} it needs: it holds while the coupler is new.`);
+  if (f.verdict === 'thin') return sentence(`${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`);
+  const typical = f.verdict === 'breach' ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.` : ' A typical build does.';
+  return sentence(`${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`);
+};
+
+const coilRelease: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says when the coil of ${f.about} lets go.`;
+  const { account, by } = m;
+  const still = `switched off, the coil of ${f.about} may still carry ${figure(account, by.draw)}, and it lets go only below ${figure(account, by.value)}`;
+  return sentence(`${when(f)}${still}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to let go'}.`);
+};
+
+const fuseHolds: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says what current ${subjectOf(f)} holds.`;
+  const { account, by } = m;
+  const [draw, holds] = [figure(account, by.draw), figure(account, by.value)];
+  const at = formatValue(by.ambient, 'temperature');
+  if (f.verdict === 'thin') return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} of the ${holds} that it holds at ${at}: ${percent(by.left)} in hand.`);
+  return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} and holds only ${holds} at ${at}: it may open.`);
+};
+
+/** The sentence of each rule. */
+export const SENTENCES: { readonly [rule: string]: Say } = {
+  'coil-on-pin': (f) => {
+    const carries = f.account?.draw ? `, which ${pinVerb(f)} up to ${figure(f.account, f.account.draw.max)}` : '';
+    const by = met(f)?.by;
+    const line = by && by.left < 0 ? ` where ${formatValue(by.value, 'current')} is ${by.limit.grade === 'absolute' ? 'a damage limit' : 'its limit'}` : '';
+    const rest = f.names['clamp'] === 'none' ? ', with nothing to clamp it' : '';
+    return `The ${f.names['winding']} of ${f.about} hangs straight on pin ${f.names['pin']}${carries}${line}${rest}.`;
+  },
+  'coil-no-clamp': (f) => `Nothing clamps the ${f.names['winding']} of ${f.about}: when ${f.names['switch']} switches it off, its voltage rises until something breaks down.`,
+  'clamp-reversed': (f) => `The clamp of ${f.about} is fitted the wrong way round: it shorts the supply as soon as the driver switches on.`,
+  'nothing-limits': (f) => {
+    const carries = f.account?.draw ? `: up to ${figure(f.account, f.account.draw.max)}` : '';
+    const what = f.names['kind'] === 'led' ? `the LED ${f.about}` : `what drives ${f.about}`;
+    return sentence(f.names['pin'] === undefined ? `nothing limits the current of ${what}${carries}.` : `nothing but the resistance of pin ${f.names['pin']} limits the current of ${what}${carries}.`);
+  },
+  'jumper-joins-supplies': (f) => `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
+  'supplies-joined': (f) => `${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
+  'no-source': (f) => `Nothing feeds ${f.about}: its ${f.names['rail']} has no source.`,
+  'ground-missing': (f) => `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
+  'pin-used-twice': (f) => `Pin ${f.names['pin']} is used twice, by ${f.names['first']} and by ${f.names['second']}.`,
+  'pin-input-only': (f) => `Pin ${f.names['pin']} has no output stage: it can never switch ${f.about}.`,
+  'pin-reserved': (f) => `Pin ${f.names['pin']} belongs to something else already (${f.names['why']}), and ${f.about} uses it too.`,
+  'isolation-defeated': (f) => `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
+  'regulator-back-fed': (f) => `${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
+  'pin-current': (f) => (met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`),
+  'group-current': (f) => atMost(f, `${subjectOf(f)} together`, `${pinVerb(f)}${sumOf(f)}`),
+  'total-current': (f) => atMost(f, subjectOf(f), `carry${sumOf(f)}`),
+  'coil-pull-in': coilPullIn,
+  'coil-voltage': (f) => atMost(f, `the coil of ${f.about}`, 'gets'),
+  'coil-release': coilRelease,
+  'clamp-rating': (f) => atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over'),
+  'driver-drive': driverDrive,
+  'driver-current': (f) => atMost(f, subjectOf(f), 'carries'),
+  'driver-voltage': (f) => atMost(f, `the driver of ${f.about}, switched off,`, 'bears'),
+  'driver-heat': (f) => atMost(f, subjectOf(f).replace(/, junction$/, '’s junction'), 'reaches'),
+  'load-current': (f) => (f.account?.missing?.figure === 'draws' ? `Nothing says what ${f.about} draws itself.` : atMost(f, subjectOf(f), 'carries')),
+  'resistor-power': (f) => atMost(f, f.account?.id ?? f.about, 'turns into heat'),
+  'series-current': (f) => atMost(f, subjectOf(f), 'carries'),
+  'fuse-holds': fuseHolds,
+  'regulator-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
+  'regulator-current': (f) => atMost(f, subjectOf(f), 'gives'),
+  'regulator-input': (f) => atMost(f, subjectOf(f), 'gets'),
+  'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
+  'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
+  'supply-current': (f) => (met(f) ? atMost(f, subjectOf(f), 'has to give') : sentence(`nothing says what current ${subjectOf(f)} can give.`)),
+};
+
+/** What a finding says: one sentence with its numbers. @throws when a rule has no sentence, which a test rules out */
+export function says(finding: Finding): string {
+  const say = SENTENCES[finding.rule];
+  if (say === undefined) throw new Error(`the rule '${finding.rule}' has no sentence`);
+  return say(finding);
+}
+
+/** The question that settles an unproven finding. */
+export const asks = (f: Finding): string | undefined =>
+  f.verdict === 'unproven' ? (f.by?.limit.asks ?? f.account?.missing?.asks) : undefined;

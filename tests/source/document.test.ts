@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest';
+import type { Document } from '../../src/source/document.js';
+import { readDocument } from '../../src/source/read.js';
+
+function read(text: string): Document {
+  const { document, errors } = readDocument(text, 'x.yaml');
+  expect(errors).toEqual([]);
+  return document!;
+}
+
+describe('the data of a document', () => {
+  it('has texts, numbers, truth values, lists and mappings, as YAML 1.2 reads them', () => {
+    const { data } = read('a: 4k7\nb: 5\nc: 0.5\nd: true\ne: [x, ~]\nf: { g: on, h: no, i: off, j: yes }\n');
+    const f = { g: 'on', h: 'no', i: 'off', j: 'yes' };
+    expect(data).toEqual({ a: '4k7', b: 5, c: 0.5, d: true, e: ['x', null], f });
+  });
+
+  it('loses no digits of a whole number', () => {
+    expect(read('a: 12345678901234567890\nb: 9007199254740991\nc: 9007199254740993\n').data).toEqual({
+      a: '12345678901234567890',
+      b: 9007199254740991,
+      c: '9007199254740993',
+    });
+  });
+
+  it('keeps numbers that are not finite as they were written', () => {
+    expect(read('a: .inf\nb: .nan\nc: 1e999\n').data).toEqual({ a: '.inf', b: '.nan', c: '1e999' });
+  });
+
+  it('knows how a number was written', () => {
+    const document = read('pin: 0x1F\nlist: [08, 1e3, "x"]\nmap: {}\n');
+    expect(document.data).toEqual({ pin: 31, list: [8, 1000, 'x'], map: {} });
+    expect(document.source(['pin'])).toBe('0x1F');
+    expect(document.source(['list', 0])).toBe('08');
+    expect(document.source(['list', 1])).toBe('1e3');
+    expect(document.source(['list', 2])).toBe('x');
+    expect(document.source(['map'])).toBeUndefined();
+    expect(document.source(['nothing'])).toBeUndefined();
+  });
+
+  it('has all keys as text', () => {
+    expect(Object.keys(read('a: { 1: x, 2: y, true: z, null: w }\n').data as object)).toEqual(['a']);
+    expect((read('a: { 1: x, true: z, null: w }\n').data as { a: object }).a).toEqual({
+      '1': 'x',
+      true: 'z',
+      null: 'w',
+    });
+  });
+
+  it('pollutes no prototype', () => {
+    const { data } = read('__proto__: { polluted: 1 }\nconstructor: { prototype: { polluted: 2 } }\n');
+    expect(({} as { polluted?: number }).polluted).toBeUndefined();
+    expect(Object.getPrototypeOf(data)).toBeNull();
+    expect(Object.keys(data as object)).toEqual(['__proto__', 'constructor']);
+  });
+
+  it('keeps the first of two equal keys', () => {
+    expect(readDocument('a: 1\na: 2\n', 'x.yaml').document?.data).toEqual({ a: 1 });
+  });
+});
+
+describe('places in a document', () => {
+  const text = `title: x
+loads:
+  vents:
+    inputs: { 1: D4, 2: { pin: D5 } }
+  horn: { part: relay, pins: [D1, D2] }
+  empty:
+`;
+  const document = read(text);
+
+  it.each([
+    [['title'], 'key', 1, 1],
+    [['title'], 'value', 1, 8],
+    [['loads', 'vents'], 'key', 3, 3],
+    [['loads', 'vents', 'inputs', '1'], 'key', 4, 15],
+    [['loads', 'vents', 'inputs', 1], 'value', 4, 18],
+    [['loads', 'vents', 'inputs', '2', 'pin'], 'value', 4, 32],
+    [['loads', 'horn', 'pins', 1], 'value', 5, 35],
+    [['loads', 'horn', 'pins', 1], 'key', 5, 35],
+    [['loads', 'empty'], 'value', 6, 3],
+    [[], 'value', 1, 1],
+  ] as const)('finds %j by its %s', (path, on, line, column) => {
+    expect(document.place(path, on)).toEqual({ file: 'x.yaml', line, column });
+  });
+
+  it('gives the key when not told otherwise', () => {
+    expect(document.place(['loads', 'horn'])).toEqual({ file: 'x.yaml', line: 5, column: 3 });
+  });
+
+  it('gives the nearest key above for what is not there', () => {
+    expect(document.place(['loads', 'horn', 'clamp', 'part'])).toEqual(document.place(['loads', 'horn']));
+    expect(document.place(['loads', 'horn', 'pins', 9], 'value')).toEqual(document.place(['loads', 'horn', 'pins']));
+    expect(document.place(['wires', 0])).toEqual({ file: 'x.yaml', line: 1, column: 1 });
+  });
+
+  it('does not take what JavaScript inherits for a key', () => {
+    expect(document.place(['loads', 'constructor'])).toEqual(document.place(['loads']));
+  });
+
+  it('gives the stretch of text of a value, for edits', () => {
+    const [from, to] = document.span(['loads', 'vents', 'inputs', '2', 'pin'])!;
+    expect(text.slice(from, to)).toBe('D5');
+    const [keyFrom, keyTo] = document.span(['loads', 'horn'], 'key')!;
+    expect(text.slice(keyFrom, keyTo)).toBe('horn');
+    expect(document.span(['loads', 'horn', 'clamp'])).toBeUndefined();
+  });
+});

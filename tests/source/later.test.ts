@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { checkText } from './check-text.js';
+
+const yet = 'is part of the format, but this version does not compute it yet';
+
+/** Every key and value of the format that is closed for now, in an entry that is fine without it. */
+const keys: readonly (readonly [string, readonly string[]])[] = [
+  ['KEY', ['incoming', 'wires', 'measured', 'variants', 'waivers', 'places', 'catalogue']],
+  [
+    'loads: { a: { type: led, KEY } }',
+    [
+      ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time', 'needs', 'supply-voltage'],
+      ...['input-capacitance', 'maximum-dip', 'joined-pins', 'in-series', 'in-parallel'],
+    ],
+  ],
+  ['loads: { a: { part: some-relay, KEY } }', ['contact', 'pwm', 'safe-when']],
+  ['loads: { a: { type: led, series: { resistance: 1 Ω, KEY } } }', ['bypass']],
+  ['loads: { a: { type: coil, KEY } }', ['holding', 'latching', 'pulse', 'operations', 'contact-rating', 'contacts']],
+  ['loads: { a: { type: relay-board, coil: { KEY } } }', ['holding', 'latching', 'contact-rating']],
+  ['loads: { a: { type: relay-board, input: { KEY } } }', ['on-above', 'off-below', 'current']],
+  ['loads: { a: { type: relay-board, inputs: { 1: { pin: D4, KEY } } } }', ['series', 'series-diode', 'pull-down']],
+  ['loads: { a: { type: module, KEY } }', ['peak-every', 'pull-up']],
+  ['loads: { a: { type: coil, driver: { type: npn, KEY } } }', ['stages', 'pins']],
+  [
+    'supplies: { a: { voltage: 5 V, KEY } }',
+    [
+      ...['place', 'from', 'dropout', 'efficiency', 'quiescent', 'capacitance', 'maximum-capacitance', 'capacity'],
+      ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state'],
+    ],
+  ],
+  ['modes: { a: { active: [], KEY } }', ['without', 'asleep', 'supplies']],
+  ['controllers: { a: { chip: x, KEY } }', ['removed']],
+  ['controllers: { a: { chip: x, draws: { KEY } } }', ['peak-every']],
+  [
+    'controllers: { a: { chip: x, pins: { D8: { KEY } } } }',
+    ['pull', 'pull-resistance', 'pull-up', 'pull-down', 'at-boot', 'strap'],
+  ],
+  ['expanders: { a: { chip: x, pins: { q0: { KEY } } } }', ['pull', 'strap']],
+  ['parts: { a: { type: coil, KEY } }', ['holding', 'contact-rating']],
+];
+
+const values: readonly (readonly [string, readonly string[]])[] = [
+  [
+    'loads: { a: { type: VALUE } }',
+    ['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power'],
+  ],
+  [
+    'loads: { a: { type: coil, driver: { type: VALUE } } }',
+    ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
+  ],
+  [
+    'supplies: { a: { type: VALUE } }',
+    ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
+  ],
+  ['modes: { a: { active: [], during: VALUE } }', ['boot']],
+  ['parts: { a: { type: VALUE } }', ['servo', 'h-bridge']],
+];
+
+const rows = (table: typeof keys, word: string): [string, string][] =>
+  table.flatMap(([body, words]) =>
+    words.map((each): [string, string] => [each, body.replace(word, word === 'KEY' ? `${each}: 1` : each)]),
+  );
+
+describe('what the format defines and this version does not compute', () => {
+  it.each(rows(keys, 'KEY'))('refuses the key %s in %s, and names it', (key, body) => {
+    expect(checkText(body).map(({ says }) => says)).toEqual([`\`${key}\` ${yet}`]);
+  });
+
+  it.each(rows(values, 'VALUE'))('refuses the value %s in %s, and names it', (value, body) => {
+    expect(checkText(body).map(({ says }) => says)).toEqual([`\`${value}\` ${yet}`]);
+  });
+
+  it('says it once of a supply that another one feeds, whatever else comes with that', () => {
+    const body = 'supplies: { a: { from: b, type: linear-regulator, voltage: 3.3 V, dropout: 1 V, quiescent: 5 mA } }';
+    expect(checkText(body).map(({ says }) => says)).toEqual([`\`from\` ${yet}`]);
+  });
+
+  it('refuses channels joined for one load', () => {
+    const [found] = checkText('loads: { a: { type: coil, driver: { array: [sink.1, sink.2] } } }');
+    expect(found?.says).toContain('does not compute them yet');
+  });
+
+  it('lets a mode during running pass, and the same words where they are computed', () => {
+    expect(checkText('modes: { a: { active: [], during: running, share: 5 % } }')).toEqual([]);
+    expect(checkText('loads: { a: { type: relay-board, inputs: { 1: { pin: D4, pull-up: 10 kΩ } } } }')).toEqual([]);
+    expect(checkText('loads: { a: { type: coil, driver: { type: npn, pull-down: 10 kΩ } } }')).toEqual([]);
+  });
+});

@@ -1,0 +1,13 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/setup.ts'],
+    // Tests share nothing that a thread could spoil, and threads start sooner than processes.
+    pool: 'threads',
+    // Some tests start processes; on a busy machine a start alone may take a second.
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+  },
+});
