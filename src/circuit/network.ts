@@ -102,7 +102,7 @@ const NOTHING_LEFT = 1e-14;
  * @returns false when current flows into nodes that nothing holds
  */
 function eliminate(matrix: number[], vector: number[], n: number): boolean {
-  const whole = Float64Array.from(vector, (_, k) => matrix[k * n + k]!);
+  const whole = vector.map((_, k) => matrix[k * n + k]!);
   for (let k = 0; k < n; k++) {
     if (!(matrix[k * n + k]! > NOTHING_LEFT * whole[k]!)) {
       // What a shift by less than the last bits of a voltage would bring is rounding too.

@@ -47,8 +47,8 @@ export function benchOf(around: Surroundings): UsedBench {
     return undefined;
   };
   const note = (found: NonNullable<ReturnType<typeof pin>>, use: Omit<PinUse, 'pin' | 'label' | 'reserved' | 'inputOnly'>): void => {
-    const { account, label, reserved, inputOnly } = found.pin;
-    uses.push({ ...use, pin: account, label, ...(reserved !== undefined && { reserved }), ...(inputOnly && { inputOnly }) });
+    const { account, told, reserved, inputOnly } = found.pin;
+    uses.push({ ...use, pin: account, label: told, ...(reserved !== undefined && { reserved }), ...(inputOnly && { inputOnly }) });
   };
 
   return {

@@ -21,6 +21,8 @@ export interface ChipPin {
   /** 'main.D9'. */
   readonly account: string;
   readonly label: string;
+  /** As sentences say it: with its owner unless there is one controller only. */
+  readonly told: string;
   readonly chipPin: string;
   readonly reserved?: string;
   readonly inputOnly: boolean;
@@ -39,6 +41,8 @@ export interface Chip {
 
 export interface ChipSetting {
   readonly owner: string;
+  /** The project's only controller: its pins need no owner's name. */
+  readonly alone: boolean;
   readonly rail: string;
   /** Volts of the rail as stated. */
   readonly window: Interval;
@@ -70,6 +74,7 @@ export function chipOf(setting: ChipSetting): Chip {
     const pin: ChipPin = {
       account: `${owner}.${label}`,
       label,
+      told: setting.alone ? label : `${owner}.${label}`,
       chipPin,
       inputOnly: inputOnly.has(label.toLowerCase()) || inputOnly.has(chipPin.toLowerCase()),
       ...(why !== undefined && { reserved: why }),
@@ -266,7 +271,7 @@ function chipAccounts(
       return {
         id: pin.account,
         kind: 'pin',
-        title: `pin ${pin.label}${owner === 'main' ? '' : ` of ${owner}`}, ${direction}`,
+        title: `pin ${pin.label}${setting.alone ? '' : ` of ${owner}`}, ${direction}`,
         direction,
         pins: [pin.account],
         own: [],

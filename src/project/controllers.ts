@@ -42,6 +42,8 @@ export interface Around {
   readonly remarks: Gathered;
   readonly supplies: readonly string[];
   readonly ambientHottest: number;
+  /** There is one controller only. */
+  readonly alone: boolean;
 }
 
 export function controller(around: Around, id: string, raw: unknown, path: Path, section: 'controller' | 'expander'): Bench | undefined {
@@ -85,6 +87,7 @@ export function controller(around: Around, id: string, raw: unknown, path: Path,
 
   const chip = chipOf({
     owner: id,
+    alone: around.alone && section === 'controller',
     rail,
     window: tree.window(rail),
     path,

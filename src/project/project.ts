@@ -80,7 +80,7 @@ export interface PinAccountPlan {
 /** One thing that a pin is used for. */
 export interface PinUse {
   readonly pin: string;
-  /** Header name as a builder says it: 'D9'. */
+  /** As sentences say it: 'D9', 'bar.q0'. */
   readonly label: string;
   readonly by: string;
   readonly as: 'output' | 'signal' | 'control';

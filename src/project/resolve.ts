@@ -57,7 +57,8 @@ export function resolve(data: unknown, file: string, builtIn: Catalogue, options
   const tree = emptyTree();
   for (const [id, raw] of entries(data['supplies'])) addSupply(tree, catalogue, remarks, id, raw, ['supplies', id]);
   const supplies = tree.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
-  const around: Around = { tree, catalogue, remarks, supplies, ambientHottest: ambient.max };
+  const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
+  const around: Around = { tree, catalogue, remarks, supplies, ambientHottest: ambient.max, alone: controllers.length === 1 };
   const benches = new Map<string, ControllerBench>();
   for (const [id, raw] of entries(data['controllers'])) {
     const bench = controller(around, id, raw, ['controllers', id], 'controller');
@@ -70,7 +71,6 @@ export function resolve(data: unknown, file: string, builtIn: Catalogue, options
   }
 
   const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
-  const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
   const arrays = arraysFrom(data['arrays'], railed);
   const surroundings = { tree, catalogue, remarks, chips, controllers, arrays };
   const bench = benchOf(surroundings);

@@ -1,4 +1,99 @@
-/** Coils fed from the controller get a supply of their own. */
-import type { Remedy } from './cures.js';
+/**
+ * Coils that load a controller's port, fuse, regulator or rail get a supply of their own: the boards' supply jumpers are
+ * removed, and the steps say in the boards' own labels which terminals and grounds join and which do not.
+ */
+import { isMapping } from '../loads/figures.js';
+import type { CircuitPlan } from '../loads/plan.js';
+import type { Case, Way } from './cures.js';
+import type { Change, Cure } from './prove.js';
+import type { CoilSupply } from './supply-for.js';
+import { suppliesFor } from './supply-for.js';
 
-export const feedCoilsApart: Remedy = () => [];
+/** Findings that coils on a controller's supply can be the cause of. */
+const RULES = new Set(['supply-current', 'fuse-holds', 'regulator-heat', 'regulator-current', 'rail-current', 'inlet-current', 'series-current', 'coil-pull-in', 'jumper-joins-supplies']);
+
+/** A load whose coils move, with its circuits. */
+interface Moving {
+  readonly owner: string;
+  readonly circuits: readonly CircuitPlan[];
+  readonly isBoard: boolean;
+}
+
+export const feedCoilsApart: Way = (of) => {
+  const { finding, judgement, data } = of;
+  if (!RULES.has(finding.rule) || finding.verdict === 'note') return [];
+  const moving = loadsToMove(of);
+  const volts = moving[0]?.circuits[0]?.wiring.figures?.coilVolts;
+  if (moving.length === 0 || volts === undefined) return [];
+  // A supply of one voltage cannot feed coils of another.
+  if (moving.some((m) => m.circuits.some((c) => c.wiring.figures?.coilVolts !== volts))) return [];
+  const amps = currentOf(of, moving);
+  return suppliesFor(data, judgement, volts, amps).map((supply) => cure(moving, supply));
+};
+
+/** The coil loads fed from a controller's rail that the finding is about: its contributors, or its own board. */
+function loadsToMove({ finding, judgement, data }: Case): Moving[] {
+  const { project } = judgement;
+  const loads = isMapping(data) && isMapping(data['loads']) ? data['loads'] : {};
+  const concerned = new Set(finding.account?.entries.map((e) => e.circuit) ?? []);
+  const owners = [...new Set(project.circuits.map((c) => c.owner))];
+  return owners.flatMap((owner): Moving[] => {
+    const circuits = project.circuits.filter((c) => c.owner === owner && c.wiring.coil !== undefined && c.wiring.bare === undefined);
+    const first = circuits[0];
+    if (first === undefined || !isMapping(loads[owner])) return [];
+    const isBoard = first.type === 'relay-board';
+    if (!isBoard && first.type !== 'coil') return [];
+    if (finding.rule === 'jumper-joins-supplies') return finding.about === owner ? [{ owner, circuits, isBoard }] : [];
+    const onController = first.wiring.supply?.includes('.') === true;
+    const meant = finding.rule === 'coil-pull-in' ? circuits.some((c) => c.id === finding.about) : circuits.some((c) => concerned.has(c.id));
+    return onController && meant ? [{ owner, circuits, isBoard }] : [];
+  });
+}
+
+/** Worst-case current of the coils that move, all on: what each draws at most, from its own accounts. */
+function currentOf({ judgement }: Case, moving: readonly Moving[]): number {
+  const most = (c: CircuitPlan): number =>
+    Math.max(0, ...judgement.accounts.filter((j) => j.account.id === `${c.id}.driver` && j.account.quantity === 'current' && j.account.direction === 'at-most').map((j) => j.account.draw?.max ?? 0));
+  // Base currents of boards come on top, about a twentieth (common practice, no source).
+  return 1.1 * moving.flatMap((m) => m.circuits).reduce((sum, c) => sum + most(c), 0);
+}
+
+function cure(moving: readonly Moving[], supply: CoilSupply): Cure {
+  const changes: Change[] = [...supply.changes];
+  const steps: string[] = [];
+  for (const { owner, circuits, isBoard } of moving) {
+    const at = ['loads', owner];
+    const board = circuits[0]!.wiring.board;
+    if (!isBoard || board === undefined) {
+      changes.push({ path: [...at, 'supply'], value: supply.name });
+      steps.push(`Take the plus of ${owner} off ${circuits[0]!.wiring.supply} and put it on the plus of ${supply.name}; its driver stays as it is.`);
+      steps.push(`Join the ground of ${supply.name} and that of the controller.`);
+      continue;
+    }
+    const logic = board.logic ?? board.coil ?? circuits[0]!.wiring.supply;
+    const { terminals: t } = board;
+    const apart = board.coupling === 'opto';
+    changes.push(
+      { path: [...at, 'supply'], value: undefined },
+      { path: [...at, 'logic-supply'], value: logic },
+      { path: [...at, 'coil-supply'], value: supply.name },
+      ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: 'removed' }] : []),
+      { path: [...at, 'grounds'], value: apart ? 'separate' : 'joined' },
+    );
+    if (board.hasJumper) steps.push(`${owner}: take the jumper off (${t['jumper']}).`);
+    steps.push(`${owner}: put the plus of ${supply.name} on ${t['coil-supply']} and its minus on ${t['ground']}.`);
+    if (apart)
+      steps.push(`${owner}: leave ${t['logic-supply']} on ${logic}. Do not join the ground of ${supply.name} and that of the controller: the couplers need none, and so they isolate.`);
+    else steps.push(`${owner}: join the ground of ${supply.name} and that of the controller, or its inputs have no way back.`);
+  }
+  const names = moving.map((m) => m.owner);
+  const several = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names[0]!;
+  const boards = moving.some((m) => m.isBoard);
+  return {
+    title: `Feed the coils of ${several} from ${supply.isNew ? `a supply of their own (${supply.words})` : supply.name}${boards ? ', jumper removed' : ''}`,
+    changes,
+    parts: supply.isNew ? [`a supply of ${supply.words}`] : [],
+    steps: [...new Set(steps)],
+    watch: [supply.name, ...moving.flatMap((m) => m.circuits.slice(0, 1).map((c) => `${c.id}.coil`))],
+  };
+}

@@ -22,50 +22,69 @@ export interface Cure {
   readonly watch: readonly string[];
 }
 
-/** A cure with the audit after it. */
-export interface Proved {
-  readonly judgement: Judgement;
-  readonly remedy: {
-    readonly title: string;
-    readonly changes: readonly { readonly path: string; readonly value: unknown }[];
-    readonly parts: readonly string[];
-    readonly steps: readonly string[];
-    readonly after: {
-      readonly verdict: Verdict;
-      readonly accounts: readonly {
-        readonly id: string;
-        readonly direction: Direction;
-        readonly quantity: QuantityName;
-        readonly max: number;
-        readonly limit: number | null;
-        readonly margin: number | null;
-      }[];
-      readonly cures: boolean;
-    };
+/** A cure with what is left of the account after it. */
+export interface Remedy {
+  readonly title: string;
+  readonly changes: readonly { readonly path: string; readonly value: unknown }[];
+  readonly parts: readonly string[];
+  readonly steps: readonly string[];
+  readonly after: {
+    readonly verdict: Verdict;
+    readonly accounts: readonly AfterAccount[];
+    readonly cures: boolean;
   };
 }
 
-/** Applies a cure and judges again; undefined when the changed project cannot be judged, which makes it no cure. */
-export function prove(data: unknown, file: string, options: JudgeOptions, finding: Finding, cure: Cure): Proved | undefined {
-  const judgement = judge(withChanges(data, cure.changes), file, options);
-  if ('problems' in judgement) return undefined;
-  const watched = new Set([...cure.watch, ...(finding.account ? [finding.account.id] : [])]);
+export interface AfterAccount {
+  readonly id: string;
+  readonly direction: Direction;
+  readonly quantity: QuantityName;
+  /** The worst end: the most, or of an at-least account the least. */
+  readonly max: number;
+  readonly limit: number | null;
+  readonly margin: number | null;
+}
+
+/** Judges changed projects, each once. */
+export interface Prover {
+  /** The judgement after the changes; undefined when the changed project cannot be judged, which makes it no cure. */
+  after(changes: readonly Change[]): Judgement | undefined;
+}
+
+export function proverOf(data: unknown, file: string, options: JudgeOptions): Prover {
+  const known = new Map<string, Judgement | undefined>();
+  return {
+    after(changes) {
+      const key = JSON.stringify(changes.map(({ path, value }) => [path, value ?? null]));
+      if (!known.has(key)) {
+        const judged = judge(withChanges(data, changes), file, options);
+        known.set(key, 'problems' in judged ? undefined : judged);
+      }
+      return known.get(key);
+    },
+  };
+}
+
+/** Whether a judgement still has a finding. */
+export const persists = (judgement: Judgement, f: Finding): boolean =>
+  judgement.findings.some((g) => g.rule === f.rule && g.about === f.about && g.account?.direction === f.account?.direction);
+
+/** A cure as the report shows it, with the audit after it. */
+export function remedyOf(cure: Cure, judgement: Judgement, finding: Finding): Remedy {
+  const watched = [...(finding.account ? [finding.account.id] : []), ...cure.watch];
   const accounts = judgement.accounts
-    .filter((j) => watched.has(j.account.id))
-    .flatMap(({ account: a, by, margin }) => {
+    .filter((j) => watched.includes(j.account.id))
+    .sort((a, b) => watched.indexOf(a.account.id) - watched.indexOf(b.account.id))
+    .flatMap(({ account: a, by, margin }): AfterAccount[] => {
       if (a.draw === undefined) return [];
       const worst = a.direction === 'at-least' ? a.draw.min : a.draw.max;
       return [{ id: a.id, direction: a.direction, quantity: a.quantity, max: by?.draw ?? worst, limit: by?.value ?? null, margin: margin ?? null }];
     });
-  const cures = !judgement.findings.some((f) => f.rule === finding.rule && f.about === finding.about && f.account?.direction === finding.account?.direction);
   return {
-    judgement,
-    remedy: {
-      title: cure.title,
-      changes: cure.changes.map(({ path, value }) => ({ path: path.join('.'), value: value ?? null })),
-      parts: cure.parts,
-      steps: cure.steps,
-      after: { verdict: judgement.verdict, accounts, cures },
-    },
+    title: cure.title,
+    changes: cure.changes.map(({ path, value }) => ({ path: path.join('.'), value: value ?? null })),
+    parts: cure.parts,
+    steps: cure.steps,
+    after: { verdict: judgement.verdict, accounts, cures: !persists(judgement, finding) },
   };
 }

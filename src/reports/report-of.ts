@@ -4,13 +4,13 @@ import type { Judgement } from '../checks/judge.js';
 import type { JudgedAccount } from '../checks/verdict.js';
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { Origin, QuantityName } from '../loads/plan.js';
-import type { Proved } from '../remedies/prove.js';
+import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
 import { asks, says } from '../wording/sentences.js';
-import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace, ReportRemedy } from './report.js';
+import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace } from './report.js';
 
 /** @param cures the proved remedies of each finding */
-export function reportOf(judgement: Judgement, document: Document, cures: (f: Finding) => readonly Proved[]): Report {
+export function reportOf(judgement: Judgement, document: Document, cures: (f: Finding) => readonly Remedy[]): Report {
   const { project, findings } = judgement;
   const place = (path: Path): ReportPlace => document.place(path);
   const count = (verdict: Finding['verdict']): number => findings.filter((f) => f.verdict === verdict).length;
@@ -80,7 +80,7 @@ function limitOf({ limit, value }: LimitMet): ReportLimit {
 
 const citeOf = (o: Origin): ReportCite => ({ document: o.document, basis: o.basis, ...(o.where !== undefined && { where: o.where }) });
 
-function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readonly Proved[]): ReportFinding {
+function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readonly Remedy[]): ReportFinding {
   const a: Account | undefined = f.account;
   const question = asks(f);
   return {
@@ -94,6 +94,6 @@ function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readon
     place: place(f.path),
     related: f.related.map(({ path, name }) => ({ says: name, place: place(path) })),
     working: a ? [...a.steps()] : [],
-    remedies: cures.map((c): ReportRemedy => c.remedy),
+    remedies: cures,
   };
 }

@@ -1,6 +1,6 @@
 import { Composer, Lexer, Parser, type CST, type Document } from 'yaml';
-import type { Source } from './diagnostic.js';
-import { yamlWords } from './yaml-words.js';
+import { lineAndColumn, type Source } from './diagnostic.js';
+import { syntaxRefusal, type SyntaxFault } from './syntax.js';
 
 /** Takes what is wrong with `text[from..to]`. */
 export type Report = (from: number, to: number, says: string, expected?: string) => void;
@@ -10,9 +10,6 @@ const deepest = 60;
 
 /** Words and signs that a file may have. A large project has some ten thousand; all work on a file grows with them. */
 const mostPieces = 100_000;
-
-/** More misplaced signs than this say nothing new, and the rest of the file is not looked at. */
-const mostStray = 50;
 
 /** A file that is not read to its end. */
 class Beyond extends Error {
@@ -36,8 +33,10 @@ export function parse(source: Source, report: Report): Document | undefined {
     prettyErrors: false,
   });
   const documents: Document[] = [];
+  let lost: SyntaxFault | undefined;
+  const loseTrack = (fault: SyntaxFault) => (lost = fault);
   try {
-    for (const document of composer.compose(tokens(source, report), true, source.text.length))
+    for (const document of composer.compose(tokens(source, report, loseTrack), true, source.text.length))
       if (documents.push(document) > 1) break;
   } catch (error) {
     if (!(error instanceof Beyond)) throw error;
@@ -46,9 +45,12 @@ export function parse(source: Source, report: Report): Document | undefined {
   }
 
   const [first, second] = documents;
-  for (const { pos, code, message } of [...(first?.errors ?? []), ...(first?.warnings ?? [])]) {
-    if (code === 'TAG_RESOLVE_FAILED' || code === 'NON_STRING_KEY') continue; // refused in tree.ts, in better words
-    report(Math.max(0, pos[0]), Math.max(pos[0] + 1, pos[1]), ...yamlWords(code, message));
+  // Warnings are faults too: each is about something that one reader understands and another does not.
+  const faults = firstOfEachLine(source, [...(first?.errors ?? []), ...(first?.warnings ?? [])]);
+  // Where the parser lost track it only did so for another fault, if there is one.
+  for (const fault of faults.length === 0 && lost ? [lost] : faults) {
+    const { from, to, says, expected } = syntaxRefusal(source.text, fault);
+    report(from, to, says, expected);
   }
   if (second) {
     const at = second.range?.[0] ?? 0;
@@ -57,31 +59,42 @@ export function parse(source: Source, report: Report): Document | undefined {
   return first;
 }
 
+/** One slip often throws the parser off for the rest of the line: what it says then is no help. */
+function firstOfEachLine({ starts }: Source, faults: readonly SyntaxFault[]): SyntaxFault[] {
+  const lines = new Set<number>();
+  return faults
+    .filter(({ code }) => code !== 'TAG_RESOLVE_FAILED' && code !== 'NON_STRING_KEY') // tree.ts has better words
+    .sort((a, b) => a.pos[0] - b.pos[0])
+    .filter(({ pos }) => {
+      const { line } = lineAndColumn(starts, Math.max(0, pos[0]));
+      return lines.size < lines.add(line).size;
+    });
+}
+
 /**
- * The parser's tokens, but for misplaced signs, and for directives: one of these could make `on` a boolean.
+ * The parser's tokens, as far as it keeps track of the text, but for directives: one could make `on` a boolean.
  *
  * The stages behind the parser call themselves for every level, and ten thousand levels would kill the whole process. The
  * parser has a stack instead, so levels are counted there, before anything is handed on. Throws Beyond.
  */
-function* tokens({ text }: Source, report: Report): Generator<CST.Token, void> {
+function* tokens(
+  { text }: Source,
+  report: Report,
+  loseTrack: (fault: SyntaxFault) => void,
+): Generator<CST.Token, void> {
   const parser = new Parser();
-  let stray = 0;
   let pieces = 0;
   for (const lexeme of new Lexer().lex(text)) {
     for (const token of parser.next(lexeme)) {
+      const end = token.offset + ('source' in token ? token.source.length : 0);
       if (token.type === 'directive' && !/^%YAML 1\.2\s*$/.test(token.source))
-        report(
-          token.offset,
-          token.offset + token.source.length,
-          'a project file has no YAML directives',
-          'leave the line out',
-        );
+        report(token.offset, end, 'a project file has no YAML directives', 'leave the line out');
       else if (token.type === 'error') {
-        report(token.offset, token.offset + token.source.length, ...yamlWords('UNEXPECTED_TOKEN', token.message));
-        stray += 1;
+        // All that follows would be strange to it.
+        loseTrack({ code: 'UNEXPECTED_TOKEN', message: token.message, pos: [token.offset, end] });
+        return yield* parser.end();
       } else yield token;
     }
-    if (stray > mostStray) break;
     // One entry of the stack is the document, one may be a scalar.
     if (parser.stack.length > deepest + 2)
       throw new Beyond(

@@ -1,11 +1,12 @@
 /** Writes the declarations of the library to dist/types. */
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
-import { cpSync, existsSync } from 'node:fs';
+import { cpSync, existsSync, rmSync } from 'node:fs';
 import { inRoot } from './files.mjs';
 
 export async function declarations() {
   if (!existsSync(inRoot('src/index.ts'))) return 'src/index.ts is not there yet, so they are left out';
+  rmSync(inRoot('dist/types'), { recursive: true, force: true });
   // By its path: another compiler may own the name `tsc`.
   const tsc = inRoot('node_modules/typescript/bin/tsc');
   try {

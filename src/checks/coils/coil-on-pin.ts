@@ -9,6 +9,7 @@ function find(judged: Judged): Finding[] {
   return project.circuits.flatMap((c): Finding[] => {
     const { wiring } = c;
     if (!wiring.bare || wiring.pin === undefined) return [];
+    const use = project.uses.find((u) => u.pin === wiring.pin && u.by === c.id);
     const on = judged.accounts.filter((j) => j.account.id === wiring.pin && j.account.kind === 'pin');
     const carrying = on.reduce<(typeof on)[number] | undefined>((a, b) => (a === undefined || (b.account.draw?.max ?? 0) > (a.account.draw?.max ?? 0) ? b : a), undefined);
     const inside = carrying?.account.limits.filter((m) => m.limit.grade === 'characterised') ?? [];
@@ -19,10 +20,10 @@ function find(judged: Judged): Finding[] {
         family: 'coils',
         verdict: modest && wiring.clamp === 'fitted' ? 'strain' : 'breach',
         about: c.id,
-        path: project.uses.find((u) => u.pin === wiring.pin && u.by === c.id)?.path ?? c.path,
+        path: use?.path ?? c.path,
         ...(carrying && { account: carrying.account }),
         ...(carrying?.by && { by: carrying.by }),
-        names: { winding: c.type === 'dc-motor' ? 'motor' : 'coil', pin: wiring.pin, clamp: wiring.clamp },
+        names: { winding: c.type === 'dc-motor' ? 'motor' : 'coil', pin: use?.label ?? wiring.pin, clamp: wiring.clamp },
         related: [],
       },
     ];

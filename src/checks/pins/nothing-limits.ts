@@ -13,7 +13,7 @@ function find(judged: Judged): Finding[] {
         about: c.id,
         path: c.path,
         ...(account && { account }),
-        names: { part, ...(pin !== undefined && { pin }), kind: c.type },
+        names: { part, ...(pin !== undefined && { pin: project.uses.find((u) => u.pin === pin)?.label ?? pin }), kind: c.type },
         related: [],
       };
     }),
