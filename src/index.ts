@@ -27,6 +27,8 @@ export interface AuditOptions {
   readonly ambient?: Interval | undefined;
   /** Today, as 2026-11-25: waivers expire. */
   readonly today?: string;
+  /** False: findings only, without the proved remedies, each of which is an audit of its own. */
+  readonly advice?: boolean;
 }
 
 /** Reads a project file: its document with places, and everything that is wrong with the text. @param file its name, for the messages */
@@ -37,7 +39,7 @@ export function audit(document: Document, options: AuditOptions = {}): { readonl
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { errors: judged.errors };
   const { judgement, settings } = judged;
-  const cures = curesFor(document.data, document.file, settings, judgement);
+  const cures = options.advice === false ? () => [] : curesFor(document.data, document.file, settings, judgement);
   return { report: reportOf(judgement, document, cures), errors: [] };
 }
 

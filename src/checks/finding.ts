@@ -5,8 +5,18 @@ import type { Path } from '../source/place.js';
 import type { JudgedAccount, Verdict } from './verdict.js';
 
 export type Family =
-  | 'pins' | 'groups' | 'coils' | 'drivers' | 'relay boards' | 'supplies' | 'contacts' | 'choice' | 'boot' | 'parts'
-  | 'budget' | 'data';
+  | 'pins'
+  | 'groups'
+  | 'coils'
+  | 'drivers'
+  | 'relay boards'
+  | 'supplies'
+  | 'contacts'
+  | 'choice'
+  | 'boot'
+  | 'parts'
+  | 'budget'
+  | 'data';
 
 export interface Finding {
   readonly rule: string;

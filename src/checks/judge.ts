@@ -31,7 +31,11 @@ export interface Judgement {
 }
 
 /** Judges a project's data. @param file its name, for the report */
-export function judge(data: unknown, file: string, options: JudgeOptions): Judgement | { readonly problems: readonly Problem[] } {
+export function judge(
+  data: unknown,
+  file: string,
+  options: JudgeOptions,
+): Judgement | { readonly problems: readonly Problem[] } {
   const resolved = resolve(data, file, options.catalogue, options);
   return 'problems' in resolved ? resolved : judgeProject(resolved.project, options.mode);
 }
@@ -43,9 +47,13 @@ export function judgeProject(project: Project, mode?: string): Judgement {
   // Only what fails in the runaway state and holds in every mode is news.
   const runaway = ledger.runaway
     .map((a) => judgeAccount(a, project.policy))
-    .filter((j) => (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(keyOf(j)) ?? 'sound'));
+    .filter(
+      (j) => (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(keyOf(j)) ?? 'sound'),
+    );
   const judged: Judged = { ledger, accounts, runaway };
-  const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(inOrder);
+  const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
+    inOrder,
+  );
   return { project, ledger, accounts, runaway, findings, verdict: headline(findings) };
 }
 

@@ -11,7 +11,11 @@ const OF_A_CIRCUIT = new Set(['coil', 'driver', 'clamp', 'series', 'input', 'con
 export function limitFindings(judged: Judged, rules: readonly LimitRule[]): Finding[] {
   const { project } = judged.ledger;
   const promised = judged.accounts.flatMap((j) => (j.verdict === 'sound' ? [] : [finding(project, rules, j)]));
-  const beyond = judged.runaway.map((j) => ({ ...finding(project, rules, j), verdict: runawayVerdict(j), runaway: true as const }));
+  const beyond = judged.runaway.map((j) => ({
+    ...finding(project, rules, j),
+    verdict: runawayVerdict(j),
+    runaway: true as const,
+  }));
   return [...promised, ...beyond];
 }
 
@@ -21,7 +25,8 @@ const runawayVerdict = ({ by, account }: JudgedAccount): Finding['verdict'] =>
 
 function finding(project: Project, rules: readonly LimitRule[], { account, verdict, by }: JudgedAccount): Finding {
   const rule = rules.find((r) => r.claims(account));
-  if (rule === undefined) throw new Error(`no rule claims the account '${account.id}' (${account.kind}, ${account.quantity})`);
+  if (rule === undefined)
+    throw new Error(`no rule claims the account '${account.id}' (${account.kind}, ${account.quantity})`);
   return {
     rule: rule.name,
     family: rule.family,

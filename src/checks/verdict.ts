@@ -54,7 +54,10 @@ export function judgeLimit(account: Account, met: LimitMet, policy: Policy): Ver
     if (beyond(met.draw, met.value)) return 'strain';
   } else if (beyond(met.draw, met.value)) {
     if (limit.asks !== undefined) return 'unproven';
-    if (limit.range) return beyond(met.draw, account.direction === 'at-least' ? limit.range.min : limit.range.max) ? 'breach' : 'strain';
+    if (limit.range)
+      return beyond(met.draw, account.direction === 'at-least' ? limit.range.min : limit.range.max)
+        ? 'breach'
+        : 'strain';
     return limit.grade === 'absolute' || limit.grade === 'operating' ? 'breach' : 'strain';
   }
   // Characterised and practice figures are margins already.
@@ -70,4 +73,3 @@ export function judgeAccount(account: Account, policy: Policy): JudgedAccount {
   const by = giving.reduce((a, b) => (b.left < a.left ? b : a));
   return { account, verdict, margin: by.left, by };
 }
-

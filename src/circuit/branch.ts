@@ -26,6 +26,9 @@ export interface Flow {
 
 const NOTHING: Flow = { current: 0, conductance: 0 };
 
+/** Rounding alone parts two nodes by so many volts: that near to where a branch begins to conduct it has the slope beyond. */
+const BEND = 1e-13;
+
 /**
  * Current through a branch at a voltage in volts, to the last bits of a double. A junction or a drop blocks the other way.
  *
@@ -36,11 +39,10 @@ export function branchFlow(branch: Branch, voltage: number): Flow {
   if (branch.current !== undefined) return voltage > 0 ? { current: branch.current, conductance: 0 } : NOTHING;
   const u = voltage - branch.drop;
   if (branch.junctions.length === 0) {
-    if (branch.drop > 0 && u <= 0) return NOTHING;
+    if (branch.drop > 0 && u <= 0) return u <= -BEND ? NOTHING : { current: 0, conductance: 1 / branch.resistance };
     return { current: u / branch.resistance, conductance: 1 / branch.resistance };
   }
-  // No charge moves below that, and the numbers between would run out of digits.
-  if (u < 1e-30) return NOTHING;
+  if (u <= -BEND) return NOTHING;
   let resistance = branch.resistance;
   let slopes = 0;
   let weighted = 0;
@@ -49,6 +51,8 @@ export function branchFlow(branch: Branch, voltage: number): Flow {
     slopes += j.slope;
     weighted += j.slope * j.logSaturation;
   }
+  // Between nothing and that no charge moves, and doubles run out of digits.
+  if (u < 1e-30) return { current: 0, conductance: slopeAt(0, resistance, branch.junctions) };
   // Neither the resistance alone nor the junctions alone can let more through than this.
   let x = Math.min(Math.log(u / resistance), (u + weighted) / slopes);
   let current = Math.exp(x);
@@ -67,7 +71,12 @@ export function branchFlow(branch: Branch, voltage: number): Flow {
     // Quadratic convergence: after a step of 1e-8 the next one is below the resolution of a double.
     if (Math.abs(dx) < 1e-8 && step > 0) break;
   }
+  return { current, conductance: slopeAt(current, resistance, branch.junctions) };
+}
+
+/** Conductance at a current, siemens: each junction adds a/(i + Is) to the resistance. */
+function slopeAt(current: number, resistance: number, junctions: readonly Junction[]): number {
   let impedance = resistance;
-  for (const j of branch.junctions) impedance += j.slope / (current + Math.exp(j.logSaturation));
-  return { current, conductance: 1 / impedance };
+  for (const j of junctions) impedance += j.slope / (current + Math.exp(j.logSaturation));
+  return 1 / impedance;
 }

@@ -45,7 +45,7 @@ export interface Account {
   /** The sums behind the worst end. */
   readonly steps: () => readonly Step[];
   /** Solutions of the lowest and the highest draw and of the typical build. */
-  readonly solutions: { readonly least?: Solution; readonly most?: Solution; readonly typical?: Solution };
+  readonly solutions: () => { readonly least?: Solution; readonly most?: Solution; readonly typical?: Solution };
 }
 
 /**

@@ -198,7 +198,11 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
   switch (member.kind) {
     case 'resistance': {
       const ohms = (member.load ? burden : loss)(member.ohms, lean);
-      return { member, drop: 0, ohms: member.copper === undefined ? ohms : ohms * copperFactor(celsius, member.copper) };
+      return {
+        member,
+        drop: 0,
+        ohms: member.copper === undefined ? ohms : ohms * copperFactor(celsius, member.copper),
+      };
     }
     case 'pin':
       return { member, drop: 0, ohms: loss(member.ohms, pins) };

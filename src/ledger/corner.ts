@@ -27,8 +27,8 @@ export interface Corner {
   readonly control: Lean;
   /** Every other circuit. */
   readonly rest: Lean;
-  /** Supplies and regulators that feed the control side alone, at the other end. */
-  readonly apart?: { readonly ids: ReadonlySet<string>; readonly end: End };
+  /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
+  readonly apart?: ReadonlyMap<string, End>;
 }
 
 export const TYPICAL: Corner = {
@@ -67,38 +67,44 @@ const CASTS: { readonly [R in Recipe]: readonly Cast[] } = {
   'let-go-best': [{ ...WEAK, load: 'high', control: 'low' }],
 };
 
-/** Recipes in which the ends of supplies that feed one side alone can pull apart. */
-const PULLS_APART: ReadonlySet<Recipe> = new Set(['drive-worst', 'drive-best', 'let-go-worst', 'let-go-best']);
-
-/**
- * All corners of a recipe.
- *
- * @param aparts sets of supplies and regulators that feed a part of the circuit alone and may stand at the other end
- * @param peaks the load's peaks count
- */
-export function cornersOf(recipe: Recipe, aparts: readonly ReadonlySet<string>[], peaks: boolean): readonly Corner[] {
-  if (aparts.length === 0) return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
-  return spelled(recipe, aparts, peaks);
+/** Supplies and regulators that feed one side of a circuit alone. */
+export interface Apart {
+  /** The rail of the pins that control it. */
+  readonly pins: readonly string[];
+  /** What else feeds the control side: a relay board's logic supply. */
+  readonly control: readonly string[];
 }
 
-function spelled(recipe: Recipe, aparts: readonly ReadonlySet<string>[], peaks: boolean): Corner[] {
-  const ends = PULLS_APART.has(recipe)
-    ? aparts.flatMap((ids) => [{ apart: { ids, end: 'low' as const } }, { apart: { ids, end: 'high' as const } }])
-    : [];
+/** Where they stand when it matters: a weak drive is low all through; a coupler lets go least when its pin is too low to match its supply. */
+const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: End } } = {
+  'drive-worst': { pins: 'low', control: 'low' },
+  'drive-best': { pins: 'high', control: 'high' },
+  'let-go-worst': { pins: 'low', control: 'high' },
+  'let-go-best': { pins: 'high', control: 'low' },
+};
+
+/** All corners of a recipe. @param peaks the load's peaks count */
+export function cornersOf(recipe: Recipe, apart: Apart, peaks: boolean): readonly Corner[] {
+  const pulls = PULLS[recipe];
+  if (pulls === undefined || apart.pins.length + apart.control.length === 0) return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
+  const ends = new Map([...apart.pins.map((id) => [id, pulls.pins] as const), ...apart.control.map((id) => [id, pulls.control] as const)]);
+  return spelled(recipe, ends, peaks);
+}
+
+function spelled(recipe: Recipe, apart: Corner['apart'], peaks: boolean): Corner[] {
   return CASTS[recipe].flatMap((cast) =>
-    (['cold', 'hot'] as const).flatMap((ambient) =>
-      [{}, ...ends].map((apart) => ({
-        ...cast,
-        ...apart,
-        ambient,
-        load: peaks && cast.load === 'high' ? ('peak' as const) : cast.load,
-      })),
-    ),
+    (['cold', 'hot'] as const).map((ambient) => ({
+      ...cast,
+      ...(apart && { apart }),
+      ambient,
+      load: peaks && cast.load === 'high' ? ('peak' as const) : cast.load,
+    })),
   );
 }
 
 const RECIPES = Object.keys(CASTS) as Recipe[];
-const spellAll = (peaks: boolean) => Object.fromEntries(RECIPES.map((r) => [r, spelled(r, [], peaks)])) as unknown as Record<Recipe, readonly Corner[]>;
+const spellAll = (peaks: boolean) =>
+  Object.fromEntries(RECIPES.map((r) => [r, spelled(r, undefined, peaks)])) as unknown as Record<Recipe, readonly Corner[]>;
 /** The same objects for everybody who asks, so that equal questions are seen to be equal at once. */
 const PLAIN = spellAll(false);
 const PLAIN_PEAKS = spellAll(true);
@@ -108,7 +114,7 @@ export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>
-  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? c.apart.end + [...c.apart.ids].join() : ''}`;
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}`;
 
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>

@@ -14,6 +14,7 @@ import type { Moment, Solution } from './solution.js';
 import type { Question } from './question.js';
 import type { Candidate, Solver } from './solver.js';
 import { solver } from './solver.js';
+import { likenessOf } from './likeness.js';
 import { loadQuestions } from './load-questions.js';
 import { pinQuestions } from './pin-questions.js';
 import { treeQuestions } from './tree-questions.js';
@@ -30,12 +31,23 @@ export interface Ledger {
 /** Keeps the books of a project. @param only the name of the one mode to look at */
 export function ledgerOf(project: Project, only?: string): Ledger {
   const bench = solver(project);
-  const questions = [...pinQuestions(bench), ...loadQuestions(bench), ...treeQuestions(bench)];
   const modes = modesOf(project, only);
+  const likeness = likenessOf(bench.circuitry, modes);
+  const questions = [...pinQuestions(bench, likeness), ...loadQuestions(bench, likeness), ...treeQuestions(bench)];
   const promised = modes.filter((m) => m.name !== RUNAWAY);
   const unpromised = modes.filter((m) => m.name === RUNAWAY);
-  const answer = (among: readonly ModeSearch[]): Account[] =>
-    questions.flatMap((q) => settleAccount(bench, q, among) ?? []).filter(carries);
+  const answer = (among: readonly ModeSearch[]): Account[] => {
+    const first = new Map<string, { readonly question: Question; readonly account: Account }>();
+    return questions
+      .flatMap((question): Account[] => {
+        const known = question.twin === undefined ? undefined : first.get(question.twin);
+        if (known) return [twinAccount(known, question, () => settleAccount(bench, question, among))];
+        const account = settleAccount(bench, question, among);
+        if (account && question.twin !== undefined) first.set(question.twin, { question, account });
+        return account ? [account] : [];
+      })
+      .filter(carries);
+  };
   return { project, solver: bench, accounts: answer(promised), runaway: answer(unpromised) };
 }
 
@@ -63,7 +75,8 @@ function settleAccount(bench: Solver, question: Question, modes: readonly ModeSe
     const screened = candidates.flatMap((c) => screen(bench, question, c) ?? []);
     if (screened.length === 0) continue;
     const badness = Math.max(...screened.map((s) => (s.left.length > 0 ? -Math.min(...s.left) : s.draw)));
-    if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness)) worst = { mode, screened, badness };
+    if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness))
+      worst = { mode, screened, badness };
   }
   if (concerned === undefined) return undefined;
   if (worst === undefined) return unknownAccount(question, concerned);
@@ -77,7 +90,8 @@ function screen(bench: Solver, question: Question, candidate: Candidate): Screen
   return { candidate, draw, left: question.limits.map((l) => left(question, l, draw, solution)) };
 }
 
-const valueAt = (limit: LimitPlan, s: Reading): number => (typeof limit.value === 'number' ? limit.value : limit.value(s));
+const valueAt = (limit: LimitPlan, s: Reading): number =>
+  typeof limit.value === 'number' ? limit.value : limit.value(s);
 
 const left = (q: Question, limit: LimitPlan, draw: number, s: Solution): number =>
   marginOf(q.direction, q.quantity, draw, valueAt(limit, s), s.ambient);
@@ -95,7 +109,12 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
   const limits = q.limits.map((limit, k): LimitMet => {
     const solution = bench.solve(pick(screened, (s) => -s.left[k]!).candidate);
     const draw = q.read(solution)!;
-    const at = { value: valueAt(limit, solution), draw, ambient: solution.ambient, left: left(q, limit, draw, solution) };
+    const at = {
+      value: valueAt(limit, solution),
+      draw,
+      ambient: solution.ambient,
+      left: left(q, limit, draw, solution),
+    };
     return { limit, ...at, typical: { value: valueAt(limit, typical), draw: q.read(typical)! }, solution };
   });
   const told = limits.length === 0 ? most : pick(limits, (l) => -l.left).solution;
@@ -107,7 +126,23 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
     limits,
     entries: q.shares ? entriesOf(q.shares(least), q.shares(typical), q.shares(most)) : [],
     steps: () => q.steps(told),
-    solutions: { least, most, typical },
+    solutions: () => ({ least, most, typical }),
+  };
+}
+
+/** The account of a circuit that is like another: the same figures under its own names; its own sums when asked for them. */
+function twinAccount(known: { readonly question: Question; readonly account: Account }, q: Question, settle: () => Account | undefined): Account {
+  const [theirs, ours] = [known.question.circuit, q.circuit];
+  const renamed = (circuit: string): string => (circuit === theirs ? ours! : circuit === ours ? theirs! : circuit);
+  let own: Account | undefined;
+  const itself = (): Account => (own ??= settle() ?? known.account);
+  return {
+    ...known.account,
+    ...shown(q, known.account.mode),
+    moment: known.account.moment.map(renamed),
+    entries: known.account.entries.map((e) => ({ ...e, circuit: renamed(e.circuit) })),
+    steps: () => itself().steps(),
+    solutions: () => itself().solutions(),
   };
 }
 
@@ -123,7 +158,7 @@ const shown = (q: Question, mode: string) => ({
 });
 
 function unknownAccount(q: Question, mode: ModeSearch): Account {
-  const shape = { moment: [], bound: false, limits: [], entries: [], steps: () => [], solutions: {} };
+  const shape = { moment: [], bound: false, limits: [], entries: [], steps: () => [], solutions: () => ({}) };
   return { ...shown(q, mode.name), ...shape };
 }
 

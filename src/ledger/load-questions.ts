@@ -2,17 +2,27 @@
 import type { AccountPlan, Recipe } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
-import type { Corner } from './corner.js';
+import type { Apart, Corner } from './corner.js';
 import { cornersOf, wantsCrowd } from './corner.js';
+import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
 import type { Question } from './question.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 
-export function loadQuestions(solver: Solver): Question[] {
+export function loadQuestions(solver: Solver, likeness: Likeness): Question[] {
   const around = aroundOf(solver);
-  return solver.circuitry.project.accounts.map((plan) => question(plan, around));
+  return solver.circuitry.project.accounts.map((plan) => ({ ...question(plan, around), ...twinOf(solver, plan, likeness) }));
+}
+
+/** The account of one circuit is like that of its likes: same place in the circuit, same limits. */
+function twinOf({ circuitry }: Solver, plan: AccountPlan, likeness: Likeness): Pick<Question, 'twin' | 'circuit'> {
+  const [circuit] = plan.circuits;
+  if (circuit === undefined || plan.circuits.length > 1 || !plan.id.startsWith(circuit)) return {};
+  const limits = plan.limits.map((l) => `${l.stated}${typeof l.value === 'number' ? l.value : ''}`).join();
+  const part = plan.id.slice(circuit.length);
+  return { circuit, twin: `${likeness(circuitry.circuitIndex.get(circuit)!)}|${part} ${plan.quantity} ${plan.direction} ${limits}` };
 }
 
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
@@ -23,7 +33,7 @@ interface Around {
 interface Concerned {
   readonly focus: Focus;
   readonly numbers: readonly number[];
-  readonly aparts: readonly ReadonlySet<string>[];
+  readonly apart: Apart;
 }
 
 function aroundOf(solver: Solver): Around {
@@ -44,11 +54,16 @@ function aroundOf(solver: Solver): Around {
   };
   const concerned = kept((circuits: readonly string[]): Concerned => {
     const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
-    return { focus: solver.focus(numbers), numbers, aparts: pullingApart(circuitry, numbers, feeds) };
+    return { focus: solver.focus(numbers), numbers, apart: pullingApart(circuitry, numbers, feeds) };
   });
   const moments = new Map<string, readonly Moment[]>();
   const candidates = new Map<string, readonly Candidate[]>();
-  const momentsOf = (mode: ModeSearch, numbers: readonly number[], letGo: boolean, crowd: boolean): readonly Moment[] => {
+  const momentsOf = (
+    mode: ModeSearch,
+    numbers: readonly number[],
+    letGo: boolean,
+    crowd: boolean,
+  ): readonly Moment[] => {
     const key = `${mode.name}|${numbers.join()}|${letGo}|${mode.on === undefined && crowd}`;
     const known = moments.get(key) ?? search(mode, numbers, letGo, crowd);
     moments.set(key, known);
@@ -59,9 +74,13 @@ function aroundOf(solver: Solver): Around {
       const key = `${mode.name}|${circuits.join()}|${recipe}|${peaks}`;
       let known = candidates.get(key);
       if (known === undefined) {
-        const { focus, numbers, aparts } = concerned(circuits);
-        known = cornersOf(recipe, aparts, peaks).flatMap((corner: Corner) =>
-          momentsOf(mode, numbers, recipe.startsWith('let-go'), wantsCrowd(corner)).map((moment) => ({ moment, corner, focus })),
+        const { focus, numbers, apart } = concerned(circuits);
+        known = cornersOf(recipe, apart, peaks).flatMap((corner: Corner) =>
+          momentsOf(mode, numbers, recipe.startsWith('let-go'), wantsCrowd(corner)).map((moment) => ({
+            moment,
+            corner,
+            focus,
+          })),
         );
         candidates.set(key, known);
       }
@@ -123,18 +142,22 @@ function heft(solver: Solver, circuit: number): number {
   return most;
 }
 
-/** Supplies and regulators that feed one node the circuit touches and none of its other nodes. */
-function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds): ReadonlySet<string>[] {
-  const touched = new Set<string>();
+/** Supplies and regulators that feed a circuit's pins alone, or its control side alone. */
+function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds): Apart {
+  const [pins, control, load] = [new Set<string>(), new Set<string>(), new Set<string>()];
   for (const c of circuits)
-    for (const n of circuitry.networksOf[c]!)
-      for (const plan of [...circuitry.networks[n]!.on.plans, ...circuitry.networks[n]!.off.plans])
-        for (const node of [plan.from, plan.to]) if (feeds.has(node)) touched.add(node);
-  if (touched.size < 2) return [];
-  const sets = [...touched].map((node) => {
-    const others = [...touched].filter((t) => t !== node).flatMap((t) => [...feeds.get(t)!]);
-    const own = [...feeds.get(node)!].filter((id) => !others.includes(id));
-    return new Set(own);
-  });
-  return sets.filter((set) => set.size > 0);
+    for (const n of circuitry.networksOf[c]!) {
+      const { on, off, plan } = circuitry.networks[n]!;
+      for (const branch of [...on.plans, ...off.plans]) {
+        const rail = branch.pin && (branch.pin.outward === 1 ? branch.from : branch.to);
+        for (const node of [branch.from, branch.to])
+          if (feeds.has(node)) (node === rail ? pins : plan.side === 'control' ? control : load).add(node);
+      }
+    }
+  const fed = (nodes: Iterable<string>): string[] => [...new Set([...nodes].flatMap((node) => [...feeds.get(node)!]))];
+  const less = (ids: readonly string[], others: readonly string[]): string[] => ids.filter((id) => !others.includes(id));
+  return {
+    pins: less(fed(pins), fed([...control, ...load])),
+    control: less(fed(control), fed([...pins, ...load])),
+  };
 }

@@ -5,6 +5,7 @@ import type { Shares } from './bookings.js';
 import { along } from './bookings.js';
 import type { Corner } from './corner.js';
 import { cornersOf } from './corner.js';
+import type { Likeness } from './likeness.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
@@ -12,16 +13,23 @@ import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
 
-const MOST = cornersOf('draw-most', [], false);
-const LEAST = cornersOf('draw-least', [], false);
-const PEAK = cornersOf('draw-most', [], true);
+/** Nothing pulls apart in a sum of pin currents: a pin has one rail. */
+const TOGETHER = { pins: [], control: [] };
+const MOST = cornersOf('draw-most', TOGETHER, false);
+const LEAST = cornersOf('draw-least', TOGETHER, false);
+const PEAK = cornersOf('draw-most', TOGETHER, true);
 
-export const pinQuestions = (solver: Solver): Question[] =>
-  solver.circuitry.project.pinAccounts.map((plan) => question(solver, plan));
+export const pinQuestions = (solver: Solver, likeness: Likeness): Question[] =>
+  solver.circuitry.project.pinAccounts.map((plan) => question(solver, plan, likeness));
 
-function question(solver: Solver, plan: PinAccountPlan): Question {
+function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Question {
   const { circuitry, resting } = solver;
-  const sides = plan.direction === 'sink' ? (['sink'] as const) : plan.direction === 'source' ? (['source'] as const) : (['source', 'sink'] as const);
+  const sides =
+    plan.direction === 'sink'
+      ? (['sink'] as const)
+      : plan.direction === 'source'
+        ? (['source'] as const)
+        : (['source', 'sink'] as const);
   const wanted = new Set(plan.pins);
   // The networks that pass through its pins, and the circuits that switch them.
   const networks = circuitry.networks.flatMap((n, k) =>
@@ -31,14 +39,18 @@ function question(solver: Solver, plan: PinAccountPlan): Question {
   const focus = solver.focus(contributors);
 
   /** Calls back for every branch through one of its pins, with what flows in a wanted direction. */
-  const through = (s: Solution, take: (amps: number, plan: BranchPlan, currents: readonly number[], plans: readonly BranchPlan[]) => void): void => {
+  const through = (
+    s: Solution,
+    take: (amps: number, plan: BranchPlan, currents: readonly number[], plans: readonly BranchPlan[]) => void,
+  ): void => {
     for (const k of networks) {
       const { fitted, currents } = s.network(k);
       fitted.plans.forEach((p, b) => {
         if (p.pin === undefined || !wanted.has(p.pin.pin)) return;
         const outward = p.pin.outward * currents[b]!;
         for (const side of sides)
-          if (p.pin.level === (side === 'source' ? 'high' : 'low')) take(Math.max(side === 'source' ? outward : -outward, 0), p, currents, fitted.plans);
+          if (p.pin.level === (side === 'source' ? 'high' : 'low'))
+            take(Math.max(side === 'source' ? outward : -outward, 0), p, currents, fitted.plans);
       });
     }
   };
@@ -77,8 +89,11 @@ function question(solver: Solver, plan: PinAccountPlan): Question {
     const chosen = most(none) > most(alone) ? none : alone;
     return many(chosen, [...MOST, ...PEAK, ...LEAST]);
   };
+  const [only] = contributors;
+  const twin = contributors.length === 1 && plan.pins.length === 1 && plan.own.length === 0 ? `${likeness(only!)}|pin ${plan.direction} ${plan.limits.map((l) => l.stated).join()}` : undefined;
   return {
     ...plan,
+    ...(twin !== undefined && { twin, circuit: circuitry.project.circuits[only!]!.id }),
     quantity: 'current',
     read,
     shares,

@@ -15,6 +15,9 @@ export interface Question {
   readonly path: Path;
   readonly limits: readonly LimitPlan[];
   readonly missing?: { readonly figure: string; readonly asks: string };
+  /** Questions of one twin key come to the same but for the circuit's name. */
+  readonly twin?: string;
+  readonly circuit?: string;
   /** SI; undefined when a figure for it is missing. */
   readonly read: (s: Solution) => number | undefined;
   /** Whose current it is, where the account is a sum of currents. */
@@ -23,4 +26,3 @@ export interface Question {
   /** The corners to try in a mode; none when the mode does not concern it. */
   readonly candidates: (mode: ModeSearch) => readonly Candidate[];
 }
-

@@ -14,9 +14,8 @@ import { switcherInput } from '../circuit/switcher.js';
 import type { Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
 import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
-import { fit, spread } from './circuitry.js';
-import type { Corner, End } from './corner.js';
-import { zeros } from './circuitry.js';
+import { fit, spread, zeros } from './circuitry.js';
+import type { Corner } from './corner.js';
 import { ambientOf, atEnd } from './corner.js';
 
 /** Which circuits are on, and which of them are in question. */
@@ -214,17 +213,12 @@ export class Solution implements Reading {
     }
   }
 
-  private end(link: Link, otherwise: End): End {
-    const { apart } = this.corner;
-    return apart?.ids.has(link.id) ? apart.end : otherwise;
-  }
-
   private fuseOhms(link: Link): number {
     return atEnd(link.ohms!, this.corner.losses);
   }
 
   private setPoint(link: Link): number {
-    return atEnd(link.volts!, this.end(link, this.corner.outputs));
+    return atEnd(link.volts!, this.corner.apart?.get(link.id) ?? this.corner.outputs);
   }
 
   private dropout(link: Link): number {
@@ -271,7 +265,9 @@ export class Solution implements Reading {
     const { ohms, drop, junction, member } = at.flows.fitted.members[at.branch]![at.member]!;
     const current = at.flows.currents[at.branch]!;
     if (member.kind === 'current') return this.left(at.flows, at.branch);
-    return ohms * current + (current > 0 ? drop : 0) + (junction === undefined ? 0 : junctionVoltage(junction, current));
+    return (
+      ohms * current + (current > 0 ? drop : 0) + (junction === undefined ? 0 : junctionVoltage(junction, current))
+    );
   }
 
   /** What is left of a branch's voltage for a load that takes its current whatever it gets. */
@@ -343,7 +339,12 @@ function collect(network: Sweeping, volts: number[], drawn: number[], slopes: nu
 }
 
 /** The same from a network that is solved already. */
-function collectSolved({ fitted, currents, conductances }: Flows, drawn: number[], slopes: number[], sign: 1 | -1): void {
+function collectSolved(
+  { fitted, currents, conductances }: Flows,
+  drawn: number[],
+  slopes: number[],
+  sign: 1 | -1,
+): void {
   const { edges, boundary, inner } = fitted;
   for (let k = 0; k < edges.length; k++) {
     const { from, to } = edges[k]!;

@@ -71,7 +71,9 @@ export function solver(project: Project): Solver {
 
   /** The state to stand on: that of the others alone where none of them is on, so that all such questions share it. */
   const stand = ({ moment, corner, focus: { has } }: Candidate): Solution => {
-    const others = moment.on.some((on, c) => on === 1 && resting[c] === 0 && !built.networksOf[c]!.every((n) => has[n] === 1));
+    const others = moment.on.some(
+      (on, c) => on === 1 && resting[c] === 0 && !built.networksOf[c]!.every((n) => has[n] === 1),
+    );
     return base(others ? (moment.around ?? moment) : { mode: moment.mode, on: resting }, corner);
   };
 
@@ -106,12 +108,14 @@ function startVolts(built: Circuitry, corner: Corner): number[] {
   const { project, nodeIndex } = built;
   for (const node of project.nodes) {
     if (node.volts === undefined) continue;
-    const end = corner.apart?.ids.has(node.id) ? corner.apart.end : corner.sources;
-    volts[nodeIndex.get(node.id)!] = atEnd(node.volts, end);
+    volts[nodeIndex.get(node.id)!] = atEnd(node.volts, corner.apart?.get(node.id) ?? corner.sources);
   }
   for (const { link, from, to } of built.links) {
     const input = volts[from]!;
-    const set = link.volts === undefined ? input : Math.min(link.volts.typ, link.kind === 'switching-regulator' ? Infinity : input);
+    const set =
+      link.volts === undefined
+        ? input
+        : Math.min(link.volts.typ, link.kind === 'switching-regulator' ? Infinity : input);
     volts[to] = input > 0 ? set : 0;
   }
   return volts;

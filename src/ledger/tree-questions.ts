@@ -37,7 +37,9 @@ const SETS = {
 
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
-  const hasPeaks = project.networks.some((n) => n.on.some((b) => b.members.some((m) => m.kind === 'current' && m.peak !== undefined)));
+  const hasPeaks = project.networks.some((n) =>
+    n.on.some((b) => b.members.some((m) => m.kind === 'current' && m.peak !== undefined)),
+  );
   const regulated = drawsBehindRegulator(solver);
   const ask = (base: Omit<Question, 'candidates'>, peaks: boolean): Question => ({
     ...base,
@@ -48,7 +50,9 @@ export function treeQuestions(solver: Solver): Question[] {
     const outward = project.links.some((l) => l.to === node.id) || node.volts !== undefined;
     return outward ? [...nodeQuestions(node).map((q) => ask(q, node.kind !== 'rail'))] : [];
   });
-  const links = project.links.flatMap((link) => linkQuestions(solver, link).map((q) => ask(q, q.kind !== 'fuse' && q.quantity === 'current')));
+  const links = project.links.flatMap((link) =>
+    linkQuestions(solver, link).map((q) => ask(q, q.kind !== 'fuse' && q.quantity === 'current')),
+  );
   return [...nodes, ...links];
 }
 
@@ -147,7 +151,6 @@ function heat(link: Link, number: number, limit: LimitPlan): Bare {
     steps: (s) => heatSteps(link, thermal(s), s, number),
   };
 }
-
 
 /** A regulator's input voltage against the highest it bears. */
 const highestInput = (link: Link, limit: LimitPlan): Bare => ({

@@ -15,7 +15,8 @@ export function sumSteps(what: string, shares: Shares, pin: string | undefined, 
     const own = branchSteps(s.branch(pin), what);
     const [step] = own;
     // Current that enters the pin is written as a positive sum.
-    if (step && Math.abs(Math.abs(step.gives[0]) - used[0]![1]) < 1e-12) return [step.gives[0] < 0 ? turned(step) : step];
+    if (step && Math.abs(Math.abs(step.gives[0]) - used[0]![1]) < 1e-12)
+      return [step.gives[0] < 0 ? turned(step) : step];
   }
   const values: Record<string, readonly [number, string]> = {};
   const terms = used.map(([circuit, amps]) => {
@@ -27,7 +28,11 @@ export function sumSteps(what: string, shares: Shares, pin: string | undefined, 
   return [{ name: 'I', says: what, formula: terms.join(' + ') || '0', with: values, gives: [sum, 'A'] }];
 }
 
-const turned = (step: Step): Step => ({ ...step, formula: `-(${step.formula})`, gives: [-step.gives[0], step.gives[1]] });
+const turned = (step: Step): Step => ({
+  ...step,
+  formula: `-(${step.formula})`,
+  gives: [-step.gives[0], step.gives[1]],
+});
 
 /** A regulator's loss and junction temperature. */
 export function heatSteps(link: Link, thermal: number, s: Solution, number: number): Step[] {

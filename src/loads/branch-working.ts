@@ -17,7 +17,16 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string): Ste
   const sources = branch.members.flatMap(({ member }) => sourceOf(member) ?? []);
   if (fixed) {
     const name = symbol('I', shortName(fixed.member.part));
-    return [{ name: 'I', says: what, formula: name, with: { [name]: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources }];
+    return [
+      {
+        name: 'I',
+        says: what,
+        formula: name,
+        with: { [name]: [branch.amps, 'A'] },
+        gives: [branch.amps, 'A'],
+        sources,
+      },
+    ];
   }
   const values: Record<string, readonly [number, string]> = {};
   const top: string[] = [];
@@ -45,7 +54,9 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string): Ste
   }
   const numerator = top.join(' ').replace(/^- /, '-');
   if (bottom.length === 0) {
-    return [{ name: 'I', says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources }];
+    return [
+      { name: 'I', says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources },
+    ];
   }
   const formula = `${top.length > 1 ? `(${numerator})` : numerator || '0'} / ${bottom.length > 1 ? `(${bottom.join(' + ')})` : bottom[0]!}`;
   return [{ name: 'I', says: what, formula, with: values, gives: [branch.amps, 'A'], sources }];

@@ -10,7 +10,12 @@ export interface Clamp {
 }
 
 /** The clamp of a load, if the file names one. */
-export function clampOf(input: LoadInput, circuit: string, part: string, supply: string | undefined): Clamp | undefined {
+export function clampOf(
+  input: LoadInput,
+  circuit: string,
+  part: string,
+  supply: string | undefined,
+): Clamp | undefined {
   const { entry, bench, path } = input;
   if (entry['clamp'] === undefined) return undefined;
   const at = [...path, 'clamp'];
@@ -28,7 +33,13 @@ export function clampAccounts(
   supply: string | undefined,
   path: readonly (string | number)[],
 ): AccountPlan[] {
-  const base = { id: `${circuit}.clamp`, kind: 'clamp' as const, direction: 'at-most' as const, circuits: [circuit], path };
+  const base = {
+    id: `${circuit}.clamp`,
+    kind: 'clamp' as const,
+    direction: 'at-most' as const,
+    circuits: [circuit],
+    path,
+  };
   const peak = rating(figures, 'peak-current', 'current') ?? rating(figures, 'current', 'current');
   const reverse = supply === undefined ? undefined : rating(figures, 'reverse-voltage', 'voltage', { margin: 'none' });
   const current: AccountPlan = {
@@ -40,7 +51,9 @@ export function clampAccounts(
     read: (s) => s.current(part),
     limits: peak ? [peak] : [],
     books: [{ circuit, part }],
-    ...(!peak && { missing: { figure: 'current', asks: `what current may the clamp of ${circuit} carry (its \`current\`)?` } }),
+    ...(!peak && {
+      missing: { figure: 'current', asks: `what current may the clamp of ${circuit} carry (its \`current\`)?` },
+    }),
     steps: (s) => [
       {
         name: 'I_clamp',
@@ -67,6 +80,12 @@ const withstands = (
   read: (s) => s.voltage(supply),
   limits: [limit],
   steps: (s) => [
-    { name: 'V_reverse', says: 'the supply stands across the clamp', formula: 'V', with: { V: [s.voltage(supply), 'V'] }, gives: [s.voltage(supply), 'V'] },
+    {
+      name: 'V_reverse',
+      says: 'the supply stands across the clamp',
+      formula: 'V',
+      with: { V: [s.voltage(supply), 'V'] },
+      gives: [s.voltage(supply), 'V'],
+    },
   ],
 });

@@ -51,7 +51,10 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
         condition: `stated at ${reference} °C; switched on again after its own heat`,
       },
     ],
-    steps: (s) => [...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)), ...pullInSteps(coil, s, operate(s), restTemperature(s), volts(s), s.ohms(part))],
+    steps: (s) => [
+      ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
+      ...pullInSteps(coil, s, operate(s), restTemperature(s), volts(s), s.ohms(part)),
+    ],
   };
   const highest: AccountPlan = {
     ...base,
@@ -84,7 +87,13 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
       },
     ],
     steps: (s) => [
-      { name: 'I_off', says: 'what still flows in the coil when it is switched off', formula: 'I', with: { I: [leak(s), 'A'] }, gives: [leak(s), 'A'] },
+      {
+        name: 'I_off',
+        says: 'what still flows in the coil when it is switched off',
+        formula: 'I',
+        with: { I: [leak(s), 'A'] },
+        gives: [leak(s), 'A'],
+      },
     ],
   };
   return [pullIn, highest, letsGo];
@@ -96,7 +105,10 @@ function acrossSteps(s: Reading, part: string, shortfall: number, volts: number)
   if (branch === undefined) return [];
   const values: Record<string, readonly [number, string]> = {};
   const terms: string[] = [];
-  for (const [sign, end] of [['', branch.from], [' - ', branch.to]] as const) {
+  for (const [sign, end] of [
+    ['', branch.from],
+    [' - ', branch.to],
+  ] as const) {
     if (end.node === GROUND) continue;
     const name = sign === '' ? 'V_supply' : 'V_return';
     values[name] = [end.volts, 'V'];
@@ -112,7 +124,15 @@ function acrossSteps(s: Reading, part: string, shortfall: number, volts: number)
     values['V_more'] = [shortfall, 'V'];
     terms.push('- V_more');
   }
-  return [{ name: 'V_coil', says: 'voltage that reaches the coil', formula: terms.join(' '), with: values, gives: [volts, 'V'] }];
+  return [
+    {
+      name: 'V_coil',
+      says: 'voltage that reaches the coil',
+      formula: terms.join(' '),
+      with: values,
+      gives: [volts, 'V'],
+    },
+  ];
 }
 
 function pullInSteps(coil: CoilFigures, s: Reading, operate: number, hot: number, volts: number, ohms: number): Step[] {
@@ -134,7 +154,14 @@ function pullInSteps(coil: CoilFigures, s: Reading, operate: number, hot: number
       name: 'T_coil',
       says: 'temperature of the coil at rest, its own heat counted',
       formula: '(K + T_ambient + sqrt((K + T_ambient)^2 + 4 * R_th * V^2 * (K + T_reference) / R)) / 2 - K',
-      with: { K: zero, T_ambient: [s.ambient, '°C'], R_th: [coil.thermal, 'K/W'], V: [volts, 'V'], T_reference: [coil.reference, '°C'], R: [reference, 'Ω'] },
+      with: {
+        K: zero,
+        T_ambient: [s.ambient, '°C'],
+        R_th: [coil.thermal, 'K/W'],
+        V: [volts, 'V'],
+        T_reference: [coil.reference, '°C'],
+        R: [reference, 'Ω'],
+      },
       gives: [hot, '°C'],
     },
     {

@@ -35,14 +35,22 @@ export interface CoilFigures {
 export function coilFigures(figures: Figures): CoilFigures | undefined {
   const voltage = figures.figure('voltage', 'voltage');
   if (voltage === undefined) {
-    figures.problem('voltage', `the coil of ${figures.about} has no nominal voltage`, '`voltage: 5 V`, or a `part:` from the catalogue');
+    figures.problem(
+      'voltage',
+      `the coil of ${figures.about} has no nominal voltage`,
+      '`voltage: 5 V`, or a `part:` from the catalogue',
+    );
     return undefined;
   }
   const nominal = closed(voltage.quantity).typ;
   const resistance = figures.figure('resistance', 'resistance');
   const ohms = resistance ? closed(resistance.quantity) : fromPower(figures, nominal);
   if (ohms === undefined || ohms.min <= 0 || nominal <= 0) {
-    figures.problem('resistance', `the coil of ${figures.about} needs a resistance or a power above zero`, '`resistance: 70 Ω ±10 %`');
+    figures.problem(
+      'resistance',
+      `the coil of ${figures.about} needs a resistance or a power above zero`,
+      '`resistance: 70 Ω ±10 %`',
+    );
     return undefined;
   }
   const pullIn = share(figures, 'pull-in', nominal, PULL_IN, 'pull-in');
@@ -55,7 +63,8 @@ export function coilFigures(figures: Figures): CoilFigures | undefined {
     pullIn: { typ: pullIn.value.typ, max: pullIn.value.max, stated: pullIn.stated, origin: pullIn.origin },
     dropOut: { min: dropOut.value.min, typ: dropOut.value.typ, stated: dropOut.stated, origin: dropOut.origin },
     maximum: maximumOf(figures, nominal),
-    thermal: figures.interval('thermal-resistance', 'thermal-resistance')?.max ?? usualThermal(figures, nominal, ohms.typ),
+    thermal:
+      figures.interval('thermal-resistance', 'thermal-resistance')?.max ?? usualThermal(figures, nominal, ohms.typ),
     origin: resistance?.origin ?? PRACTICE,
   };
 }
@@ -68,7 +77,11 @@ function fromPower(figures: Figures, nominal: number): Interval | undefined {
 }
 
 /** A voltage that may be written as a share of the nominal one. */
-function volts(figures: Figures, key: string, nominal: number): { value: Interval; stated: string; origin: Origin; has: { typ: boolean } } | undefined {
+function volts(
+  figures: Figures,
+  key: string,
+  nominal: number,
+): { value: Interval; stated: string; origin: Origin; has: { typ: boolean } } | undefined {
   const asShare = /%/.test(figures.text(key) ?? '');
   const figure = figures.figure(key, asShare ? 'ratio' : 'voltage');
   if (figure === undefined) return undefined;
@@ -100,10 +113,24 @@ function share(figures: Figures, key: string, nominal: number, usual: Interval, 
 
 function maximumOf(figures: Figures, nominal: number): LimitPlan {
   const stated = volts(figures, 'maximum', nominal);
-  if (stated) return { value: stated.value.min, stated: stated.stated, grade: 'operating', margin: 'none', origin: stated.origin };
+  if (stated)
+    return {
+      value: stated.value.min,
+      stated: stated.stated,
+      grade: 'operating',
+      margin: 'none',
+      origin: stated.origin,
+    };
   const range = { min: MAXIMUM.min * nominal, typ: MAXIMUM.typ * nominal, max: MAXIMUM.max * nominal };
   figures.assume(`highest coil voltage: 110 to 130 % of ${nominal} V, since nobody states it`);
-  return { value: range.min, stated: `${formatInterval(range, 'voltage')}, assumed`, grade: 'practice', margin: 'none', range, origin: PRACTICE };
+  return {
+    value: range.min,
+    stated: `${formatInterval(range, 'voltage')}, assumed`,
+    grade: 'practice',
+    margin: 'none',
+    range,
+    origin: PRACTICE,
+  };
 }
 
 function usualThermal(figures: Figures, nominal: number, ohms: number): number {
@@ -116,4 +143,3 @@ function usualThermal(figures: Figures, nominal: number, ohms: number): number {
 /** Temperature of a coil at rest, °C, from the volts across it and its resistance in that corner at the ambient. */
 export const coilRestTemperature = (coil: CoilFigures, across: number, ohmsNow: number, ambient: number): number =>
   coilTemperature(across, ohmsNow / copperFactor(ambient, coil.reference), ambient, coil.thermal, coil.reference);
-

@@ -10,12 +10,25 @@ function lower(input: LoadInput): Lowered {
   if (coil === undefined) return NOTHING;
   return lowerTwoTerminal(input, {
     members: (circuit) => [
-      { kind: 'resistance', part: `${circuit}.coil`, ohms: coil.ohms, copper: coil.reference, load: true, origin: coil.origin },
+      {
+        kind: 'resistance',
+        part: `${circuit}.coil`,
+        ohms: coil.ohms,
+        copper: coil.reference,
+        load: true,
+        origin: coil.origin,
+      },
     ],
     inductive: true,
     part: (circuit) => `${circuit}.coil`,
     accounts: (circuit, path, driver) =>
-      coilAccounts(coil, { circuit, part: `${circuit}.coil`, path, ...(driver?.shortfall && { shortfall: driver.shortfall }), ...(driver?.leak && { leak: driver.leak }) }),
+      coilAccounts(coil, {
+        circuit,
+        part: `${circuit}.coil`,
+        path,
+        ...(driver?.shortfall && { shortfall: driver.shortfall }),
+        ...(driver?.leak && { leak: driver.leak }),
+      }),
     limitsItself: true,
     figures: { coilVolts: coil.nominal },
   });

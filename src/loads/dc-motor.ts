@@ -15,16 +15,23 @@ function lower(input: LoadInput): Lowered {
   const run = figures.figure('run', 'current');
   const stall = figures.figure('stall', 'current');
   if (run === undefined) {
-    figures.problem('run', `\`${input.id}\` has no running current to reckon with`, '`run: 180 mA` and `stall: 800 mA`');
+    figures.problem(
+      'run',
+      `\`${input.id}\` has no running current to reckon with`,
+      '`run: 180 mA` and `stall: 800 mA`',
+    );
     return NOTHING;
   }
   const steady = closed(run.quantity, { max: (typ) => USUAL_EXCESS * typ, min: () => 0 });
   const peak = stall && closed(stall.quantity).max;
   const lasts = figures.interval('stall-time', 'time')?.max;
   if (stall && lasts === undefined) figures.assume(`a stall lasts ${USUAL_STALL} s, since nobody states it`);
-  const amps = peak !== undefined && (lasts ?? USUAL_STALL) > SUSTAINED ? { ...steady, max: Math.max(steady.max, peak) } : steady;
+  const amps =
+    peak !== undefined && (lasts ?? USUAL_STALL) > SUSTAINED ? { ...steady, max: Math.max(steady.max, peak) } : steady;
   return lowerTwoTerminal(input, {
-    members: (circuit) => [{ kind: 'current', part: `${circuit}.motor`, amps, ...(peak !== undefined && { peak }), origin: run.origin }],
+    members: (circuit) => [
+      { kind: 'current', part: `${circuit}.motor`, amps, ...(peak !== undefined && { peak }), origin: run.origin },
+    ],
     inductive: true,
     part: (circuit) => `${circuit}.motor`,
     accounts: (circuit, path) =>
@@ -42,7 +49,10 @@ function lower(input: LoadInput): Lowered {
               recipes: ['draw-most', 'draw-least'],
               read: () => undefined,
               limits: [],
-              missing: { figure: 'stall', asks: `what does the motor ${circuit} draw when it starts or is blocked (its \`stall\` current)?` },
+              missing: {
+                figure: 'stall',
+                asks: `what does the motor ${circuit} draw when it starts or is blocked (its \`stall\` current)?`,
+              },
               steps: () => [],
             },
           ],

@@ -124,7 +124,14 @@ export class Figures {
     if (found === undefined || !Array.isArray(found.raw)) return [];
     return found.raw.flatMap((raw: unknown, k) =>
       isMapping(raw)
-        ? [new Figures(this.about, this.at(key), [{ ...found.layer, data: raw, ...(found.layer.path && { path: [...found.layer.path, key, k] }) }], this.remarks)]
+        ? [
+            new Figures(
+              this.about,
+              this.at(key),
+              [{ ...found.layer, data: raw, ...(found.layer.path && { path: [...found.layer.path, key, k] }) }],
+              this.remarks,
+            ),
+          ]
         : [],
     );
   }
@@ -141,7 +148,13 @@ export class Figures {
     if (found === undefined || this.masked(key)) return undefined;
     const first: unknown = Array.isArray(found.raw) ? found.raw[0] : found.raw;
     const path = found.layer.path && [...found.layer.path, key, ...(Array.isArray(found.raw) ? [0] : [])];
-    const quantity = this.read(valueOf(first), dimension, path && isMapping(first) ? [...path, 'value'] : path, found.layer, key);
+    const quantity = this.read(
+      valueOf(first),
+      dimension,
+      path && isMapping(first) ? [...path, 'value'] : path,
+      found.layer,
+      key,
+    );
     return quantity && { quantity, origin: this.origin(first, found.layer), ...(path && { path }) };
   }
 
@@ -165,7 +178,10 @@ export class Figures {
       const path = found.layer.path && [...found.layer.path, key, ...(Array.isArray(found.raw) ? [k] : [])];
       const inside = (name: string): Path | undefined => (path && isMapping(item) ? [...path, name] : path);
       const quantity = this.read(valueOf(item), dimension, inside('value'), found.layer, key);
-      const condition = isMapping(item) && item['at'] !== undefined ? this.read(item['at'], at, inside('at'), found.layer, key) : undefined;
+      const condition =
+        isMapping(item) && item['at'] !== undefined
+          ? this.read(item['at'], at, inside('at'), found.layer, key)
+          : undefined;
       if (quantity === undefined) return [];
       return [{ at: condition ? closed(condition).typ : 0, value: closed(quantity, close), quantity }];
     });
@@ -182,7 +198,13 @@ export class Figures {
     this.remarks.problem({ path: this.at(key), on: 'value', says, ...(expected && { expected }) });
   }
 
-  private read(raw: unknown, dimension: Dimension, path: Path | undefined, layer: Layer, key: string): Quantity | undefined {
+  private read(
+    raw: unknown,
+    dimension: Dimension,
+    path: Path | undefined,
+    layer: Layer,
+    key: string,
+  ): Quantity | undefined {
     if (typeof raw !== 'string' && typeof raw !== 'number') {
       if (path) this.remarks.problem({ path, on: 'value', says: `\`${key}\` has to be a quantity` });
       return undefined;

@@ -11,7 +11,11 @@ function lower(input: LoadInput): Lowered {
   const { figures } = input;
   const curve = figures.curve('forward-voltage', 'voltage', 'current');
   if (curve === undefined) {
-    figures.problem('forward-voltage', `\`${input.id}\` has no forward voltage to reckon with`, '`forward-voltage: 1.8 to 2.2 V`, or a `part:` from the catalogue');
+    figures.problem(
+      'forward-voltage',
+      `\`${input.id}\` has no forward voltage to reckon with`,
+      '`forward-voltage: 1.8 to 2.2 V`, or a `part:` from the catalogue',
+    );
     return NOTHING;
   }
   const law = junctionSpread(curve);
@@ -28,7 +32,12 @@ function lower(input: LoadInput): Lowered {
     read: (s) => s.current(`${circuit}.led`),
     limits: limit ? [limit] : [],
     books: [{ circuit, part: `${circuit}.led` }],
-    ...(!limit && { missing: { figure: 'maximum-current', asks: `what current may the LED of ${circuit} carry (its \`maximum-current\`)?` } }),
+    ...(!limit && {
+      missing: {
+        figure: 'maximum-current',
+        asks: `what current may the LED of ${circuit} carry (its \`maximum-current\`)?`,
+      },
+    }),
     steps: (s) => branchSteps(s.branch(`${circuit}.led`), `current of the LED`),
   });
   return lowerTwoTerminal(input, {

@@ -25,7 +25,10 @@ export function rating(
   const careful = (v: { min: number; max: number }): number => (bound === 'max' ? v.min : v.max);
   return {
     value: points.length === 1 ? careful(first.value) : (s) => careful(interpolate(points, s.ambient).value),
-    stated: points.length === 1 ? first.quantity.stated : `${first.quantity.stated} to ${points.at(-1)!.quantity.stated} by temperature`,
+    stated:
+      points.length === 1
+        ? first.quantity.stated
+        : `${first.quantity.stated} to ${points.at(-1)!.quantity.stated} by temperature`,
     grade: origin.basis === 'project' ? 'operating' : origin.basis === 'practice' ? 'practice' : grade,
     margin,
     origin,

@@ -63,19 +63,37 @@ export interface ArrayChannel {
 /** What a load may ask of the project around it. Names that do not bind are reported there. */
 export interface Bench {
   /** A pin that this circuit switches. */
-  outputPin(name: unknown, path: readonly (string | number)[], by: string, active: 'high' | 'low'): BoundPin | undefined;
+  outputPin(
+    name: unknown,
+    path: readonly (string | number)[],
+    by: string,
+    active: 'high' | 'low',
+  ): BoundPin | undefined;
   /** A pin that a bus line or sensor uses. */
   signalPin(name: unknown, path: readonly (string | number)[], by: string, role: string): void;
   /** Pin names with ranges spelled out: `bar.q0..q7`. */
-  pinNames(raw: unknown, path: readonly (string | number)[]): readonly { readonly name: string; readonly path: readonly (string | number)[] }[];
+  pinNames(
+    raw: unknown,
+    path: readonly (string | number)[],
+  ): readonly { readonly name: string; readonly path: readonly (string | number)[] }[];
   /** A supply or rail by name. */
   node(name: unknown, path: readonly (string | number)[]): string | undefined;
   /** Typical volts of a node, as stated: for choosing rows and defaults, never for sums. */
   nominal(node: string): number;
   /** Figures of a driver, clamp or array entry with its profile's behind them; its type, or undefined with a problem. */
-  part(kind: 'driver' | 'clamp', raw: unknown, path: readonly (string | number)[], about: string): { readonly figures: Figures; readonly type: string } | undefined;
+  part(
+    kind: 'driver' | 'clamp',
+    raw: unknown,
+    path: readonly (string | number)[],
+    about: string,
+  ): { readonly figures: Figures; readonly type: string } | undefined;
   /** One channel of an array. */
-  channel(name: unknown, path: readonly (string | number)[]): { readonly figures: Figures; readonly array: string; readonly channel: number; readonly common?: string } | undefined;
+  channel(
+    name: unknown,
+    path: readonly (string | number)[],
+  ):
+    | { readonly figures: Figures; readonly array: string; readonly channel: number; readonly common?: string }
+    | undefined;
   use(channel: ArrayChannel): void;
   problem(problem: Problem): void;
 }

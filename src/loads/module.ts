@@ -14,7 +14,10 @@ function drawOf(figures: Figures, key: string): Interval | undefined {
   const figure = figures.figure(key, 'current');
   if (figure === undefined) return undefined;
   const { quantity } = figure;
-  if (quantity.max === undefined) figures.assume(`${key} current: up to ${USUAL_EXCESS} times the typical ${quantity.stated}, since no highest is stated`);
+  if (quantity.max === undefined)
+    figures.assume(
+      `${key} current: up to ${USUAL_EXCESS} times the typical ${quantity.stated}, since no highest is stated`,
+    );
   return closed(quantity, { max: (typ) => USUAL_EXCESS * typ, min: () => 0 });
 }
 
@@ -22,7 +25,11 @@ function lower(input: LoadInput): Lowered {
   const { figures, entry, bench, path } = input;
   const active = drawOf(figures, 'active') ?? drawOf(figures, 'idle');
   if (active === undefined) {
-    figures.problem('active', `\`${input.id}\` has no current to reckon with`, '`active: 20 mA`, or a `part:` from the catalogue');
+    figures.problem(
+      'active',
+      `\`${input.id}\` has no current to reckon with`,
+      '`active: 20 mA`, or a `part:` from the catalogue',
+    );
     return NOTHING;
   }
   const idle = drawOf(figures, 'idle') ?? exactly(0);
@@ -31,7 +38,9 @@ function lower(input: LoadInput): Lowered {
     for (const [role, pin] of Object.entries(entry['signals']))
       bench.signalPin(pin, [...path, 'signals', role], input.id, role);
   return lowerTwoTerminal(input, {
-    members: (circuit) => [{ kind: 'current', part: `${circuit}.load`, amps: active, ...(peak !== undefined && { peak }) }],
+    members: (circuit) => [
+      { kind: 'current', part: `${circuit}.load`, amps: active, ...(peak !== undefined && { peak }) },
+    ],
     idle: (circuit) => [{ kind: 'current', part: `${circuit}.load`, amps: idle }],
     inductive: false,
     part: (circuit) => `${circuit}.load`,

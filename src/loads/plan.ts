@@ -121,18 +121,28 @@ export interface SolvedBranch {
  * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest.
  */
 export type Recipe =
-  | 'draw-most'
-  | 'draw-least'
-  | 'starved'
-  | 'flooded'
-  | 'drive-worst'
-  | 'drive-best'
-  | 'let-go-worst'
-  | 'let-go-best';
+  'draw-most' | 'draw-least' | 'starved' | 'flooded' | 'drive-worst' | 'drive-best' | 'let-go-worst' | 'let-go-best';
 
 export type AccountKind =
-  | 'pin' | 'group' | 'total' | 'rail' | 'regulator' | 'fuse' | 'inlet' | 'supply' | 'driver' | 'coil' | 'clamp'
-  | 'contact' | 'input' | 'series' | 'wire' | 'array' | 'level' | 'battery' | 'measured';
+  | 'pin'
+  | 'group'
+  | 'total'
+  | 'rail'
+  | 'regulator'
+  | 'fuse'
+  | 'inlet'
+  | 'supply'
+  | 'driver'
+  | 'coil'
+  | 'clamp'
+  | 'contact'
+  | 'input'
+  | 'series'
+  | 'wire'
+  | 'array'
+  | 'level'
+  | 'battery'
+  | 'measured';
 export type QuantityName = 'current' | 'voltage' | 'power' | 'temperature' | 'charge' | 'energy' | 'time';
 export type Direction = 'source' | 'sink' | 'at-most' | 'at-least' | 'injected';
 export type Grade = 'absolute' | 'operating' | 'characterised' | 'practice';

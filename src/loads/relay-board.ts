@@ -48,14 +48,24 @@ function lower(input: LoadInput): Lowered {
     ...suppliesOf(input, coupling !== 'transistor' && coupling !== 'none'),
   };
   if (!isMapping(entry['inputs'])) {
-    bench.problem({ path, on: 'key', says: `no pins drive the inputs of \`${input.id}\``, expected: '`inputs: { 1: D4, 2: D5 }`' });
+    bench.problem({
+      path,
+      on: 'key',
+      says: `no pins drive the inputs of \`${input.id}\``,
+      expected: '`inputs: { 1: D4, 2: D5 }`',
+    });
     return NOTHING;
   }
   const channels = figures.count('channels') ?? Object.keys(entry['inputs']).length;
   const parts = Object.entries(entry['inputs']).map(([key, raw]) => {
     const number = Number(key);
     if (!Number.isInteger(number) || number < 1 || number > channels) {
-      bench.problem({ path: [...path, 'inputs', key], on: 'key', says: `\`${input.id}\` has no input \`${key}\``, expected: `1 to ${channels}` });
+      bench.problem({
+        path: [...path, 'inputs', key],
+        on: 'key',
+        says: `\`${input.id}\` has no input \`${key}\``,
+        expected: `1 to ${channels}`,
+      });
       return NOTHING;
     }
     return channel(board, number, raw, [...path, 'inputs', key]);
@@ -71,12 +81,18 @@ function lower(input: LoadInput): Lowered {
 /** Which node feeds the inputs and which the coils, as jumper and supplies say. */
 function suppliesOf(input: LoadInput, opto: boolean): Pick<Board, 'logic' | 'supply' | 'wiring'> {
   const { entry, figures, bench, path } = input;
-  const node = (key: string): string | undefined => (entry[key] === undefined ? undefined : bench.node(entry[key], [...path, key]));
+  const node = (key: string): string | undefined =>
+    entry[key] === undefined ? undefined : bench.node(entry[key], [...path, key]);
   const both = node('supply');
   const [logicOwn, coilOwn] = [node('logic-supply'), node('coil-supply')];
   const hasJumper = figures.flag('jumper') || typeof figures.word('jumper') === 'string';
   const said = entry['jumper'];
-  const jumper = said === 'fitted' || said === 'removed' ? said : both !== undefined && hasJumper ? ('fitted' as const) : ('removed' as const);
+  const jumper =
+    said === 'fitted' || said === 'removed'
+      ? said
+      : both !== undefined && hasJumper
+        ? ('fitted' as const)
+        : ('removed' as const);
   if (said === undefined && hasJumper) figures.assume(`its supply jumper is ${jumper}, since the file does not say`);
   const grounds = entry['grounds'] === 'separate' ? 'separate' : 'joined';
   if (entry['grounds'] === undefined && opto) figures.assume('its grounds are joined, since the file does not say');
@@ -117,7 +133,14 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
   if (pin === undefined) return NOTHING;
   const [logic, supply] = [board.logic, board.supply];
   const coilPart = `${circuit}.coil`;
-  const winding: Member = { kind: 'resistance', part: coilPart, ohms: coil.ohms, copper: coil.reference, load: true, origin: coil.origin };
+  const winding: Member = {
+    kind: 'resistance',
+    part: coilPart,
+    ohms: coil.ohms,
+    copper: coil.reference,
+    load: true,
+    origin: coil.origin,
+  };
   const plan = (wiring: Partial<CircuitPlan['wiring']>): CircuitPlan => ({
     id: circuit,
     owner: input.id,
@@ -142,15 +165,27 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
 
   const pullUp = pullUpHook(board, circuit, pin, raw, path);
   if (board.coupling === 'none') {
-    const hook: Hook = { pin, active, flows: active === 'high' ? 'out' : 'in', to: active === 'high' ? GROUND : supply, members: [winding], circuit };
+    const hook: Hook = {
+      pin,
+      active,
+      flows: active === 'high' ? 'out' : 'in',
+      to: active === 'high' ? GROUND : supply,
+      members: [winding],
+      circuit,
+    };
     return {
       circuits: [plan({ bare: true })],
-      networks: [{ id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [hook, ...pullUp], on: [], off: [] }],
+      networks: [
+        { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [hook, ...pullUp], on: [], off: [] },
+      ],
       accounts: coilAccounts(coil, { circuit, part: coilPart, path }),
     };
   }
   const transistor = transistorOf(figures.within('output'), `${circuit}.driver`);
-  const stage = board.coupling === 'opto' ? optoStage(board, circuit, pin, pullUp, transistor, supply, logic, path) : transistorStage(board, circuit, pin, pullUp, transistor);
+  const stage =
+    board.coupling === 'opto'
+      ? optoStage(board, circuit, pin, pullUp, transistor, supply, logic, path)
+      : transistorStage(board, circuit, pin, pullUp, transistor);
   if (stage === undefined) return NOTHING;
   const setting: TransistorSetting = {
     circuit,
@@ -168,7 +203,10 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
   const clamp = figures.says('clamp') ? clampAccounts(figures.within('clamp'), circuit, coilPart, supply, path) : [];
   return {
     circuits: [plan({})],
-    networks: [...stage.networks, { id: `${circuit}.coil`, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: [] }],
+    networks: [
+      ...stage.networks,
+      { id: `${circuit}.coil`, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: [] },
+    ],
     accounts: [
       ...stage.accounts,
       ...transistorAccounts(transistor, setting),
@@ -185,15 +223,28 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
 }
 
 /** A pull-up fitted at an input, to the pin's own rail or to a supply of its own. */
-function pullUpHook(board: Board, circuit: string, pin: BoundPin, raw: unknown, path: readonly (string | number)[]): Hook[] {
+function pullUpHook(
+  board: Board,
+  circuit: string,
+  pin: BoundPin,
+  raw: unknown,
+  path: readonly (string | number)[],
+): Hook[] {
   if (!isMapping(raw) || raw['pull-up'] === undefined) return [];
   const { figures, bench } = board.input;
   const inputs = figures.within('inputs').within(String(path.at(-1)));
   const spelled = inputs.within('pull-up');
-  const figure = spelled.says('resistance') ? spelled.figure('resistance', 'resistance') : inputs.figure('pull-up', 'resistance');
+  const figure = spelled.says('resistance')
+    ? spelled.figure('resistance', 'resistance')
+    : inputs.figure('pull-up', 'resistance');
   const to = spelled.says('supply') ? bench.node(spelled.word('supply'), [...path, 'pull-up', 'supply']) : pin.rail;
   if (figure === undefined || to === undefined) return [];
-  const member: Member = { kind: 'resistance', part: `${circuit}.pull-up`, ohms: closed(figure.quantity), origin: figure.origin };
+  const member: Member = {
+    kind: 'resistance',
+    part: `${circuit}.pull-up`,
+    ohms: closed(figure.quantity),
+    origin: figure.origin,
+  };
   return [{ pin, active: board.active, flows: 'in', to, members: [member], circuit }];
 }
 
@@ -225,12 +276,25 @@ function optoStage(
   const resistor = inside.figure('series', 'resistance');
   const indicator = board.indicator === 'in-series' ? inside.curve('indicator-drop', 'voltage', 'current') : undefined;
   if (drop === undefined || resistor === undefined) {
-    inside.problem(drop === undefined ? 'led-drop' : 'series', `the coupler input of \`${board.input.id}\` needs \`series\` and \`led-drop\``, '`input: { series: 1 kΩ, led-drop: 1.2 V, … }`');
+    inside.problem(
+      drop === undefined ? 'led-drop' : 'series',
+      `the coupler input of \`${board.input.id}\` needs \`series\` and \`led-drop\``,
+      '`input: { series: 1 kΩ, led-drop: 1.2 V, … }`',
+    );
     return undefined;
   }
   const chain: Member[] = [
     { kind: 'resistance', part: `${circuit}.series`, ohms: closed(resistor.quantity), origin: resistor.origin },
-    ...(indicator ? [{ kind: 'junction' as const, part: `${circuit}.indicator`, law: junctionSpread(indicator), origin: indicator.origin }] : []),
+    ...(indicator
+      ? [
+          {
+            kind: 'junction' as const,
+            part: `${circuit}.indicator`,
+            law: junctionSpread(indicator),
+            origin: indicator.origin,
+          },
+        ]
+      : []),
     { kind: 'junction', part: led, law: junctionSpread(drop), origin: drop.origin },
   ];
   const hook: Hook =
@@ -245,11 +309,34 @@ function optoStage(
     circuit,
     members: [
       saturationDrop(inside, `${circuit}.coupler`),
-      ...(baseResistor ? [{ kind: 'resistance' as const, part: `${circuit}.base-resistor`, ohms: closed(baseResistor.quantity), origin: baseResistor.origin }] : []),
-      { kind: 'junction', part: base, law: transistor.base, ...(transistor.baseOrigin && { origin: transistor.baseOrigin }) },
+      ...(baseResistor
+        ? [
+            {
+              kind: 'resistance' as const,
+              part: `${circuit}.base-resistor`,
+              ohms: closed(baseResistor.quantity),
+              origin: baseResistor.origin,
+            },
+          ]
+        : []),
+      {
+        kind: 'junction',
+        part: base,
+        law: transistor.base,
+        ...(transistor.baseOrigin && { origin: transistor.baseOrigin }),
+      },
     ],
   };
-  const network = (id: string, rest: Partial<NetworkSketch>): NetworkSketch => ({ id, circuits: [circuit], side: 'control', inner: [], hooks: [], on: [], off: [], ...rest });
+  const network = (id: string, rest: Partial<NetworkSketch>): NetworkSketch => ({
+    id,
+    circuits: [circuit],
+    side: 'control',
+    inner: [],
+    hooks: [],
+    on: [],
+    off: [],
+    ...rest,
+  });
   const given = ratio && transferLaw(ratio);
   const limit = rating(inside, 'led-maximum-current', 'current');
   const carries: AccountPlan = {
@@ -264,13 +351,22 @@ function optoStage(
     read: (s) => s.current(led),
     limits: limit ? [limit] : [],
     books: [{ circuit, part: led }],
-    ...(!limit && { missing: { figure: 'led-maximum-current', asks: `what current may the coupler LED of ${circuit} carry (its \`led-maximum-current\`)?` } }),
+    ...(!limit && {
+      missing: {
+        figure: 'led-maximum-current',
+        asks: `what current may the coupler LED of ${circuit} carry (its \`led-maximum-current\`)?`,
+      },
+    }),
     steps: (s) => branchSteps(s.branch(led), 'current through the coupler’s LED'),
   };
   // A coupler gives its ratio's worth of current, or what the base resistor lets through, whichever is less.
-  const through = (s: Reading, share = 1): number => Math.min(s.current(base), given ? share * given.ratio(s.current(led), s) * s.current(led) : 0);
+  const through = (s: Reading, share = 1): number =>
+    Math.min(s.current(base), given ? share * given.ratio(s.current(led), s) * s.current(led) : 0);
   return {
-    networks: [network(`${circuit}.input`, { hooks: [hook, ...pullUp] }), network(`${circuit}.base`, { on: [coupled] })],
+    networks: [
+      network(`${circuit}.input`, { hooks: [hook, ...pullUp] }),
+      network(`${circuit}.base`, { on: [coupled] }),
+    ],
     accounts: given ? [carries] : [carries, noRatio(circuit, path)],
     baseCurrent: (s) => through(s),
     baseSteps: (s) => [
@@ -283,14 +379,17 @@ function optoStage(
               formula: 'ratio * I',
               with: { ratio: [given.ratio(s.current(led), s), ''], I: [s.current(led), 'A'] },
               gives: [given.ratio(s.current(led), s) * s.current(led), 'A'],
-              sources: [`${circuit}.input: ${ratio.origin.document}${ratio.origin.where ? `, ${ratio.origin.where}` : ''}`],
+              sources: [
+                `${circuit}.input: ${ratio.origin.document}${ratio.origin.where ? `, ${ratio.origin.where}` : ''}`,
+              ],
             } satisfies Step,
           ]
         : []),
       ...branchSteps(s.branch(base), 'what the base resistor lets through'),
     ],
     ...(given && { aged: (s: Reading) => through(s, s.typical ? 1 : endOfLifeShare(s.current(led), given.stated)) }),
-    leak: (s) => (given && transistor.gain ? given.most(s.current(led), s) * s.current(led) * mostGain(transistor, s) : 0),
+    leak: (s) =>
+      given && transistor.gain ? given.most(s.current(led), s) * s.current(led) * mostGain(transistor, s) : 0,
   };
 }
 
@@ -305,7 +404,10 @@ const noRatio = (circuit: string, path: readonly (string | number)[]): AccountPl
   recipes: ['drive-worst'],
   read: () => undefined,
   limits: [],
-  missing: { figure: 'transfer-ratio', asks: `what is the current transfer ratio of the coupler of ${circuit} at the current it really gets (its \`transfer-ratio\`)?` },
+  missing: {
+    figure: 'transfer-ratio',
+    asks: `what is the current transfer ratio of the coupler of ${circuit} at the current it really gets (its \`transfer-ratio\`)?`,
+  },
   steps: () => [],
 });
 
@@ -326,11 +428,21 @@ function saturationDrop(inside: Figures, part: string): Member {
 }
 
 /** A board whose input goes to the base of its transistor through a resistor. */
-function transistorStage(board: Board, circuit: string, pin: BoundPin, pullUp: readonly Hook[], transistor: Transistor): Stage | undefined {
+function transistorStage(
+  board: Board,
+  circuit: string,
+  pin: BoundPin,
+  pullUp: readonly Hook[],
+  transistor: Transistor,
+): Stage | undefined {
   const inside = board.input.figures.within('input');
   const resistor = inside.figure('series', 'resistance');
   if (resistor === undefined) {
-    inside.problem('series', `the transistor input of \`${board.input.id}\` needs its base resistor`, '`input: { series: 1 kΩ, … }`');
+    inside.problem(
+      'series',
+      `the transistor input of \`${board.input.id}\` needs its base resistor`,
+      '`input: { series: 1 kΩ, … }`',
+    );
     return undefined;
   }
   if (board.active === 'low') {
@@ -340,11 +452,26 @@ function transistorStage(board: Board, circuit: string, pin: BoundPin, pullUp: r
   const base = `${circuit}.base`;
   const members: Member[] = [
     { kind: 'resistance', part: `${circuit}.series`, ohms: closed(resistor.quantity), origin: resistor.origin },
-    { kind: 'junction', part: base, law: transistor.base, ...(transistor.baseOrigin && { origin: transistor.baseOrigin }) },
+    {
+      kind: 'junction',
+      part: base,
+      law: transistor.base,
+      ...(transistor.baseOrigin && { origin: transistor.baseOrigin }),
+    },
   ];
   const hook: Hook = { pin, active: 'high', flows: 'out', to: GROUND, members, circuit };
   return {
-    networks: [{ id: `${circuit}.input`, circuits: [circuit], side: 'control', inner: [], hooks: [hook, ...pullUp], on: [], off: [] }],
+    networks: [
+      {
+        id: `${circuit}.input`,
+        circuits: [circuit],
+        side: 'control',
+        inner: [],
+        hooks: [hook, ...pullUp],
+        on: [],
+        off: [],
+      },
+    ],
     accounts: [],
     baseCurrent: (s) => s.current(base),
     baseSteps: (s) => branchSteps(s.branch(base), 'current from the pin into the base'),
@@ -359,7 +486,12 @@ function boardCurrent(board: Board): Lowered {
   const from = logic ?? supply;
   if (figure === undefined || from === undefined) return NOTHING;
   const id = `${input.id}.board`;
-  const branch: BranchPlan = { from, to: GROUND, circuit: id, members: [{ kind: 'current', part: id, amps: closed(figure.quantity), origin: figure.origin }] };
+  const branch: BranchPlan = {
+    from,
+    to: GROUND,
+    circuit: id,
+    members: [{ kind: 'current', part: id, amps: closed(figure.quantity), origin: figure.origin }],
+  };
   return {
     circuits: [],
     networks: [{ id, circuits: [], side: 'load', inner: [], hooks: [], on: [branch], off: [branch] }],

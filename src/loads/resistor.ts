@@ -22,9 +22,16 @@ function lower(input: LoadInput): Lowered {
   }
   const limit =
     rating(figures, 'power', 'power', { grade: 'operating' }) ??
-    assumed(figures, `what the resistor ${input.id} bears`, { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER }, 'power');
+    assumed(
+      figures,
+      `what the resistor ${input.id} bears`,
+      { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER },
+      'power',
+    );
   return lowerTwoTerminal(input, {
-    members: (circuit) => [{ kind: 'resistance', part: `${circuit}.resistor`, ohms, load: true, origin: figure.origin }],
+    members: (circuit) => [
+      { kind: 'resistance', part: `${circuit}.resistor`, ohms, load: true, origin: figure.origin },
+    ],
     inductive: false,
     part: (circuit) => `${circuit}.resistor`,
     accounts: (circuit, path) => [resistorPower(`${circuit}.resistor`, circuit, path, limit)],

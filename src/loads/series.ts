@@ -29,7 +29,12 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
   const part = `${circuit}.series`;
   const limit =
     (detailed ? rating(spelled, 'power', 'power', { grade: 'operating' }) : undefined) ??
-    assumed(figures, `what the series resistor of ${circuit} bears`, { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER }, 'power');
+    assumed(
+      figures,
+      `what the series resistor of ${circuit} bears`,
+      { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER },
+      'power',
+    );
   return {
     members: [{ kind: 'resistance', part, ohms, origin: figure.origin }],
     accounts: [resistorPower(part, circuit, path, limit)],

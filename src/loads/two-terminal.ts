@@ -54,11 +54,20 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
   const own = (driver?: Driver): AccountPlan[] => [...content.accounts(circuit, path, driver), ...series.accounts];
   const base = { id: circuit, owner: input.id, path, type: input.type };
   const clamp = clampOf(input, circuit, content.part(circuit), supply);
-  const common = { inductive: content.inductive, coil: content.part(circuit), ...(content.figures && { figures: content.figures }) };
+  const common = {
+    inductive: content.inductive,
+    coil: content.part(circuit),
+    ...(content.figures && { figures: content.figures }),
+  };
 
   if (entry['driver'] !== undefined) {
     if (entry['supply'] === undefined) {
-      bench.problem({ path: [...path], on: 'key', says: `\`${input.id}\` hangs on a driver, but no \`supply\` says where its current comes from`, expected: '`supply:` with the name of a supply or rail' });
+      bench.problem({
+        path: [...path],
+        on: 'key',
+        says: `\`${input.id}\` hangs on a driver, but no \`supply\` says where its current comes from`,
+        expected: '`supply:` with the name of a supply or rail',
+      });
       return { circuits: [], networks: [], accounts: [] };
     }
     if (supply === undefined) return { circuits: [], networks: [], accounts: [] };
@@ -112,7 +121,12 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
 
   if (supply === undefined) {
     if (entry['supply'] === undefined)
-      bench.problem({ path: [...path], on: 'key', says: `\`${input.id}\` is connected to nothing`, expected: 'a `pin:`, or a `supply:` with or without a `driver:`' });
+      bench.problem({
+        path: [...path],
+        on: 'key',
+        says: `\`${input.id}\` is connected to nothing`,
+        expected: 'a `pin:`, or a `supply:` with or without a `driver:`',
+      });
     return { circuits: [], networks: [], accounts: [] };
   }
   return alwaysOn(input, content, circuit, supply, members, own(), base, clamp);
@@ -122,7 +136,13 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
 const limits = (ohms: number | undefined, pin: BoundPin): boolean =>
   ohms !== undefined && ohms >= Math.min(pin.high?.ohms.typ ?? 0, pin.low?.ohms.typ ?? Infinity);
 
-function onPin(circuit: string, pin: BoundPin, active: 'high' | 'low', to: string, members: readonly Member[]): NetworkSketch {
+function onPin(
+  circuit: string,
+  pin: BoundPin,
+  active: 'high' | 'low',
+  to: string,
+  members: readonly Member[],
+): NetworkSketch {
   const flows = active === 'high' ? ('out' as const) : ('in' as const);
   // From the pin outwards the order is the same; from a supply to the pin the load comes first.
   const inOrder = flows === 'out' ? members : members.toReversed();
@@ -159,8 +179,9 @@ function alwaysOn(
         },
       },
     ],
-    networks: [{ id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [on], off: off ? [off] : [] }],
+    networks: [
+      { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [on], off: off ? [off] : [] },
+    ],
     accounts: [...accounts, ...(clamp?.accounts ?? [])],
   };
 }
-

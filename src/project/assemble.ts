@@ -26,7 +26,8 @@ export function assemble(sketches: readonly NetworkSketch[]): NetworkPlan[] {
 
 function network(group: readonly NetworkSketch[]): NetworkPlan {
   const hooks = new Map<string, Hook[]>();
-  for (const hook of group.flatMap((s) => s.hooks)) hooks.set(hook.pin.account, [...(hooks.get(hook.pin.account) ?? []), hook]);
+  for (const hook of group.flatMap((s) => s.hooks))
+    hooks.set(hook.pin.account, [...(hooks.get(hook.pin.account) ?? []), hook]);
   const nodes = [...hooks].filter(([, of]) => of.length > 1).map(([pin]) => nodeOf(pin));
   const state = (on: boolean): BranchPlan[] => {
     const branches = group.flatMap((s) => (on ? s.on : s.off));
@@ -64,8 +65,22 @@ function hung(hooks: readonly Hook[], on: boolean, first: number): BranchPlan[] 
   const carries = hanging.map((_, k) => first + 1 + k);
   const through: BranchPlan =
     level === 'high'
-      ? { from: side, to: node, members: [own], circuit: hooks[0]!.circuit, pin: { pin: pin.account, level, outward: 1 }, carries }
-      : { from: node, to: side, members: [own], circuit: hooks[0]!.circuit, pin: { pin: pin.account, level, outward: -1 }, carries };
+      ? {
+          from: side,
+          to: node,
+          members: [own],
+          circuit: hooks[0]!.circuit,
+          pin: { pin: pin.account, level, outward: 1 },
+          carries,
+        }
+      : {
+          from: node,
+          to: side,
+          members: [own],
+          circuit: hooks[0]!.circuit,
+          pin: { pin: pin.account, level, outward: -1 },
+          carries,
+        };
   return [through, ...hanging];
 }
 

@@ -46,9 +46,18 @@ export function benchOf(around: Surroundings): UsedBench {
     remarks.problem(bound.problem);
     return undefined;
   };
-  const note = (found: NonNullable<ReturnType<typeof pin>>, use: Omit<PinUse, 'pin' | 'label' | 'reserved' | 'inputOnly'>): void => {
+  const note = (
+    found: NonNullable<ReturnType<typeof pin>>,
+    use: Omit<PinUse, 'pin' | 'label' | 'reserved' | 'inputOnly'>,
+  ): void => {
     const { account, told, reserved, inputOnly } = found.pin;
-    uses.push({ ...use, pin: account, label: told, ...(reserved !== undefined && { reserved }), ...(inputOnly && { inputOnly }) });
+    uses.push({
+      ...use,
+      pin: account,
+      label: told,
+      ...(reserved !== undefined && { reserved }),
+      ...(inputOnly && { inputOnly }),
+    });
   };
 
   return {
@@ -71,7 +80,12 @@ export function benchOf(around: Surroundings): UsedBench {
         const at = Array.isArray(raw) ? [...path, k] : path;
         const names = spelledOut(String(item));
         if (names === undefined) {
-          remarks.problem({ path: at, on: 'value', says: `\`${String(item)}\` is no range of pins`, expected: '`D5..D11`, or `bar.q0..q7`' });
+          remarks.problem({
+            path: at,
+            on: 'value',
+            says: `\`${String(item)}\` is no range of pins`,
+            expected: '`D5..D11`, or `bar.q0..q7`',
+          });
           return [];
         }
         return names.map((name) => ({ name, path: at }));
@@ -95,7 +109,13 @@ export function benchOf(around: Surroundings): UsedBench {
       }
       const type = typeof raw['type'] === 'string' ? raw['type'] : profile?.type;
       if (type === undefined) {
-        remarks.problem({ path, on: 'key', says: `this ${kind} says neither what part nor what type it is`, expected: kind === 'driver' ? '`part: npn-2n2222a`, or `type: npn`' : '`part: diode-1n4148`, or `type: diode`' });
+        remarks.problem({
+          path,
+          on: 'key',
+          says: `this ${kind} says neither what part nor what type it is`,
+          expected:
+            kind === 'driver' ? '`part: npn-2n2222a`, or `type: npn`' : '`part: diode-1n4148`, or `type: diode`',
+        });
         return undefined;
       }
       const sort = kind === 'clamp' ? 'clamp' : `driver:${type}`;
@@ -113,11 +133,21 @@ export function benchOf(around: Surroundings): UsedBench {
           path,
           on: 'value',
           says: `there is no array channel \`${String(name)}\``,
-          expected: nearest !== undefined ? `did you mean \`${nearest}\`?` : array ? `${owner}.1 to ${owner}.${array.channels}` : 'an entry in `arrays:`, and its channel, as in `sink.1`',
+          expected:
+            nearest !== undefined
+              ? `did you mean \`${nearest}\`?`
+              : array
+                ? `${owner}.1 to ${owner}.${array.channels}`
+                : 'an entry in `arrays:`, and its channel, as in `sink.1`',
         });
         return undefined;
       }
-      return { figures: array.figures, array: owner, channel: n, ...(array.common !== undefined && { common: array.common }) };
+      return {
+        figures: array.figures,
+        array: owner,
+        channel: n,
+        ...(array.common !== undefined && { common: array.common }),
+      };
     },
     use: (channel) => void channels.push(channel),
     problem: (problem) => remarks.problem(problem),
@@ -125,7 +155,12 @@ export function benchOf(around: Surroundings): UsedBench {
 }
 
 /** A part that is not in the catalogue, or is another kind of thing. */
-export function reportPart(around: Pick<Surroundings, 'catalogue' | 'remarks'>, name: string, path: Path, kind: ProfileKind): void {
+export function reportPart(
+  around: Pick<Surroundings, 'catalogue' | 'remarks'>,
+  name: string,
+  path: Path,
+  kind: ProfileKind,
+): void {
   const { catalogue, remarks } = around;
   const other = catalogue.profile(name);
   const known = catalogue.ids(kind);
@@ -134,6 +169,11 @@ export function reportPart(around: Pick<Surroundings, 'catalogue' | 'remarks'>, 
     path,
     on: 'value',
     says: other ? `\`${name}\` is a ${other.kind}, not a ${kind}` : `no ${kind} \`${name}\` is in the catalogue`,
-    expected: nearest === undefined ? (known.length === 0 ? `a ${kind} of the catalogue` : `one of ${known.slice(0, 8).join(', ')}`) : `did you mean \`${nearest}\`?`,
+    expected:
+      nearest === undefined
+        ? known.length === 0
+          ? `a ${kind} of the catalogue`
+          : `one of ${known.slice(0, 8).join(', ')}`
+        : `did you mean \`${nearest}\`?`,
   });
 }

@@ -46,7 +46,16 @@ export function addBoard(tree: Tree, board: BoardTree): BoardFacts {
     const figures = board.figures.within('inlets').within(inlet);
     tree.add({ id: name(inlet), kind: 'inlet', title: `inlet ${inlet} of ${owner}`, path, limits: limitList(figures) });
     const supply = powered.get(inlet);
-    if (supply !== undefined) tree.link({ id: `${name(inlet)}:wire`, kind: 'wire', title: `inlet ${inlet}`, from: supply, to: name(inlet), path, limits: [] });
+    if (supply !== undefined)
+      tree.link({
+        id: `${name(inlet)}:wire`,
+        kind: 'wire',
+        title: `inlet ${inlet}`,
+        from: supply,
+        to: name(inlet),
+        path,
+        limits: [],
+      });
     settled.set(inlet, name(inlet));
   }
 
@@ -66,18 +75,35 @@ export function addBoard(tree: Tree, board: BoardTree): BoardFacts {
     const figures = board.figures.within('rails').within(rail);
     tree.add({ id: node, kind: 'rail', title: `rail ${rail} of ${owner}`, path, limits: limitList(figures) });
     const raw = board.rails[rail];
-    const sources = isMapping(raw) ? (Array.isArray(raw['from']) ? raw['from'].map(String) : raw['from'] === undefined ? [] : [String(raw['from'])]) : [];
+    const sources = isMapping(raw)
+      ? Array.isArray(raw['from'])
+        ? raw['from'].map(String)
+        : raw['from'] === undefined
+          ? []
+          : [String(raw['from'])]
+      : [];
     const direct = powered.get(rail);
     // The first living source of a board's list feeds the rail: its own switch or diode disconnects the others.
     const living = sources.find((s) => tree.alive(outputOf(s)));
     if (direct !== undefined) {
       tree.link({ id: `${node}:wire`, kind: 'wire', title: `rail ${rail}`, from: direct, to: node, path, limits: [] });
       if (living !== undefined && living in board.parts) joined.push({ rail: node, from: direct, other: name(living) });
-      else for (const s of sources) if (/regulator/.test(String(partType(board, s)))) backFed.push({ rail: node, part: name(s) });
+      else
+        for (const s of sources)
+          if (/regulator/.test(String(partType(board, s)))) backFed.push({ rail: node, part: name(s) });
       return;
     }
     const source = living ?? sources[0];
-    if (source !== undefined) tree.link({ id: `${node}:wire`, kind: 'wire', title: `rail ${rail}`, from: outputOf(source), to: node, path, limits: [] });
+    if (source !== undefined)
+      tree.link({
+        id: `${node}:wire`,
+        kind: 'wire',
+        title: `rail ${rail}`,
+        from: outputOf(source),
+        to: node,
+        path,
+        limits: [],
+      });
   };
 
   const addPart = (part: string, node: string): void => {
@@ -85,7 +111,17 @@ export function addBoard(tree: Tree, board: BoardTree): BoardFacts {
     const from = isMapping(raw) && typeof raw['from'] === 'string' ? outputOf(raw['from']) : undefined;
     tree.add({ id: node, kind: 'joint', title: `out of ${part} of ${owner}`, path, limits: [] });
     if (from === undefined) return;
-    tree.link(partLink(board.figures.within('parts').within(part), name(part), String(partType(board, part)), from, node, path, owner));
+    tree.link(
+      partLink(
+        board.figures.within('parts').within(part),
+        name(part),
+        String(partType(board, part)),
+        from,
+        node,
+        path,
+        owner,
+      ),
+    );
   };
 
   for (const rail of Object.keys(board.rails)) outputOf(rail);
@@ -104,16 +140,33 @@ function limitList(figures: Figures): LimitPlan[] {
     const limit = rating(row, 'current', 'current', { grade: 'operating' });
     const grade = row.word('grade');
     if (limit === undefined) return [];
-    return [grade === 'absolute' || grade === 'operating' || grade === 'characterised' || grade === 'practice' ? { ...limit, grade } : limit];
+    return [
+      grade === 'absolute' || grade === 'operating' || grade === 'characterised' || grade === 'practice'
+        ? { ...limit, grade }
+        : limit,
+    ];
   });
 }
 
-function partLink(figures: Figures, id: string, type: string, from: string, to: string, path: Path, owner: string): Link {
+function partLink(
+  figures: Figures,
+  id: string,
+  type: string,
+  from: string,
+  to: string,
+  path: Path,
+  owner: string,
+): Link {
   const short = id.slice(owner.length + 1);
   const base = { id, from, to, path, title: `${short} of ${owner}`, limits: [] };
   switch (type) {
     case 'fuse':
-      return { ...base, kind: 'fuse', ohms: figures.interval('resistance', 'resistance') ?? exactly(0.1), ...fuseLimit(figures, id) };
+      return {
+        ...base,
+        kind: 'fuse',
+        ohms: figures.interval('resistance', 'resistance') ?? exactly(0.1),
+        ...fuseLimit(figures, id),
+      };
     case 'diode': {
       const curve = figures.curve('forward-voltage', 'voltage', 'current');
       const limit = rating(figures, 'maximum-current', 'current');
@@ -121,7 +174,9 @@ function partLink(figures: Figures, id: string, type: string, from: string, to: 
       return {
         ...base,
         ...(law ? { kind: 'diode', law } : { kind: 'wire' }),
-        ...(limit ? { limits: [limit] } : { missing: { figure: 'maximum-current', asks: `what current may ${id} carry?` } }),
+        ...(limit
+          ? { limits: [limit] }
+          : { missing: { figure: 'maximum-current', asks: `what current may ${id} carry?` } }),
         ...(curve && { origin: curve.origin }),
       };
     }
@@ -170,7 +225,11 @@ function regulator(figures: Figures, base: Omit<Link, 'kind'>, kind: 'linear-reg
   };
   if (kind === 'switching-regulator') {
     const efficiency = figures.curve('efficiency', 'ratio', 'current');
-    return { ...shape, efficiency: efficiency ? hull(efficiency.points) : { min: 0.75, typ: 0.85, max: 0.95 }, ...inputLimit(figures, undefined) };
+    return {
+      ...shape,
+      efficiency: efficiency ? hull(efficiency.points) : { min: 0.75, typ: 0.85, max: 0.95 },
+      ...inputLimit(figures, undefined),
+    };
   }
   const thermal = figures.figure('thermal-resistance', 'thermal-resistance');
   const junction = rating(figures, 'maximum-junction', 'temperature', { margin: 'temperature' });
@@ -188,13 +247,28 @@ function regulator(figures: Figures, base: Omit<Link, 'kind'>, kind: 'linear-reg
 function inputLimit(figures: Figures, usual: number | undefined): Pick<Link, 'input'> {
   const stated = figures.figure('input', 'voltage');
   if (stated) {
-    const limit: LimitPlan = { value: closed(stated.quantity).max, stated: stated.quantity.stated, grade: 'operating', margin: 'none', origin: stated.origin };
+    const limit: LimitPlan = {
+      value: closed(stated.quantity).max,
+      stated: stated.quantity.stated,
+      grade: 'operating',
+      margin: 'none',
+      origin: stated.origin,
+    };
     return { input: limit };
   }
   if (usual === undefined) return {};
   figures.assume(`highest input voltage: ${usual} V, since nobody states it`);
   const range = exactly(usual);
-  return { input: { value: usual, stated: `${usual} V, assumed`, grade: 'practice', margin: 'none', range, origin: { document: 'common practice, no source', basis: 'practice' } } };
+  return {
+    input: {
+      value: usual,
+      stated: `${usual} V, assumed`,
+      grade: 'practice',
+      margin: 'none',
+      range,
+      origin: { document: 'common practice, no source', basis: 'practice' },
+    },
+  };
 }
 
 /** All that lies between a figure's points, their middle typical. */

@@ -36,7 +36,10 @@ export interface Chip {
   readonly pins: ReadonlyMap<string, ChipPin>;
   bind(pin: ChipPin): BoundPin;
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
-  accounts(used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>, own: PinAccountPlan['own']): readonly PinAccountPlan[];
+  accounts(
+    used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>,
+    own: PinAccountPlan['own'],
+  ): readonly PinAccountPlan[];
 }
 
 export interface ChipSetting {
@@ -67,7 +70,10 @@ export function chipOf(setting: ChipSetting): Chip {
   const names = new Map<string, ChipPin>();
   const inputOnly = new Set([...pinsIn(list(profile['input-only'])), ...setting.inputOnly].map((n) => n.toLowerCase()));
   const reserved = new Map(
-    [...Object.entries(mapping(profile['reserved'])), ...Object.entries(setting.reserved)].map(([k, v]) => [k.toLowerCase(), String(v)]),
+    [...Object.entries(mapping(profile['reserved'])), ...Object.entries(setting.reserved)].map(([k, v]) => [
+      k.toLowerCase(),
+      String(v),
+    ]),
   );
   const add = (label: string, chipPin: string): void => {
     const why = reserved.get(label.toLowerCase()) ?? reserved.get(chipPin.toLowerCase());
@@ -101,7 +107,8 @@ export function chipOf(setting: ChipSetting): Chip {
     bind(pin) {
       const drive = driveOf(setting, pin);
       const limits = rows.filter((r) => r.scope === 'each' && covers(r, pin) && r.grade === 'characterised');
-      const least = (d: 'source' | 'sink'): number | undefined => limits.find((r) => r.direction === d)?.limit.value as number | undefined;
+      const least = (d: 'source' | 'sink'): number | undefined =>
+        limits.find((r) => r.direction === d)?.limit.value as number | undefined;
       const [source, sink] = [least('source'), least('sink')];
       return {
         account: pin.account,
@@ -141,7 +148,9 @@ function limitRows(setting: ChipSetting): Row[] {
   const own = list(ownLimits).flatMap((raw, k) => (isMapping(raw) ? rowsOf(setting, raw, [...path, 'limits', k]) : []));
   const published = list(profile['limits']).flatMap((raw) => (isMapping(raw) ? rowsOf(setting, raw, undefined) : []));
   const replaced = (row: Row): boolean =>
-    own.some((o) => o.direction === row.direction && o.grade === row.grade && o.scope === row.scope && sameScope(o, row));
+    own.some(
+      (o) => o.direction === row.direction && o.grade === row.grade && o.scope === row.scope && sameScope(o, row),
+    );
   return [...own, ...published.filter((row) => !replaced(row))];
 }
 
@@ -160,7 +169,8 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
     if (text === undefined) return [];
     const parsed = parseQuantity(text as string, 'current');
     if (!('quantity' in parsed)) {
-      if (path) remarks.problem({ path: [...path, direction], on: 'value', says: parsed.problem, expected: parsed.expected });
+      if (path)
+        remarks.problem({ path: [...path, direction], on: 'value', says: parsed.problem, expected: parsed.expected });
       return [];
     }
     const limit: LimitPlan = {
@@ -173,8 +183,16 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
     };
     // Limits of one pin that hold either way hold each way.
     if (direction === 'either' && target.scope === 'each')
-      return (['source', 'sink'] as const).map((d) => ({ ...target, direction: d, grade, limit, own: path !== undefined }));
-    return [{ ...target, direction: direction === 'either' ? 'at-most' : direction, grade, limit, own: path !== undefined }];
+      return (['source', 'sink'] as const).map((d) => ({
+        ...target,
+        direction: d,
+        grade,
+        limit,
+        own: path !== undefined,
+      }));
+    return [
+      { ...target, direction: direction === 'either' ? 'at-most' : direction, grade, limit, own: path !== undefined },
+    ];
   });
 }
 
@@ -183,7 +201,8 @@ function scopeOf(raw: unknown, name: string | undefined): Pick<Row, 'scope' | 'n
   if (raw === 'each-pin') return { scope: 'each', name: 'each-pin', pins: new Set() };
   if (isMapping(raw)) return { scope: 'each', name: 'each', pins: set(list(raw['each'])) };
   if (Array.isArray(raw)) return { scope: 'sum', name: name ?? raw.join(' '), pins: set(raw) };
-  if (raw === 'all-pins' || raw === 'supply-pins' || raw === 'ground-pins' || raw === 'package') return { scope: 'total', name: raw, pins: new Set() };
+  if (raw === 'all-pins' || raw === 'supply-pins' || raw === 'ground-pins' || raw === 'package')
+    return { scope: 'total', name: raw, pins: new Set() };
   return undefined;
 }
 
@@ -197,13 +216,19 @@ function holds(setting: ChipSetting, raw: unknown): boolean {
     return value >= min && value <= max;
   };
   if (raw['supply'] !== undefined && !within(raw['supply'], 'voltage', setting.window.typ)) return false;
-  if (raw['temperature'] !== undefined && !within(raw['temperature'], 'temperature', setting.ambientHottest)) return false;
-  if (raw['package'] !== undefined && setting.figures.word('package') !== undefined) return raw['package'] === setting.figures.word('package');
+  if (raw['temperature'] !== undefined && !within(raw['temperature'], 'temperature', setting.ambientHottest))
+    return false;
+  if (raw['package'] !== undefined && setting.figures.word('package') !== undefined)
+    return raw['package'] === setting.figures.word('package');
   return true;
 }
 
 const conditionText = (raw: unknown): string | undefined =>
-  isMapping(raw) ? Object.entries(raw).map(([k, v]) => `${k} ${String(v)}`).join(', ') : undefined;
+  isMapping(raw)
+    ? Object.entries(raw)
+        .map(([k, v]) => `${k} ${String(v)}`)
+        .join(', ')
+    : undefined;
 
 /** The drive strength of a pin: the project's choice, or the chip's default. */
 function driveOf(setting: ChipSetting, pin: ChipPin): string | undefined {
@@ -215,7 +240,11 @@ function driveOf(setting: ChipSetting, pin: ChipPin): string | undefined {
   return setting.figures.within('drive').word('default');
 }
 
-function resistanceOf(setting: ChipSetting, level: 'high' | 'low', drive: string | undefined): PinResistance | undefined {
+function resistanceOf(
+  setting: ChipSetting,
+  level: 'high' | 'low',
+  drive: string | undefined,
+): PinResistance | undefined {
   const { figures, profile, window, remarks, owner } = setting;
   const own = figures.within('pin-resistance');
   const direction = level === 'high' ? 'source' : 'sink';
@@ -224,10 +253,15 @@ function resistanceOf(setting: ChipSetting, level: 'high' | 'low', drive: string
     const ohms = closed(stated.quantity, { min: (x) => x / 2 });
     return { ohms };
   }
-  const rows = list(profile[level === 'high' ? 'output-high' : 'output-low']).flatMap((raw) => levelRow(raw, level, drive));
+  const rows = list(profile[level === 'high' ? 'output-high' : 'output-low']).flatMap((raw) =>
+    levelRow(raw, level, drive),
+  );
   const found = pinResistance(rows, stated && closed(stated.quantity).typ, window);
   if (found?.assumed !== undefined)
-    remarks.assume(owner, `output resistance of a pin that is ${level}: ${formatValue(found.ohms.min, 'resistance')} / ${formatValue(found.ohms.typ, 'resistance')} / ${formatValue(found.ohms.max, 'resistance')}, ${found.assumed}`);
+    remarks.assume(
+      owner,
+      `output resistance of a pin that is ${level}: ${formatValue(found.ohms.min, 'resistance')} / ${formatValue(found.ohms.typ, 'resistance')} / ${formatValue(found.ohms.max, 'resistance')}, ${found.assumed}`,
+    );
   return found;
 }
 
@@ -241,13 +275,24 @@ function levelRow(raw: unknown, level: 'high' | 'low', drive: string | undefined
     const [a, b] = [read(raw['drive'], 'current'), read(drive, 'current')];
     if (a?.typ !== b?.typ) return [];
   }
-  const [volts, at, supply] = [read(raw['value'], 'voltage'), read(raw['at'], 'current'), read(raw['supply'], 'voltage')];
+  const [volts, at, supply] = [
+    read(raw['value'], 'voltage'),
+    read(raw['at'], 'current'),
+    read(raw['supply'], 'voltage'),
+  ];
   if (volts === undefined || at === undefined || supply === undefined) return [];
   const rail = closed(supply).typ;
-  const lost = (v: number | undefined): number | undefined => (v === undefined ? undefined : level === 'high' ? rail - v : v);
+  const lost = (v: number | undefined): number | undefined =>
+    v === undefined ? undefined : level === 'high' ? rail - v : v;
   const typ = volts.exact ? undefined : lost(volts.typ);
   const max = lost(level === 'high' ? volts.min : volts.max);
-  return [{ supply: rail, current: closed(at).typ, lost: { ...(typ !== undefined && { typ }), ...(max !== undefined && { max }) } }];
+  return [
+    {
+      supply: rail,
+      current: closed(at).typ,
+      lost: { ...(typ !== undefined && { typ }), ...(max !== undefined && { max }) },
+    },
+  ];
 }
 
 function chipAccounts(
@@ -267,7 +312,9 @@ function chipAccounts(
         const named = each.filter((r) => r.grade === grade && r.pins.size > 0);
         return named.length > 0 ? named : each.filter((r) => r.grade === grade);
       };
-      const limits = (['absolute', 'operating', 'characterised', 'practice'] as const).flatMap(narrow).map((r) => r.limit);
+      const limits = (['absolute', 'operating', 'characterised', 'practice'] as const)
+        .flatMap(narrow)
+        .map((r) => r.limit);
       return {
         id: pin.account,
         kind: 'pin',
@@ -277,7 +324,9 @@ function chipAccounts(
         own: [],
         path,
         limits,
-        ...(limits.length === 0 && { missing: { figure: 'limits', asks: `what current may one pin of ${owner} ${direction}?` } }),
+        ...(limits.length === 0 && {
+          missing: { figure: 'limits', asks: `what current may one pin of ${owner} ${direction}?` },
+        }),
       };
     }),
   );
@@ -293,7 +342,10 @@ function chipAccounts(
     sums.set(key, {
       id,
       kind: row.scope === 'sum' ? 'group' : 'total',
-      title: row.scope === 'sum' ? `${row.name} of ${owner}, ${direction}` : `${row.name.replace('-', ' ')} of ${owner}, ${direction}`,
+      title:
+        row.scope === 'sum'
+          ? `${row.name} of ${owner}, ${direction}`
+          : `${row.name.replace('-', ' ')} of ${owner}, ${direction}`,
       direction,
       pins: members.map((p) => p.account),
       own: row.name === 'supply-pins' || row.name === 'ground-pins' ? own : [],

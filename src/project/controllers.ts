@@ -46,39 +46,69 @@ export interface Around {
   readonly alone: boolean;
 }
 
-export function controller(around: Around, id: string, raw: unknown, path: Path, section: 'controller' | 'expander'): Bench | undefined {
+export function controller(
+  around: Around,
+  id: string,
+  raw: unknown,
+  path: Path,
+  section: 'controller' | 'expander',
+): Bench | undefined {
   const { tree, catalogue, remarks, supplies } = around;
   if (!isMapping(raw)) return undefined;
   checkEntry(section, raw, path).forEach(remarks.problem);
   const key = ['board', 'part', 'chip'].find((k) => typeof raw[k] === 'string');
   if (key === undefined) return undefined;
-  const profile = found(around, String(raw[key]), [...path, key], key === 'chip' ? ['chip', 'expander'] : ['controller', 'chip', 'expander']);
+  const profile = found(
+    around,
+    String(raw[key]),
+    [...path, key],
+    key === 'chip' ? ['chip', 'expander'] : ['controller', 'chip', 'expander'],
+  );
   if (profile === undefined) return undefined;
   const isBoard = profile.kind === 'controller';
   const chipProfile = isBoard ? catalogue.profile(String(profile['chip'])) : profile;
-  if (chipProfile === undefined) throw new Error(`profile ${profile.id} names the chip ${String(profile['chip'])}, which the catalogue does not have`);
+  if (chipProfile === undefined)
+    throw new Error(
+      `profile ${profile.id} names the chip ${String(profile['chip'])}, which the catalogue does not have`,
+    );
   const board = new Figures(id, path, [{ data: raw, path }], remarks).over(isBoard ? profile : undefined);
   const figures = isBoard ? board.over(chipProfile) : board.over(profile);
 
   let rail: string | undefined;
   const facts: TreeFact[] = [];
   if (isBoard) {
-    const powered = poweredBy(around, id, raw, path, [...Object.keys(mapping(profile['inlets'])), ...Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) })]);
+    const powered = poweredBy(around, id, raw, path, [
+      ...Object.keys(mapping(profile['inlets'])),
+      ...Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) }),
+    ]);
     const made = addBoard(tree, {
       owner: id,
       path,
-      figures: new Figures(id, path, [{ data: { parts: raw['regulators'] ?? {}, rails: raw['rails'] ?? {} }, path }], remarks).over(profile),
+      figures: new Figures(
+        id,
+        path,
+        [{ data: { parts: raw['regulators'] ?? {}, rails: raw['rails'] ?? {} }, path }],
+        remarks,
+      ).over(profile),
       inlets: mapping(profile['inlets']),
       parts: mapping(profile['parts']),
       rails: { ...mapping(profile['rails']) },
       powered,
     });
-    for (const { rail: node, part } of made.backFed) facts.push({ kind: 'back-fed', about: part, path: [...path, 'powered'], with: { rail: node } });
-    for (const { rail: node, from, other } of made.joined) facts.push({ kind: 'joined-supplies', about: node, path: [...path, 'powered'], with: { from, other } });
+    for (const { rail: node, part } of made.backFed)
+      facts.push({ kind: 'back-fed', about: part, path: [...path, 'powered'], with: { rail: node } });
+    for (const { rail: node, from, other } of made.joined)
+      facts.push({ kind: 'joined-supplies', about: node, path: [...path, 'powered'], with: { from, other } });
     rail = `${id}.${String(profile['chip-supply'])}`;
   } else {
     const bound = nodeNamed(supplies, [], String(raw['supply'] ?? ''), [...path, 'supply']);
-    if (raw['supply'] === undefined) remarks.problem({ path, on: 'key', says: `nothing supplies the chip \`${id}\``, expected: '`supply:` with the name of a supply or rail' });
+    if (raw['supply'] === undefined)
+      remarks.problem({
+        path,
+        on: 'key',
+        says: `nothing supplies the chip \`${id}\``,
+        expected: '`supply:` with the name of a supply or rail',
+      });
     else if ('problem' in bound) remarks.problem(bound.problem);
     else rail = bound.found;
   }
@@ -100,13 +130,26 @@ export function controller(around: Around, id: string, raw: unknown, path: Path,
     ambientHottest: around.ambientHottest,
     remarks,
   });
-  const drawn = ownDraw(id, rail, isBoard ? `${id}.${String(profile['draws-from'] ?? profile['chip-supply'])}` : rail, board, isBoard, chipProfile, remarks, path);
+  const drawn = ownDraw(
+    id,
+    rail,
+    isBoard ? `${id}.${String(profile['draws-from'] ?? profile['chip-supply'])}` : rail,
+    board,
+    isBoard,
+    chipProfile,
+    remarks,
+    path,
+  );
   const leds = isBoard ? Object.entries(mapping(profile['pin-leds'])) : [];
   return {
     chip,
     ...drawn,
     facts,
-    pinLeds: leds.map(([name, led]) => ({ name: `${id}.${name}`, pin: String(mapping(led)['pin']), figures: board.within('pin-leds').within(name) })),
+    pinLeds: leds.map(([name, led]) => ({
+      name: `${id}.${name}`,
+      pin: String(mapping(led)['pin']),
+      figures: board.within('pin-leds').within(name),
+    })),
     entry: raw,
     path,
   };
@@ -130,13 +173,24 @@ function found(around: Around, name: string, path: Path, kinds: readonly Profile
 }
 
 /** Inlets and rails of a board and what powers each: a supply by name, or one spelled out in place. */
-function poweredBy(around: Around, id: string, raw: Raw, path: Path, known: readonly string[]): ReadonlyMap<string, string> {
+function poweredBy(
+  around: Around,
+  id: string,
+  raw: Raw,
+  path: Path,
+  known: readonly string[],
+): ReadonlyMap<string, string> {
   const powered = new Map<string, string>();
   for (const [inlet, source] of Object.entries(mapping(raw['powered']))) {
     const at = [...path, 'powered', inlet];
     if (!known.includes(inlet)) {
       const nearest = nearestSpelling(inlet, known);
-      around.remarks.problem({ path: at, on: 'key', says: `\`${id}\` has no inlet or rail \`${inlet}\``, expected: nearest === undefined ? `one of ${known.join(', ')}` : `did you mean \`${nearest}\`?` });
+      around.remarks.problem({
+        path: at,
+        on: 'key',
+        says: `\`${id}\` has no inlet or rail \`${inlet}\``,
+        expected: nearest === undefined ? `one of ${known.join(', ')}` : `did you mean \`${nearest}\`?`,
+      });
     } else if (isMapping(source)) {
       const name = `${id}.${inlet}-supply`;
       addSupply(around.tree, around.catalogue, around.remarks, name, source, at);
@@ -181,7 +235,10 @@ function ownDraw(
     return { networks, accounts: [], own: [{ circuit: `${id}.chip`, part: `${id}.chip` }] };
   }
   // Where the chip's draw is known it is part of the board's; the rest never draws less than nothing.
-  const share = chip && rail === from ? { min: Math.min(chip.min, whole.min), typ: Math.min(chip.typ, whole.typ), max: Math.min(chip.max, whole.max) } : undefined;
+  const share =
+    chip && rail === from
+      ? { min: Math.min(chip.min, whole.min), typ: Math.min(chip.typ, whole.typ), max: Math.min(chip.max, whole.max) }
+      : undefined;
   const rest = share ? { min: whole.min - share.min, typ: whole.typ - share.typ, max: whole.max - share.max } : whole;
   if (share) drawing(`${id}.chip`, rail, share);
   drawing(`${id}.board`, from, rest, peak === undefined ? undefined : Math.max(peak - (share?.max ?? 0), rest.max));

@@ -42,7 +42,12 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
   const type = typeof entry['type'] === 'string' ? entry['type'] : profile?.type;
   if (type === undefined) {
     checkEntry('load', own, path).forEach(remarks.problem);
-    remarks.problem({ path, on: 'key', says: `\`${id}\` says neither what part nor what type of load it is`, expected: '`part:` from the catalogue, or `type:`' });
+    remarks.problem({
+      path,
+      on: 'key',
+      says: `\`${id}\` says neither what part nor what type of load it is`,
+      expected: '`part:` from the catalogue, or `type:`',
+    });
     return NOTHING;
   }
   const lower = loadType(type);
@@ -50,9 +55,17 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
   if (isEntryKind(kind)) checkEntry(kind as EntryKind, own, path).forEach(remarks.problem);
   if (lower === undefined) {
     // The frame has refused a type that the format has and this version does not compute.
-    const nearest = nearestSpelling(type, LOAD_TYPES.map((t) => t.type));
+    const nearest = nearestSpelling(
+      type,
+      LOAD_TYPES.map((t) => t.type),
+    );
     if (typeof own['type'] !== 'string')
-      remarks.problem({ path, on: 'key', says: `\`${id}\` is a ${type}, which is not computed yet`, expected: nearest ? `did you mean \`${nearest}\`?` : `one of ${LOAD_TYPES.map((t) => t.type).join(', ')}` });
+      remarks.problem({
+        path,
+        on: 'key',
+        says: `\`${id}\` is a ${type}, which is not computed yet`,
+        expected: nearest ? `did you mean \`${nearest}\`?` : `one of ${LOAD_TYPES.map((t) => t.type).join(', ')}`,
+      });
     return NOTHING;
   }
   return lower.lower({ id, type, path, entry, figures: figuresOf(id, path, entry, profile, around), bench });
@@ -70,12 +83,22 @@ function withLike(loads: Raw, id: string, { remarks }: Surroundings, seen: reado
   const path: Path = ['loads', id, 'like'];
   const name = String(model);
   if (seen.includes(name) || name === id) {
-    remarks.problem({ path, on: 'value', says: `\`${id}\` and \`${name}\` are like each other in a circle`, expected: 'the name of a load that stands for itself' });
+    remarks.problem({
+      path,
+      on: 'value',
+      says: `\`${id}\` and \`${name}\` are like each other in a circle`,
+      expected: 'the name of a load that stands for itself',
+    });
     return undefined;
   }
   if (!Object.hasOwn(loads, name)) {
     const nearest = nearestSpelling(name, Object.keys(loads));
-    remarks.problem({ path, on: 'value', says: `there is no load \`${name}\` to be like`, expected: nearest === undefined ? 'the name of another load' : `did you mean \`${nearest}\`?` });
+    remarks.problem({
+      path,
+      on: 'value',
+      says: `there is no load \`${name}\` to be like`,
+      expected: nearest === undefined ? 'the name of another load' : `did you mean \`${nearest}\`?`,
+    });
     return undefined;
   }
   const base = withLike(loads, name, { remarks } as Surroundings, [...seen, id]);

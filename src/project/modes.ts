@@ -19,7 +19,12 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
   const modes = Object.entries(raw).flatMap(([name, mode]): ModePlan[] => {
     const path = ['modes', name];
     if (RESERVED.includes(name)) {
-      remarks.problem({ path, on: 'key', says: `\`${name}\` is the name of a state of its own`, expected: 'another name for this mode' });
+      remarks.problem({
+        path,
+        on: 'key',
+        says: `\`${name}\` is the name of a state of its own`,
+        expected: 'another name for this mode',
+      });
       return [];
     }
     if (!isMapping(mode)) return [];
@@ -28,18 +33,31 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
     return [{ name, active, path, ...(share !== undefined && { share }) }];
   });
   const whole = modes.reduce((sum, m) => sum + (m.share ?? 0), 0);
-  if (whole > 1 + 1e-9) remarks.problem({ path: ['modes'], on: 'key', says: `the modes’ shares add up to ${Math.round(whole * 1000) / 10} %`, expected: 'no more than 100 %' });
+  if (whole > 1 + 1e-9)
+    remarks.problem({
+      path: ['modes'],
+      on: 'key',
+      says: `the modes’ shares add up to ${Math.round(whole * 1000) / 10} %`,
+      expected: 'no more than 100 %',
+    });
   const mentioned = new Set(modes.flatMap((m) => [...m.active]));
   if (modes.length > 0)
     for (const c of circuits)
-      if (!c.always && !mentioned.has(c.id)) remarks.assume(c.id, 'counted as on in every mode, since no mode names it', c.path);
+      if (!c.always && !mentioned.has(c.id))
+        remarks.assume(c.id, 'counted as on in every mode, since no mode names it', c.path);
   return modes;
 }
 
 function shareOf(raw: unknown, path: Path, remarks: Gathered): number | undefined {
   const parsed = parseQuantity(raw as string, 'ratio');
-  if ('quantity' in parsed && parsed.quantity.typ !== undefined && parsed.quantity.typ >= 0 && parsed.quantity.typ <= 1) return parsed.quantity.typ;
-  remarks.problem({ path, on: 'value', says: 'problem' in parsed ? parsed.problem : 'a share of the time lies between 0 and 100 %', expected: '`20 %`' });
+  if ('quantity' in parsed && parsed.quantity.typ !== undefined && parsed.quantity.typ >= 0 && parsed.quantity.typ <= 1)
+    return parsed.quantity.typ;
+  remarks.problem({
+    path,
+    on: 'value',
+    says: 'problem' in parsed ? parsed.problem : 'a share of the time lies between 0 and 100 %',
+    expected: '`20 %`',
+  });
   return undefined;
 }
 
@@ -60,16 +78,25 @@ export function interlocksFrom(raw: unknown, circuits: readonly CircuitPlan[], r
     if (!isMapping(item)) return [];
     const path = ['interlocks', k];
     const by = item['by'] === 'wiring' ? 'wiring' : 'firmware';
-    if (item['by'] === undefined) remarks.assume(`interlock ${k + 1}`, 'kept by firmware, since the file does not say', path);
+    if (item['by'] === undefined)
+      remarks.assume(`interlock ${k + 1}`, 'kept by firmware, since the file does not say', path);
     const read = (key: string): string[] => named(item[key], [...path, key], circuits, remarks);
-    if (item['at-most'] !== undefined) return [{ kind: 'at-most', most: Number(item['at-most']), of: read('of'), by, path }];
+    if (item['at-most'] !== undefined)
+      return [{ kind: 'at-most', most: Number(item['at-most']), of: read('of'), by, path }];
     if (item['needs'] !== undefined) return [{ kind: 'needs', of: read('needs'), when: read('for'), by, path }];
-    if (item['excludes'] !== undefined) return [{ kind: 'excludes', of: read('excludes'), when: read('for'), by, path }];
+    if (item['excludes'] !== undefined)
+      return [{ kind: 'excludes', of: read('excludes'), when: read('for'), by, path }];
     return [];
   });
 }
 
-const POLICY_KEYS = { current: 'current', functionVoltage: 'function-voltage', window: 'window', temperature: 'temperature', drive: 'drive' } as const;
+const POLICY_KEYS = {
+  current: 'current',
+  functionVoltage: 'function-voltage',
+  window: 'window',
+  temperature: 'temperature',
+  drive: 'drive',
+} as const;
 
 /** The policy by name, or spelled out over the everyday one. */
 export function policyFrom(raw: unknown, catalogue: Catalogue, remarks: Gathered): Policy {
@@ -78,11 +105,17 @@ export function policyFrom(raw: unknown, catalogue: Catalogue, remarks: Gathered
   const profile = catalogue.profile(name);
   if (profile?.kind !== 'policy') {
     const nearest = nearestSpelling(name, catalogue.ids('policy'));
-    remarks.problem({ path: ['policy'], on: 'value', says: `there is no policy \`${name}\``, expected: nearest === undefined ? `one of ${catalogue.ids('policy').join(', ')}` : `did you mean \`${nearest}\`?` });
+    remarks.problem({
+      path: ['policy'],
+      on: 'value',
+      says: `there is no policy \`${name}\``,
+      expected: nearest === undefined ? `one of ${catalogue.ids('policy').join(', ')}` : `did you mean \`${nearest}\`?`,
+    });
   }
   const own = isMapping(raw) ? raw : {};
   const figure = (key: string): number => {
-    const from: Raw = own[key] === undefined ? (profile?.kind === 'policy' ? profile : (catalogue.profile('everyday') ?? {})) : own;
+    const from: Raw =
+      own[key] === undefined ? (profile?.kind === 'policy' ? profile : (catalogue.profile('everyday') ?? {})) : own;
     const item = from[key];
     const parsed = parseQuantity((isMapping(item) ? item['value'] : item) as string, 'ratio');
     if ('quantity' in parsed) return parsed.quantity.typ ?? parsed.quantity.max ?? 0;

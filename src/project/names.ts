@@ -22,7 +22,12 @@ export function spelledOut(text: string): readonly string[] | undefined {
 }
 
 /** A pin of any chip by name: header or chip name, in any case, with its owner or, where there is one controller, without. */
-export function pinNamed(chips: ReadonlyMap<string, Chip>, controllers: readonly string[], name: string, path: Path): Bound<{ chip: Chip; pin: ChipPin }> {
+export function pinNamed(
+  chips: ReadonlyMap<string, Chip>,
+  controllers: readonly string[],
+  name: string,
+  path: Path,
+): Bound<{ chip: Chip; pin: ChipPin }> {
   const low = name.toLowerCase();
   const [only] = controllers.length === 1 ? controllers : [];
   const alone = only === undefined ? undefined : chips.get(only);
@@ -33,31 +38,57 @@ export function pinNamed(chips: ReadonlyMap<string, Chip>, controllers: readonly
     const pin = chip.pins.get(low.slice(owner.length + 1));
     if (pin) return { found: { chip, pin } };
     const nearest = nearestSpelling(name.slice(owner.length + 1), labels(chip));
-    return lost(path, `\`${owner}\` has no pin \`${name.slice(owner.length + 1)}\``, nearest && `${owner}.${nearest}`, `a pin of ${owner}: ${some(labels(chip))}`);
+    return lost(
+      path,
+      `\`${owner}\` has no pin \`${name.slice(owner.length + 1)}\``,
+      nearest && `${owner}.${nearest}`,
+      `a pin of ${owner}: ${some(labels(chip))}`,
+    );
   }
-  const known = [...(alone ? labels(alone) : []), ...[...chips].flatMap(([owner, chip]) => labels(chip).map((l) => `${owner}.${l}`))];
-  if (known.length === 0) return lost(path, `there is no pin \`${name}\``, undefined, 'a controller in `controllers:` whose pin it is');
-  const hint = alone ? `a pin of ${only}: ${some(labels(alone))}` : 'the controller’s name and the pin’s, as in `main.D4`';
+  const known = [
+    ...(alone ? labels(alone) : []),
+    ...[...chips].flatMap(([owner, chip]) => labels(chip).map((l) => `${owner}.${l}`)),
+  ];
+  if (known.length === 0)
+    return lost(path, `there is no pin \`${name}\``, undefined, 'a controller in `controllers:` whose pin it is');
+  const hint = alone
+    ? `a pin of ${only}: ${some(labels(alone))}`
+    : 'the controller’s name and the pin’s, as in `main.D4`';
   return lost(path, `there is no pin \`${name}\``, nearestSpelling(name, known), hint);
 }
 
 const labels = (chip: Chip): string[] => [...new Set([...chip.pins.values()].map((p) => p.label))];
 
-const some = (names: readonly string[]): string => (names.length > 6 ? `${names.slice(0, 5).join(', ')} … ${names.at(-1)}` : names.join(', '));
+const some = (names: readonly string[]): string =>
+  names.length > 6 ? `${names.slice(0, 5).join(', ')} … ${names.at(-1)}` : names.join(', ');
 
 /** A supply or rail by name. */
-export function nodeNamed(ids: readonly string[], controllers: readonly string[], name: string, path: Path): Bound<string> {
+export function nodeNamed(
+  ids: readonly string[],
+  controllers: readonly string[],
+  name: string,
+  path: Path,
+): Bound<string> {
   const exact = ids.find((id) => id === name) ?? ids.find((id) => id.toLowerCase() === name.toLowerCase());
   if (exact !== undefined) return { found: exact };
   if (controllers.length === 1) {
     const own = ids.find((id) => id.toLowerCase() === `${controllers[0]!.toLowerCase()}.${name.toLowerCase()}`);
     if (own !== undefined) return { found: own };
   }
-  return lost(path, `there is no supply or rail \`${name}\``, nearestSpelling(name, ids), ids.length === 0 ? 'an entry in `supplies:`' : `one of ${ids.join(', ')}`);
+  return lost(
+    path,
+    `there is no supply or rail \`${name}\``,
+    nearestSpelling(name, ids),
+    ids.length === 0 ? 'an entry in `supplies:`' : `one of ${ids.join(', ')}`,
+  );
 }
 
 /** Circuits by name: `heartbeat`, `vents.2`, `vents.*`, `vents.1..4`, and `vents` for all its circuits. */
-export function circuitsNamed(circuits: readonly { readonly id: string; readonly owner: string }[], name: string, path: Path): Bound<readonly string[]> {
+export function circuitsNamed(
+  circuits: readonly { readonly id: string; readonly owner: string }[],
+  name: string,
+  path: Path,
+): Bound<readonly string[]> {
   if (name.endsWith('.*')) {
     const owner = name.slice(0, -2);
     const found = circuits.filter((c) => c.owner === owner).map((c) => c.id);
@@ -68,9 +99,16 @@ export function circuitsNamed(circuits: readonly { readonly id: string; readonly
   const missing = names.find((n) => !circuits.some((c) => c.id === n || c.owner === n));
   if (missing === undefined && found.length > 0) return { found };
   const known = [...new Set(circuits.flatMap((c) => [c.owner, c.id]))];
-  return lost(path, `there is no circuit \`${missing ?? name}\``, nearestSpelling(missing ?? name, known), known.length === 0 ? 'a load in `loads:`' : 'the name of a load, or of one of its circuits, as in `vents.2`');
+  return lost(
+    path,
+    `there is no circuit \`${missing ?? name}\``,
+    nearestSpelling(missing ?? name, known),
+    known.length === 0 ? 'a load in `loads:`' : 'the name of a load, or of one of its circuits, as in `vents.2`',
+  );
 }
 
 function lost(path: Path, says: string, nearest: string | undefined, otherwise: string): { problem: Problem } {
-  return { problem: { path, on: 'value', says, expected: nearest === undefined ? otherwise : `did you mean \`${nearest}\`?` } };
+  return {
+    problem: { path, on: 'value', says, expected: nearest === undefined ? otherwise : `did you mean \`${nearest}\`?` },
+  };
 }

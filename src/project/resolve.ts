@@ -35,7 +35,8 @@ type Raw = Readonly<Record<string, unknown>>;
 const USUAL_AMBIENT: Interval = { min: 10, typ: 25, max: 40 };
 const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads'] as const;
 
-export type Resolved = { readonly project: Project; readonly catalogue: Catalogue } | { readonly problems: readonly Problem[] };
+export type Resolved =
+  { readonly project: Project; readonly catalogue: Catalogue } | { readonly problems: readonly Problem[] };
 
 /**
  * Resolves a project.
@@ -43,7 +44,12 @@ export type Resolved = { readonly project: Project; readonly catalogue: Catalogu
  * @param data plain data of the document @param file its name, for the report
  * @param options.ambient °C, in place of the file's
  */
-export function resolve(data: unknown, file: string, builtIn: Catalogue, options: { readonly ambient?: Interval } = {}): Resolved {
+export function resolve(
+  data: unknown,
+  file: string,
+  builtIn: Catalogue,
+  options: { readonly ambient?: Interval } = {},
+): Resolved {
   const remarks = gathering();
   checkFrame(data).forEach(remarks.problem);
   if (!isMapping(data)) return { problems: remarks.problems };
@@ -58,7 +64,14 @@ export function resolve(data: unknown, file: string, builtIn: Catalogue, options
   for (const [id, raw] of entries(data['supplies'])) addSupply(tree, catalogue, remarks, id, raw, ['supplies', id]);
   const supplies = tree.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
   const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
-  const around: Around = { tree, catalogue, remarks, supplies, ambientHottest: ambient.max, alone: controllers.length === 1 };
+  const around: Around = {
+    tree,
+    catalogue,
+    remarks,
+    supplies,
+    ambientHottest: ambient.max,
+    alone: controllers.length === 1,
+  };
   const benches = new Map<string, ControllerBench>();
   for (const [id, raw] of entries(data['controllers'])) {
     const bench = controller(around, id, raw, ['controllers', id], 'controller');
@@ -91,7 +104,11 @@ export function resolve(data: unknown, file: string, builtIn: Catalogue, options
     return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used);
   });
   const exact = remarks.exactCount();
-  if (exact > 0) remarks.assume('tolerances', `${exact} ${exact === 1 ? 'figure of the file has' : 'figures of the file have'} no tolerance and ${exact === 1 ? 'is' : 'are'} taken as exact`);
+  if (exact > 0)
+    remarks.assume(
+      'tolerances',
+      `${exact} ${exact === 1 ? 'figure of the file has' : 'figures of the file have'} no tolerance and ${exact === 1 ? 'is' : 'are'} taken as exact`,
+    );
   const used = usedPins(networks);
   const project: Project = {
     title: String(data['title']),
@@ -134,7 +151,13 @@ function uniqueNames(data: Raw, remarks: Gathered): void {
   for (const section of SECTIONS)
     for (const [name] of entries(data[section])) {
       const known = seen.get(name);
-      if (known !== undefined) remarks.problem({ path: [section, name], on: 'key', says: `the name \`${name}\` is taken already, in \`${known}\``, expected: 'a name that no other supply, controller, expander, array or load has' });
+      if (known !== undefined)
+        remarks.problem({
+          path: [section, name],
+          on: 'key',
+          says: `the name \`${name}\` is taken already, in \`${known}\``,
+          expected: 'a name that no other supply, controller, expander, array or load has',
+        });
       seen.set(name, section);
     }
 }
@@ -168,9 +191,17 @@ function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntr
       continue;
     }
     const figures = new Figures(id, path, [{ data: entry, path }], remarks).over(profile);
-    const common = entry['common'] === undefined ? undefined : nodeNamed(around.supplies, [], String(entry['common']), [...path, 'common']);
+    const common =
+      entry['common'] === undefined
+        ? undefined
+        : nodeNamed(around.supplies, [], String(entry['common']), [...path, 'common']);
     if (common && 'problem' in common) remarks.problem(common.problem);
-    arrays.set(id, { figures, path, channels: figures.count('channels') ?? 7, ...(common && 'found' in common && { common: common.found }) });
+    arrays.set(id, {
+      figures,
+      path,
+      channels: figures.count('channels') ?? 7,
+      ...(common && 'found' in common && { common: common.found }),
+    });
   }
   return arrays;
 }
@@ -182,7 +213,11 @@ function controlLines(bench: UsedBench, id: string, raw: unknown): void {
 }
 
 /** LEDs that the board itself has on a pin that something else uses. */
-function withPinLeds(sketches: readonly NetworkSketch[], benches: ReadonlyMap<string, ControllerBench>, remarks: Gathered): NetworkSketch[] {
+function withPinLeds(
+  sketches: readonly NetworkSketch[],
+  benches: ReadonlyMap<string, ControllerBench>,
+  remarks: Gathered,
+): NetworkSketch[] {
   const hooks = sketches.flatMap((s) => s.hooks);
   const lit = [...benches.values()].flatMap((bench) =>
     bench.pinLeds.flatMap((led): NetworkSketch[] => {
@@ -201,7 +236,10 @@ function withPinLeds(sketches: readonly NetworkSketch[], benches: ReadonlyMap<st
   );
   for (const h of hooks)
     if (h.pin.high === undefined || h.pin.low === undefined)
-      remarks.assume(h.pin.owner, `output resistance of a pin: ${USUAL_PIN.min} to ${USUAL_PIN.max} Ω, since nobody states it`);
+      remarks.assume(
+        h.pin.owner,
+        `output resistance of a pin: ${USUAL_PIN.min} to ${USUAL_PIN.max} Ω, since nobody states it`,
+      );
   return [...sketches, ...lit];
 }
 
@@ -225,9 +263,12 @@ function deadLoads(circuits: Project['circuits'], alive: (id: string) => boolean
     const { supply, board } = c.wiring;
     const missing = board ? (board.coil ?? (board.jumper === 'fitted' ? board.logic : undefined)) : supply;
     const path: Path = ['loads', c.owner];
-    if (board && missing === undefined) facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'coil supply' } });
-    else if (board?.coupling === 'opto' && board.logic === undefined && board.jumper === 'removed') facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'logic supply' } });
-    else if (missing !== undefined && !alive(missing)) facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: missing } });
+    if (board && missing === undefined)
+      facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'coil supply' } });
+    else if (board?.coupling === 'opto' && board.logic === undefined && board.jumper === 'removed')
+      facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'logic supply' } });
+    else if (missing !== undefined && !alive(missing))
+      facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: missing } });
   }
   return [...facts.values()];
 }
@@ -238,7 +279,9 @@ function notesOf(data: Raw): Project['notes'] {
   return [
     ...own,
     ...[...SECTIONS, 'modes', 'parts'].flatMap((section) =>
-      entries(data[section]).flatMap(([about, entry]) => (isMapping(entry) && typeof entry['note'] === 'string' ? [{ about, text: entry['note'] }] : [])),
+      entries(data[section]).flatMap(([about, entry]) =>
+        isMapping(entry) && typeof entry['note'] === 'string' ? [{ about, text: entry['note'] }] : [],
+      ),
     ),
   ];
 }

@@ -11,14 +11,27 @@ import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
 
 /** Puts a supply into the tree under its name. */
-export function addSupply(tree: Tree, catalogue: Catalogue, remarks: Gathered, id: string, raw: unknown, path: Path): void {
+export function addSupply(
+  tree: Tree,
+  catalogue: Catalogue,
+  remarks: Gathered,
+  id: string,
+  raw: unknown,
+  path: Path,
+): void {
   if (!isMapping(raw)) return;
   checkEntry('supply', raw, path).forEach(remarks.problem);
   const profile = profileOf(catalogue, remarks, raw, path);
   const figures = new Figures(id, path, [{ data: raw, path }], remarks).over(profile);
   const voltage = figures.figure('voltage', 'voltage');
   if (voltage === undefined) {
-    if (!figures.says('voltage')) remarks.problem({ path, on: 'key', says: `supply \`${id}\` has no voltage`, expected: '`voltage: 5 V ±5 %`, or a `type:` from the catalogue' });
+    if (!figures.says('voltage'))
+      remarks.problem({
+        path,
+        on: 'key',
+        says: `supply \`${id}\` has no voltage`,
+        expected: '`voltage: 5 V ±5 %`, or a `type:` from the catalogue',
+      });
     tree.add({ id, kind: 'supply', title: `supply ${id}`, path, limits: [], volts: { min: 0, typ: 0, max: 0 } });
     return;
   }
@@ -31,7 +44,9 @@ export function addSupply(tree: Tree, catalogue: Catalogue, remarks: Gathered, i
     title: `supply ${id}`,
     path,
     limits: limit ? [limit] : [],
-    ...(!limit && { missing: { figure: 'current', asks: `what current can the supply ${id} give (its \`current\`)?` } }),
+    ...(!limit && {
+      missing: { figure: 'current', asks: `what current can the supply ${id} give (its \`current\`)?` },
+    }),
     origin: voltage.origin,
   };
   if (resistance === undefined) {
@@ -41,7 +56,17 @@ export function addSupply(tree: Tree, catalogue: Catalogue, remarks: Gathered, i
   // Its own resistance stands between an ideal source and its terminals.
   tree.add({ id: `${id}:inside`, kind: 'joint', title: `inside ${id}`, path, limits: [], volts });
   tree.add(shape);
-  tree.link({ id: `${id}:resistance`, kind: 'fuse', title: `inner resistance of ${id}`, from: `${id}:inside`, to: id, path, ohms: resistance, limits: [], inner: true });
+  tree.link({
+    id: `${id}:resistance`,
+    kind: 'fuse',
+    title: `inner resistance of ${id}`,
+    from: `${id}:inside`,
+    to: id,
+    path,
+    ohms: resistance,
+    limits: [],
+    inner: true,
+  });
 }
 
 /** What it may give: steadily, and in peaks where that is stated apart. */
@@ -51,7 +76,11 @@ function currentLimit(figures: Figures): LimitPlan | undefined {
   const peak = figures.interval('peak-current', 'current')?.min;
   if (peak === undefined) return steady;
   const value = steady.value;
-  return { ...steady, value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)), stated: `${steady.stated}, in peaks ${figures.text('peak-current')}` };
+  return {
+    ...steady,
+    value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)),
+    stated: `${steady.stated}, in peaks ${figures.text('peak-current')}`,
+  };
 }
 
 function profileOf(catalogue: Catalogue, remarks: Gathered, raw: Readonly<Record<string, unknown>>, path: Path) {
@@ -64,7 +93,10 @@ function profileOf(catalogue: Catalogue, remarks: Gathered, raw: Readonly<Record
     path: [...path, 'type'],
     on: 'value',
     says: `no supply \`${type}\` is in the catalogue`,
-    expected: nearest === undefined ? 'a type from the catalogue, or `voltage` and `current` spelled out' : `did you mean \`${nearest}\`?`,
+    expected:
+      nearest === undefined
+        ? 'a type from the catalogue, or `voltage` and `current` spelled out'
+        : `did you mean \`${nearest}\`?`,
   });
   return undefined;
 }

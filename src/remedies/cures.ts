@@ -20,7 +20,12 @@ export type Way = (of: Case) => readonly Cure[];
 const WAYS: readonly Way[] = [driveCoil, feedCoilsApart];
 
 /** Proved remedies by finding: of each way the best attempt that cures it. */
-export function curesFor(data: unknown, file: string, options: JudgeOptions, judgement: Judgement): (f: Finding) => readonly Remedy[] {
+export function curesFor(
+  data: unknown,
+  file: string,
+  options: JudgeOptions,
+  judgement: Judgement,
+): (f: Finding) => readonly Remedy[] {
   const prover = proverOf(data, file, options);
   return (finding) => WAYS.flatMap((way) => bestOf(prover, way({ finding, judgement, data }), finding) ?? []);
 }

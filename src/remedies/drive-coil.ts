@@ -29,7 +29,11 @@ interface Switch {
 
 export const driveCoil: Way = (of) => {
   const { finding, judgement, data } = of;
-  if (finding.rule !== 'coil-on-pin' && !(finding.rule === 'pin-current' || finding.rule === 'coil-no-clamp' || finding.rule === 'coil-pull-in')) return [];
+  if (
+    finding.rule !== 'coil-on-pin' &&
+    !(finding.rule === 'pin-current' || finding.rule === 'coil-no-clamp' || finding.rule === 'coil-pull-in')
+  )
+    return [];
   const circuit = judgement.project.circuits.find((c) => c.id === finding.about);
   if (circuit?.wiring.bare === undefined || circuit.type === 'relay-board' || circuit.id !== circuit.owner) return [];
   const entry = entryOf(data, circuit.owner);
@@ -66,9 +70,12 @@ function windingCurrent({ judgement: { project } }: Case, circuit: CircuitPlan, 
 function switchesFor({ judgement }: Case, circuit: CircuitPlan, amps: number): Switch[] {
   const pin = circuit.wiring.pin!;
   const account = judgement.accounts.find((j) => j.account.id === pin && j.account.kind === 'pin')?.account;
-  const member = judgement.project.networks.flatMap((n) => n.on).flatMap((b) => b.members).find((m) => m.kind === 'pin' && m.part === pin);
+  const member = judgement.project.networks
+    .flatMap((n) => n.on)
+    .flatMap((b) => b.members)
+    .find((m) => m.kind === 'pin' && m.part === pin);
   const ohms = member?.kind === 'pin' ? member.ohms : { min: 0, typ: 0, max: 0 };
-  const rail = account?.solutions.most?.branch(pin);
+  const rail = account?.solutions().most?.branch(pin);
   const volts = rail === undefined ? 5 : Math.max(rail.from.volts, rail.to.volts);
   const gentle = account?.limits.find((l) => l.limit.grade === 'characterised')?.value ?? 0.01;
   const mosfet: Switch = (() => {
@@ -77,7 +84,9 @@ function switchesFor({ judgement }: Case, circuit: CircuitPlan, amps: number): S
       words: 'an N-channel MOSFET AO3400A',
       driver: { part: 'nmos-ao3400a', 'gate-resistor': ohmsText(gate), 'pull-down': '100 kΩ' },
       resistors: [`${ohmsText(gate)} and 100 kΩ`],
-      steps: (at) => [`Put ${ohmsText(gate)} from ${at} to the gate, and 100 kΩ from the gate to ground; the source goes to ground.`],
+      steps: (at) => [
+        `Put ${ohmsText(gate)} from ${at} to the gate, and 100 kΩ from the gate to ground; the source goes to ground.`,
+      ],
     };
   })();
   const low = 0.95 * volts;
@@ -88,18 +97,26 @@ function switchesFor({ judgement }: Case, circuit: CircuitPlan, amps: number): S
     words: 'an NPN 2N2222A',
     driver: { part: 'npn-2n2222a', 'base-resistor': ohmsText(base), 'pull-down': '10 kΩ' },
     resistors: [`${ohmsText(base)} and 10 kΩ`],
-    steps: (at) => [`Put ${ohmsText(base)} from ${at} to the base, and 10 kΩ from the base to ground; the emitter goes to ground.`],
+    steps: (at) => [
+      `Put ${ohmsText(base)} from ${at} to the base, and 10 kΩ from the base to ground; the emitter goes to ground.`,
+    ],
   };
   return [npn, mosfet];
 }
 
 /** A resistance as parts are named: 330 Ω, 1 kΩ. */
-const ohmsText = (ohms: number): string => formatValue(ohms, 'resistance').replace(/\.0+(?=\s)/, '').replace(/(\.\d*?)0+(?=\s)/, '$1');
+const ohmsText = (ohms: number): string =>
+  formatValue(ohms, 'resistance')
+    .replace(/\.0+(?=\s)/, '')
+    .replace(/(\.\d*?)0+(?=\s)/, '$1');
 
 function cure(circuit: CircuitPlan, pin: string, supply: CoilSupply, by: Switch, amps: number): Cure {
   const at = ['loads', circuit.owner];
   const what = circuit.type === 'dc-motor' ? 'motor' : 'coil';
-  const diode = amps <= SMALL_CLAMP ? { part: 'diode-1n4148', words: 'a diode 1N4148' } : { part: 'diode-1n4007', words: 'a diode 1N4007' };
+  const diode =
+    amps <= SMALL_CLAMP
+      ? { part: 'diode-1n4148', words: 'a diode 1N4148' }
+      : { part: 'diode-1n4007', words: 'a diode 1N4007' };
   const changes: Change[] = [
     ...supply.changes,
     { path: [...at, 'pin'], value: undefined },

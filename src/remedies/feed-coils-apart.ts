@@ -10,7 +10,17 @@ import type { CoilSupply } from './supply-for.js';
 import { suppliesFor } from './supply-for.js';
 
 /** Findings that coils on a controller's supply can be the cause of. */
-const RULES = new Set(['supply-current', 'fuse-holds', 'regulator-heat', 'regulator-current', 'rail-current', 'inlet-current', 'series-current', 'coil-pull-in', 'jumper-joins-supplies']);
+const RULES = new Set([
+  'supply-current',
+  'fuse-holds',
+  'regulator-heat',
+  'regulator-current',
+  'rail-current',
+  'inlet-current',
+  'series-current',
+  'coil-pull-in',
+  'jumper-joins-supplies',
+]);
 
 /** A load whose coils move, with its circuits. */
 interface Moving {
@@ -38,14 +48,19 @@ function loadsToMove({ finding, judgement, data }: Case): Moving[] {
   const concerned = new Set(finding.account?.entries.map((e) => e.circuit) ?? []);
   const owners = [...new Set(project.circuits.map((c) => c.owner))];
   return owners.flatMap((owner): Moving[] => {
-    const circuits = project.circuits.filter((c) => c.owner === owner && c.wiring.coil !== undefined && c.wiring.bare === undefined);
+    const circuits = project.circuits.filter(
+      (c) => c.owner === owner && c.wiring.coil !== undefined && c.wiring.bare === undefined,
+    );
     const first = circuits[0];
     if (first === undefined || !isMapping(loads[owner])) return [];
     const isBoard = first.type === 'relay-board';
     if (!isBoard && first.type !== 'coil') return [];
     if (finding.rule === 'jumper-joins-supplies') return finding.about === owner ? [{ owner, circuits, isBoard }] : [];
     const onController = first.wiring.supply?.includes('.') === true;
-    const meant = finding.rule === 'coil-pull-in' ? circuits.some((c) => c.id === finding.about) : circuits.some((c) => concerned.has(c.id));
+    const meant =
+      finding.rule === 'coil-pull-in'
+        ? circuits.some((c) => c.id === finding.about)
+        : circuits.some((c) => concerned.has(c.id));
     return onController && meant ? [{ owner, circuits, isBoard }] : [];
   });
 }
@@ -53,7 +68,15 @@ function loadsToMove({ finding, judgement, data }: Case): Moving[] {
 /** Worst-case current of the coils that move, all on: what each draws at most, from its own accounts. */
 function currentOf({ judgement }: Case, moving: readonly Moving[]): number {
   const most = (c: CircuitPlan): number =>
-    Math.max(0, ...judgement.accounts.filter((j) => j.account.id === `${c.id}.driver` && j.account.quantity === 'current' && j.account.direction === 'at-most').map((j) => j.account.draw?.max ?? 0));
+    Math.max(
+      0,
+      ...judgement.accounts
+        .filter(
+          (j) =>
+            j.account.id === `${c.id}.driver` && j.account.quantity === 'current' && j.account.direction === 'at-most',
+        )
+        .map((j) => j.account.draw?.max ?? 0),
+    );
   // Base currents of boards come on top, about a twentieth (common practice, no source).
   return 1.1 * moving.flatMap((m) => m.circuits).reduce((sum, c) => sum + most(c), 0);
 }
@@ -66,7 +89,9 @@ function cure(moving: readonly Moving[], supply: CoilSupply): Cure {
     const board = circuits[0]!.wiring.board;
     if (!isBoard || board === undefined) {
       changes.push({ path: [...at, 'supply'], value: supply.name });
-      steps.push(`Take the plus of ${owner} off ${circuits[0]!.wiring.supply} and put it on the plus of ${supply.name}; its driver stays as it is.`);
+      steps.push(
+        `Take the plus of ${owner} off ${circuits[0]!.wiring.supply} and put it on the plus of ${supply.name}; its driver stays as it is.`,
+      );
       steps.push(`Join the ground of ${supply.name} and that of the controller.`);
       continue;
     }
@@ -83,8 +108,13 @@ function cure(moving: readonly Moving[], supply: CoilSupply): Cure {
     if (board.hasJumper) steps.push(`${owner}: take the jumper off (${t['jumper']}).`);
     steps.push(`${owner}: put the plus of ${supply.name} on ${t['coil-supply']} and its minus on ${t['ground']}.`);
     if (apart)
-      steps.push(`${owner}: leave ${t['logic-supply']} on ${logic}. Do not join the ground of ${supply.name} and that of the controller: the couplers need none, and so they isolate.`);
-    else steps.push(`${owner}: join the ground of ${supply.name} and that of the controller, or its inputs have no way back.`);
+      steps.push(
+        `${owner}: leave ${t['logic-supply']} on ${logic}. Do not join the ground of ${supply.name} and that of the controller: the couplers need none, and so they isolate.`,
+      );
+    else
+      steps.push(
+        `${owner}: join the ground of ${supply.name} and that of the controller, or its inputs have no way back.`,
+      );
   }
   const names = moving.map((m) => m.owner);
   const several = names.length > 1 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names[0]!;

@@ -67,7 +67,9 @@ export function proverOf(data: unknown, file: string, options: JudgeOptions): Pr
 
 /** Whether a judgement still has a finding. */
 export const persists = (judgement: Judgement, f: Finding): boolean =>
-  judgement.findings.some((g) => g.rule === f.rule && g.about === f.about && g.account?.direction === f.account?.direction);
+  judgement.findings.some(
+    (g) => g.rule === f.rule && g.about === f.about && g.account?.direction === f.account?.direction,
+  );
 
 /** A cure as the report shows it, with the audit after it. */
 export function remedyOf(cure: Cure, judgement: Judgement, finding: Finding): Remedy {
@@ -78,7 +80,16 @@ export function remedyOf(cure: Cure, judgement: Judgement, finding: Finding): Re
     .flatMap(({ account: a, by, margin }): AfterAccount[] => {
       if (a.draw === undefined) return [];
       const worst = a.direction === 'at-least' ? a.draw.min : a.draw.max;
-      return [{ id: a.id, direction: a.direction, quantity: a.quantity, max: by?.draw ?? worst, limit: by?.value ?? null, margin: margin ?? null }];
+      return [
+        {
+          id: a.id,
+          direction: a.direction,
+          quantity: a.quantity,
+          max: by?.draw ?? worst,
+          limit: by?.value ?? null,
+          margin: margin ?? null,
+        },
+      ];
     });
   return {
     title: cure.title,

@@ -18,7 +18,8 @@ export interface CoilSupply {
 }
 
 /** The next standard rating for a worst-case current, with the policy's margin in hand. */
-export const ratingFor = (amps: number, margin: number): number | undefined => RATINGS.find((r) => r * (1 - margin) >= amps);
+export const ratingFor = (amps: number, margin: number): number | undefined =>
+  RATINGS.find((r) => r * (1 - margin) >= amps);
 
 /**
  * Supplies to try for coils of a nominal voltage, in order: those of the project that stand apart from the controllers and
@@ -30,7 +31,14 @@ export function suppliesFor(data: unknown, judgement: Judgement, volts: number, 
   const { project } = judgement;
   const feeding = new Set(project.links.filter((l) => l.kind === 'wire').map((l) => l.from));
   const there = project.nodes
-    .filter((n) => n.kind === 'supply' && n.volts && !n.id.includes('.') && !feeding.has(n.id) && Math.abs(n.volts.typ - volts) <= 0.06 * volts)
+    .filter(
+      (n) =>
+        n.kind === 'supply' &&
+        n.volts &&
+        !n.id.includes('.') &&
+        !feeding.has(n.id) &&
+        Math.abs(n.volts.typ - volts) <= 0.06 * volts,
+    )
     .map((n): CoilSupply => ({ name: n.id, words: `${n.id}`, changes: [], isNew: false }));
   const rating = ratingFor(amps, project.policy.current);
   if (rating === undefined) return there;
@@ -41,7 +49,12 @@ export function suppliesFor(data: unknown, judgement: Judgement, volts: number, 
     changes: [{ path: ['supplies', name], value: { voltage, current: `${rating} A` } }],
     isNew: true,
   });
-  return [...there, fresh(`${volts} V ±5 %`), fresh(`${volts} V ±2 %`), fresh(`${Math.round(volts * 104) / 100} V ±2 %`)];
+  return [
+    ...there,
+    fresh(`${volts} V ±5 %`),
+    fresh(`${volts} V ±2 %`),
+    fresh(`${Math.round(volts * 104) / 100} V ±2 %`),
+  ];
 }
 
 /** A name that no entry of the project has. */

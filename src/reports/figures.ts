@@ -23,8 +23,8 @@ const dimensions: { readonly [unit: string]: Dimension } = {
 /** A hyphen is not a minus sign. */
 const minus = (text: string): string => text.replace(/-(?=[\d∞])/g, '−');
 
-/** Degrees are read to a tenth, whatever their size. */
-const degrees = (value: number): string => `${Number(value.toFixed(1))}`;
+/** Degrees are read to a tenth, and hundreds of them as whole ones. */
+const degrees = (value: number): string => `${Number(value.toFixed(Math.abs(value) < 100 ? 1 : 0))}`;
 
 /** A result: `value` in `unit` (SI) to three digits with the right prefix; without a unit, to four digits. */
 export function figure(value: number, unit: string): string {
@@ -69,21 +69,21 @@ export function inHand(margin: number, direction: ReportAccount['direction']): s
   return `${percent(margin).slice(1)} ${direction === 'at-least' ? 'short' : 'over'}`;
 }
 
-/** The end of the draw that is held against the limit. */
-export const worstOf = (account: ReportAccount): number | undefined =>
-  account.draw === null ? undefined : account.direction === 'at-least' ? account.draw.min : account.draw.max;
+/** Of several limits, the one that gives the verdict: the report puts it first. */
+export const governing = (account: ReportAccount): ReportLimit | undefined => account.limits[0];
 
-/**
- * Of several limits, the one that the account's margin speaks of: a report gives the margin but not which limit it
- * belongs to, so it is the one whose own margin comes nearest. `ambient` is the hottest, for temperatures.
- */
-export function governing(account: ReportAccount, ambient: number): ReportLimit | undefined {
+/** What is held against that limit: the end of the draw, at the corner that leaves the least of the limit. */
+export function worstOf(account: ReportAccount): number | undefined {
+  const { draw, direction } = account;
+  if (draw === null) return undefined;
+  return governing(account)?.draw ?? (direction === 'at-least' ? draw.min : draw.max);
+}
+
+/** What it carries, up to (or down to) what is held against the limit: '35.2 to 70.7 mA', 'not known'. */
+export function carried(account: ReportAccount): string {
+  const { draw, direction, unit } = account;
   const worst = worstOf(account);
-  const off = (limit: ReportLimit): number => {
-    if (worst === undefined || account.margin === null) return 0;
-    const room = account.unit === '°C' ? limit.value - ambient : limit.value;
-    const left = account.direction === 'at-least' ? worst - limit.value : limit.value - worst;
-    return Math.abs(left / room - account.margin);
-  };
-  return [...account.limits].sort((a, b) => off(a) - off(b))[0];
+  if (draw === null || worst === undefined) return 'not known';
+  const [min, max] = direction === 'at-least' ? [worst, draw.max] : [draw.min, worst];
+  return span({ min: Math.min(min, max), max: Math.max(min, max) }, unit);
 }

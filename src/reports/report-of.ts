@@ -21,11 +21,25 @@ export function reportOf(judgement: Judgement, document: Document, cures: (f: Fi
     verdict: judgement.verdict,
     ambient: { min: project.ambient.min, max: project.ambient.max },
     policy: project.policy.name,
-    modes: project.modes.map((m) => ({ name: m.name, active: [...m.active], ...(m.share !== undefined && { share: m.share }) })),
-    counts: { breach: count('breach'), strain: count('strain'), unproven: count('unproven'), thin: count('thin'), note: count('note') },
+    modes: project.modes.map((m) => ({
+      name: m.name,
+      active: [...m.active],
+      ...(m.share !== undefined && { share: m.share }),
+    })),
+    counts: {
+      breach: count('breach'),
+      strain: count('strain'),
+      unproven: count('unproven'),
+      thin: count('thin'),
+      note: count('note'),
+    },
     accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place)),
     findings: findings.map((f) => findingOf(f, place, cures(f))),
-    assumptions: project.assumptions.map(({ about, says: text, path }) => ({ about, says: text, ...(path && { place: place(path) }) })),
+    assumptions: project.assumptions.map(({ about, says: text, path }) => ({
+      about,
+      says: text,
+      ...(path && { place: place(path) }),
+    })),
     cautions: project.cautions,
     notes: project.notes,
   };
@@ -41,9 +55,13 @@ const UNITS: { readonly [Q in QuantityName]: ReportAccount['unit'] } = {
   time: 's',
 };
 
-const byMargin = (a: JudgedAccount, b: JudgedAccount): number => (a.margin ?? Infinity) - (b.margin ?? Infinity) || (a.account.id < b.account.id ? -1 : 1);
+const byMargin = (a: JudgedAccount, b: JudgedAccount): number =>
+  (a.margin ?? Infinity) - (b.margin ?? Infinity) || (a.account.id < b.account.id ? -1 : 1);
 
-function accountOf({ account: a, verdict, margin, by }: JudgedAccount, place: (path: Path) => ReportPlace): ReportAccount {
+function accountOf(
+  { account: a, verdict, margin, by }: JudgedAccount,
+  place: (path: Path) => ReportPlace,
+): ReportAccount {
   return {
     id: a.id,
     kind: a.kind,
@@ -55,7 +73,7 @@ function accountOf({ account: a, verdict, margin, by }: JudgedAccount, place: (p
     mode: a.mode,
     ...(a.mode === 'free' || a.mode === 'runaway' ? { moment: a.moment } : {}),
     ...(a.bound && { bound: true as const }),
-    limits: governingFirst(a.limits, by).map(limitOf),
+    limits: governingFirst(a.limits, by).map((l) => limitOf(l, a)),
     margin: margin ?? null,
     verdict,
     entries: a.entries.map(({ circuit, min, typ, max }) => ({ circuit, min, typ, max })),
@@ -67,9 +85,10 @@ function accountOf({ account: a, verdict, margin, by }: JudgedAccount, place: (p
 const governingFirst = (limits: readonly LimitMet[], by: LimitMet | undefined): readonly LimitMet[] =>
   by === undefined ? limits : [by, ...limits.filter((l) => l !== by)];
 
-function limitOf({ limit, value }: LimitMet): ReportLimit {
+function limitOf({ limit, value, draw }: LimitMet, account: Account): ReportLimit {
   return {
     value,
+    ...(account.draw && { draw }),
     stated: limit.stated,
     grade: limit.grade,
     ...(limit.origin && { cite: citeOf(limit.origin) }),
@@ -78,7 +97,11 @@ function limitOf({ limit, value }: LimitMet): ReportLimit {
   };
 }
 
-const citeOf = (o: Origin): ReportCite => ({ document: o.document, basis: o.basis, ...(o.where !== undefined && { where: o.where }) });
+const citeOf = (o: Origin): ReportCite => ({
+  document: o.document,
+  basis: o.basis,
+  ...(o.where !== undefined && { where: o.where }),
+});
 
 function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readonly Remedy[]): ReportFinding {
   const a: Account | undefined = f.account;

@@ -6,16 +6,43 @@
 export type Verdict = 'breach' | 'strain' | 'unproven' | 'thin' | 'note' | 'sound';
 export type Grade = 'absolute' | 'operating' | 'characterised' | 'practice';
 export type AccountKind =
-  | 'pin' | 'group' | 'total' | 'rail' | 'regulator' | 'fuse' | 'inlet' | 'supply' | 'driver' | 'coil' | 'clamp'
-  | 'contact' | 'input' | 'series' | 'wire' | 'array' | 'level' | 'battery' | 'measured';
+  | 'pin'
+  | 'group'
+  | 'total'
+  | 'rail'
+  | 'regulator'
+  | 'fuse'
+  | 'inlet'
+  | 'supply'
+  | 'driver'
+  | 'coil'
+  | 'clamp'
+  | 'contact'
+  | 'input'
+  | 'series'
+  | 'wire'
+  | 'array'
+  | 'level'
+  | 'battery'
+  | 'measured';
 export type QuantityName = 'current' | 'voltage' | 'power' | 'temperature' | 'charge' | 'energy' | 'time';
 export type Direction = 'source' | 'sink' | 'at-most' | 'at-least' | 'injected';
 
-export interface ReportPlace { readonly file: string; readonly line: number; readonly column: number }
-export interface ReportCite { readonly document: string; readonly where?: string; readonly basis: 'document' | 'practice' | 'memory' | 'project' }
+export interface ReportPlace {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+}
+export interface ReportCite {
+  readonly document: string;
+  readonly where?: string;
+  readonly basis: 'document' | 'practice' | 'memory' | 'project';
+}
 
 export interface ReportLimit {
   readonly value: number;
+  /** What is held against it: the draw at the corner that leaves the least of it. Absent when the draw is not known. */
+  readonly draw?: number;
   /** As its source wrote it. */
   readonly stated: string;
   readonly grade: Grade;
@@ -70,7 +97,10 @@ export interface ReportStep {
   readonly sources?: readonly string[];
 }
 
-export interface ReportChange { readonly path: string; readonly value: unknown }
+export interface ReportChange {
+  readonly path: string;
+  readonly value: unknown;
+}
 export interface ReportRemedy {
   readonly title: string;
   readonly changes: readonly ReportChange[];
@@ -79,7 +109,14 @@ export interface ReportRemedy {
   /** The audit with the changes applied. */
   readonly after: {
     readonly verdict: Verdict;
-    readonly accounts: readonly { readonly id: string; readonly direction: Direction; readonly quantity: QuantityName; readonly max: number; readonly limit: number | null; readonly margin: number | null }[];
+    readonly accounts: readonly {
+      readonly id: string;
+      readonly direction: Direction;
+      readonly quantity: QuantityName;
+      readonly max: number;
+      readonly limit: number | null;
+      readonly margin: number | null;
+    }[];
     /** Whether the finding that asked for the remedy is gone. */
     readonly cures: boolean;
   };
@@ -105,7 +142,11 @@ export interface ReportFinding {
   readonly remedies: readonly ReportRemedy[];
 }
 
-export interface ReportAssumption { readonly about: string; readonly says: string; readonly place?: ReportPlace }
+export interface ReportAssumption {
+  readonly about: string;
+  readonly says: string;
+  readonly place?: ReportPlace;
+}
 
 export interface Report {
   readonly ampledger: 1;
@@ -115,7 +156,13 @@ export interface Report {
   readonly ambient: { readonly min: number; readonly max: number };
   readonly policy: string;
   readonly modes: readonly { readonly name: string; readonly active: readonly string[]; readonly share?: number }[];
-  readonly counts: { readonly breach: number; readonly strain: number; readonly unproven: number; readonly thin: number; readonly note: number };
+  readonly counts: {
+    readonly breach: number;
+    readonly strain: number;
+    readonly unproven: number;
+    readonly thin: number;
+    readonly note: number;
+  };
   readonly accounts: readonly ReportAccount[];
   readonly findings: readonly ReportFinding[];
   readonly assumptions: readonly ReportAssumption[];
@@ -128,5 +175,12 @@ export interface UnreadReport {
   readonly ampledger: 1;
   readonly file: string;
   readonly verdict: 'unread';
-  readonly errors: readonly { readonly file: string; readonly line: number; readonly column: number; readonly says: string; readonly expected?: string; readonly excerpt?: { readonly text: string; readonly marker: string } }[];
+  readonly errors: readonly {
+    readonly file: string;
+    readonly line: number;
+    readonly column: number;
+    readonly says: string;
+    readonly expected?: string;
+    readonly excerpt?: { readonly text: string; readonly marker: string };
+  }[];
 }

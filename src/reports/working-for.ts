@@ -13,7 +13,13 @@ export interface WorkingFor {
 
 export function workingFor(judgement: Judgement, name: string): WorkingFor {
   const { accounts, findings, project } = judgement;
-  const known = [...new Set([...accounts.map((j) => j.account.id), ...project.circuits.flatMap((c) => [c.id, c.owner]), ...findings.map((f) => f.rule)])];
+  const known = [
+    ...new Set([
+      ...accounts.map((j) => j.account.id),
+      ...project.circuits.flatMap((c) => [c.id, c.owner]),
+      ...findings.map((f) => f.rule),
+    ]),
+  ];
   const exact = accounts.filter((j) => j.account.id === name).map((j) => j.account);
   const of = exact.length > 0 ? exact : aboutCircuit(judgement, name);
   return { title: titleOf(of, name), steps: of.flatMap(named), found: known.includes(name), known };
@@ -25,10 +31,15 @@ function aboutCircuit({ accounts, findings }: Judgement, name: string): Account[
   if (ruled.length > 0) return [...new Set(ruled)];
   return accounts
     .map((j) => j.account)
-    .filter((a) => a.id.startsWith(`${name}.`) || (a.kind === 'pin' && a.entries.some((e) => e.circuit === name || e.circuit.startsWith(`${name}.`))));
+    .filter(
+      (a) =>
+        a.id.startsWith(`${name}.`) ||
+        (a.kind === 'pin' && a.entries.some((e) => e.circuit === name || e.circuit.startsWith(`${name}.`))),
+    );
 }
 
-const titleOf = (accounts: readonly Account[], name: string): string => (accounts.length === 1 ? accounts[0]!.title : name);
+const titleOf = (accounts: readonly Account[], name: string): string =>
+  accounts.length === 1 ? accounts[0]!.title : name;
 
 /** Each account's first line says which account it is of. */
 const named = (account: Account): Step[] =>

@@ -44,14 +44,16 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
       'maximum-capacitance',
       'capacity',
     ],
-    ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state'],
+    ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state', 'unconfigured-current', 'regulated'],
   ],
   mode: ['without', 'asleep', 'supplies'],
   controller: ['removed'],
   'controller/pins/*': pin,
   'expander/pins/*': pin,
-  'controller/draws': ['peak-every'],
-  'expander/draws': ['peak-every'],
+  'controller/draws': ['peak-every', 'asleep'],
+  'expander/draws': ['peak-every', 'asleep'],
+  'controller/limits': ['injected', 'clamp', 'per', 'power'],
+  'expander/limits': ['injected', 'clamp', 'per', 'power'],
 };
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {

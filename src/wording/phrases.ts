@@ -47,7 +47,9 @@ export const sentence = (text: string): string => text.charAt(0).toUpperCase() +
 export function against(f: Finding, { account, by }: Met): string {
   const [draw, limit] = [figure(account, by.draw), figure(account, by.value)];
   if (f.verdict === 'thin')
-    return by.limit.mild ? `${draw} where ${limit} would be needed` : `${draw} of ${limit}, ${lineOf(by.limit.grade)}: ${percent(by.left)} in hand`;
+    return by.limit.mild
+      ? `${draw} where ${limit} would be needed`
+      : `${draw} of ${limit}, ${lineOf(by.limit.grade)}: ${percent(by.left)} in hand`;
   return `${draw} where ${limit} is ${lineOf(by.limit.grade)}`;
 }
 
@@ -55,6 +57,9 @@ export function against(f: Finding, { account, by }: Met): string {
 export function atMost(f: Finding, subject: string, verb: string): string {
   const m = met(f);
   if (m === undefined) return sentence(`nothing says what ${subject} may bear.`);
-  if (f.verdict === 'unproven') return sentence(`${subject} would reach ${figure(m.account, m.by.draw)}, which is past ${figure(m.account, m.by.value)}, if it sheds its heat as badly as was tried.`);
+  if (f.verdict === 'unproven')
+    return sentence(
+      `${subject} would reach ${figure(m.account, m.by.draw)}, which is past ${figure(m.account, m.by.value)}, if it sheds its heat as badly as was tried.`,
+    );
   return sentence(`${when(f)}${subject} ${verb} up to ${against(f, m)}.`);
 }

@@ -22,24 +22,48 @@ const coilPullIn: Say = (f) => {
   const hot = /own heat/.test(by.limit.condition ?? '');
   const state = hot ? 'switched on again after its own heat, ' : '';
   const [gets, needs] = [figure(account, by.draw), figure(account, by.value)];
-  if (f.verdict === 'thin') return sentence(`${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs} to pull in: ${percent(by.left)} in hand.`);
-  const typical = f.verdict === 'breach' ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.` : ' A typical build does.';
-  return sentence(`${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs}: it is not sure to pull in.${typical}`);
+  if (f.verdict === 'thin')
+    return sentence(
+      `${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs} to pull in: ${percent(by.left)} in hand.`,
+    );
+  const typical =
+    f.verdict === 'breach'
+      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.`
+      : ' A typical build does.';
+  return sentence(
+    `${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs}: it is not sure to pull in.${typical}`,
+  );
 };
 
 const driverDrive: Say = (f) => {
   const m = met(f);
   const gate = f.account?.quantity === 'voltage';
-  if (m === undefined) return gate ? `Nothing says at which gate voltage the driver of ${f.about} conducts.` : `Nothing says how much drive ${subjectOf(f)} needs.`;
+  if (m === undefined)
+    return gate
+      ? `Nothing says at which gate voltage the driver of ${f.about} conducts.`
+      : `Nothing says how much drive ${subjectOf(f)} needs.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), figure(account, by.value)];
   const what = gate ? 'gate' : account.kind === 'array' ? 'input' : 'base';
   if (gate && by.limit.grade === 'characterised')
-    return sentence(`${when(f)}the gate of ${f.about} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`);
-  if (by.limit.mild) return sentence(`with a coupler at the end of its life the ${what} of ${f.about} gets less than the ${needs} it needs: it holds while the coupler is new.`);
-  if (f.verdict === 'thin') return sentence(`${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`);
-  const typical = f.verdict === 'breach' ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.` : ' A typical build does.';
-  return sentence(`${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`);
+    return sentence(
+      `${when(f)}the gate of ${f.about} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`,
+    );
+  if (by.limit.mild)
+    return sentence(
+      `with a coupler at the end of its life the ${what} of ${f.about} gets less than the ${needs} it needs: it holds while the coupler is new.`,
+    );
+  if (f.verdict === 'thin')
+    return sentence(
+      `${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`,
+    );
+  const typical =
+    f.verdict === 'breach'
+      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.`
+      : ' A typical build does.';
+  return sentence(
+    `${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`,
+  );
 };
 
 const coilRelease: Say = (f) => {
@@ -47,7 +71,9 @@ const coilRelease: Say = (f) => {
   if (m === undefined) return `Nothing says when the coil of ${f.about} lets go.`;
   const { account, by } = m;
   const still = `switched off, the coil of ${f.about} may still carry ${figure(account, by.draw)}, and it lets go only below ${figure(account, by.value)}`;
-  return sentence(`${when(f)}${still}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to let go'}.`);
+  return sentence(
+    `${when(f)}${still}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to let go'}.`,
+  );
 };
 
 const fuseHolds: Say = (f) => {
@@ -56,7 +82,10 @@ const fuseHolds: Say = (f) => {
   const { account, by } = m;
   const [draw, holds] = [figure(account, by.draw), figure(account, by.value)];
   const at = formatValue(by.ambient, 'temperature');
-  if (f.verdict === 'thin') return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} of the ${holds} that it holds at ${at}: ${percent(by.left)} in hand.`);
+  if (f.verdict === 'thin')
+    return sentence(
+      `${when(f)}${subjectOf(f)} carries up to ${draw} of the ${holds} that it holds at ${at}: ${percent(by.left)} in hand.`,
+    );
   return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} and holds only ${holds} at ${at}: it may open.`);
 };
 
@@ -65,27 +94,41 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'coil-on-pin': (f) => {
     const carries = f.account?.draw ? `, which ${pinVerb(f)} up to ${figure(f.account, f.account.draw.max)}` : '';
     const by = met(f)?.by;
-    const line = by && by.left < 0 ? ` where ${formatValue(by.value, 'current')} is ${by.limit.grade === 'absolute' ? 'a damage limit' : 'its limit'}` : '';
+    const line =
+      by && by.left < 0
+        ? ` where ${formatValue(by.value, 'current')} is ${by.limit.grade === 'absolute' ? 'a damage limit' : 'its limit'}`
+        : '';
     const rest = f.names['clamp'] === 'none' ? ', with nothing to clamp it' : '';
     return `The ${f.names['winding']} of ${f.about} hangs straight on pin ${f.names['pin']}${carries}${line}${rest}.`;
   },
-  'coil-no-clamp': (f) => `Nothing clamps the ${f.names['winding']} of ${f.about}: when ${f.names['switch']} switches it off, its voltage rises until something breaks down.`,
-  'clamp-reversed': (f) => `The clamp of ${f.about} is fitted the wrong way round: it shorts the supply as soon as the driver switches on.`,
+  'coil-no-clamp': (f) =>
+    `Nothing clamps the ${f.names['winding']} of ${f.about}: when ${f.names['switch']} switches it off, its voltage rises until something breaks down.`,
+  'clamp-reversed': (f) =>
+    `The clamp of ${f.about} is fitted the wrong way round: it shorts the supply as soon as the driver switches on.`,
   'nothing-limits': (f) => {
     const carries = f.account?.draw ? `: up to ${figure(f.account, f.account.draw.max)}` : '';
     const what = f.names['kind'] === 'led' ? `the LED ${f.about}` : `what drives ${f.about}`;
-    return sentence(f.names['pin'] === undefined ? `nothing limits the current of ${what}${carries}.` : `nothing but the resistance of pin ${f.names['pin']} limits the current of ${what}${carries}.`);
+    return sentence(
+      f.names['pin'] === undefined
+        ? `nothing limits the current of ${what}${carries}.`
+        : `nothing but the resistance of pin ${f.names['pin']} limits the current of ${what}${carries}.`,
+    );
   },
-  'jumper-joins-supplies': (f) => `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
-  'supplies-joined': (f) => `${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
+  'jumper-joins-supplies': (f) =>
+    `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
+  'supplies-joined': (f) =>
+    `${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
   'no-source': (f) => `Nothing feeds ${f.about}: its ${f.names['rail']} has no source.`,
-  'ground-missing': (f) => `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
+  'ground-missing': (f) =>
+    `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
   'pin-used-twice': (f) => `Pin ${f.names['pin']} is used twice, by ${f.names['first']} and by ${f.names['second']}.`,
   'pin-input-only': (f) => `Pin ${f.names['pin']} has no output stage: it can never switch ${f.about}.`,
-  'pin-reserved': (f) => `Pin ${f.names['pin']} belongs to something else already (${f.names['why']}), and ${f.about} uses it too.`,
+  'pin-reserved': (f) =>
+    `Pin ${f.names['pin']} belongs to something else already (${f.names['why']}), and ${f.about} uses it too.`,
   'isolation-defeated': (f) => `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
   'regulator-back-fed': (f) => `${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
-  'pin-current': (f) => (met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`),
+  'pin-current': (f) =>
+    met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`,
   'group-current': (f) => atMost(f, `${subjectOf(f)} together`, `${pinVerb(f)}${sumOf(f)}`),
   'total-current': (f) => atMost(f, subjectOf(f), `carry${sumOf(f)}`),
   'coil-pull-in': coilPullIn,
@@ -96,7 +139,10 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'driver-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'driver-voltage': (f) => atMost(f, `the driver of ${f.about}, switched off,`, 'bears'),
   'driver-heat': (f) => atMost(f, subjectOf(f).replace(/, junction$/, '’s junction'), 'reaches'),
-  'load-current': (f) => (f.account?.missing?.figure === 'draws' ? `Nothing says what ${f.about} draws itself.` : atMost(f, subjectOf(f), 'carries')),
+  'load-current': (f) =>
+    f.account?.missing?.figure === 'draws'
+      ? `Nothing says what ${f.about} draws itself.`
+      : atMost(f, subjectOf(f), 'carries'),
   'resistor-power': (f) => atMost(f, f.account?.id ?? f.about, 'turns into heat'),
   'series-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'fuse-holds': fuseHolds,
@@ -105,7 +151,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'regulator-input': (f) => atMost(f, subjectOf(f), 'gets'),
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
-  'supply-current': (f) => (met(f) ? atMost(f, subjectOf(f), 'has to give') : sentence(`nothing says what current ${subjectOf(f)} can give.`)),
+  'supply-current': (f) =>
+    met(f) ? atMost(f, subjectOf(f), 'has to give') : sentence(`nothing says what current ${subjectOf(f)} can give.`),
 };
 
 /** What a finding says: one sentence with its numbers. @throws when a rule has no sentence, which a test rules out */

@@ -84,14 +84,23 @@ describe('a branch', () => {
 
   test('with a junction or a drop lets nothing through backwards', () => {
     const nothing = { current: 0, conductance: 0 };
+    const backwards = fc.double({ min: -100, max: -1e-12, noNaN: true });
     const led = fitJunction([{ current: 0.02, voltage: 2 }]);
     fc.assert(
-      fc.property(fc.double({ min: -100, max: 0, noNaN: true }), (voltage) => {
+      fc.property(backwards, (voltage) => {
         expect(branchFlow({ resistance: 1, drop: 0, junctions: [led] }, voltage)).toEqual(nothing);
         expect(branchFlow({ resistance: 1, drop: 0.7, junctions: [] }, voltage)).toEqual(nothing);
         expect(branchFlow({ resistance: 1, drop: 0, junctions: [], current: 0.1 }, voltage)).toEqual(nothing);
       }),
     );
+  });
+
+  test('has no current yet where it begins to conduct, but the slope beyond', () => {
+    const led = fitJunction([{ current: 0.02, voltage: 2 }]);
+    const { current, conductance } = branchFlow({ resistance: 1, drop: 0, junctions: [led] }, 0);
+    expect(current).toBe(0);
+    expect(conductance).toBeCloseTo(Math.exp(led.logSaturation) / led.slope, 25);
+    expect(branchFlow({ resistance: 50, drop: 0.7, junctions: [] }, 0.7)).toEqual({ current: 0, conductance: 0.02 });
   });
 
   test('lets nothing through below its drop, and what is left over its resistance above', () => {

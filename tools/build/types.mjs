@@ -1,7 +1,7 @@
-/** Writes the declarations of the library to dist/types. */
+/** Writes the declarations of the library to dist/types. Types are checked elsewhere: `tsc --noEmit`. */
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
-import { cpSync, existsSync, rmSync } from 'node:fs';
+import { existsSync, rmSync } from 'node:fs';
 import { inRoot } from './files.mjs';
 
 export async function declarations() {
@@ -14,11 +14,5 @@ export async function declarations() {
   } catch (error) {
     throw Object.assign(new Error('the declarations have errors'), { report: error.stdout || error.message });
   }
-  // The compiler copies no declarations that were declarations already.
-  for (const folder of ['source', 'catalogue'])
-    cpSync(inRoot(`src/${folder}/generated`), inRoot(`dist/types/${folder}/generated`), {
-      recursive: true,
-      filter: (path) => !path.endsWith('.js'),
-    });
   return 'dist/types';
 }

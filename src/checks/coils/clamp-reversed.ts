@@ -4,7 +4,17 @@ import type { Finding, Judged, WiringRule } from '../finding.js';
 function find({ ledger: { project } }: Judged): Finding[] {
   return project.circuits.flatMap((c): Finding[] =>
     c.wiring.clamp === 'reversed'
-      ? [{ rule: 'clamp-reversed', family: 'coils', verdict: 'breach', about: c.id, path: [...c.path, 'clamp'], names: {}, related: [] }]
+      ? [
+          {
+            rule: 'clamp-reversed',
+            family: 'coils',
+            verdict: 'breach',
+            about: c.id,
+            path: [...c.path, 'clamp'],
+            names: {},
+            related: [],
+          },
+        ]
       : [],
   );
 }

@@ -5,8 +5,13 @@ function find({ ledger: { project } }: Judged): Finding[] {
   return project.circuits.flatMap((c): Finding[] => {
     const { by, clamp, inductive } = c.wiring;
     if (!inductive || clamp !== 'none' || by === 'nothing') return [];
-    const names = { winding: c.type === 'dc-motor' ? 'motor' : 'coil', switch: by === 'pin' ? `pin ${project.uses.find((u) => u.by === c.id)?.label ?? c.wiring.pin}` : `${c.id}.driver` };
-    return [{ rule: 'coil-no-clamp', family: 'coils', verdict: 'breach', about: c.id, path: c.path, names, related: [] }];
+    const names = {
+      winding: c.type === 'dc-motor' ? 'motor' : 'coil',
+      switch: by === 'pin' ? `pin ${project.uses.find((u) => u.by === c.id)?.label ?? c.wiring.pin}` : `${c.id}.driver`,
+    };
+    return [
+      { rule: 'coil-no-clamp', family: 'coils', verdict: 'breach', about: c.id, path: c.path, names, related: [] },
+    ];
   });
 }
 

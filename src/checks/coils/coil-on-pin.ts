@@ -11,7 +11,10 @@ function find(judged: Judged): Finding[] {
     if (!wiring.bare || wiring.pin === undefined) return [];
     const use = project.uses.find((u) => u.pin === wiring.pin && u.by === c.id);
     const on = judged.accounts.filter((j) => j.account.id === wiring.pin && j.account.kind === 'pin');
-    const carrying = on.reduce<(typeof on)[number] | undefined>((a, b) => (a === undefined || (b.account.draw?.max ?? 0) > (a.account.draw?.max ?? 0) ? b : a), undefined);
+    const carrying = on.reduce<(typeof on)[number] | undefined>(
+      (a, b) => (a === undefined || (b.account.draw?.max ?? 0) > (a.account.draw?.max ?? 0) ? b : a),
+      undefined,
+    );
     const inside = carrying?.account.limits.filter((m) => m.limit.grade === 'characterised') ?? [];
     const modest = inside.length > 0 && inside.every((m) => m.left >= project.policy.current);
     return [
@@ -23,7 +26,11 @@ function find(judged: Judged): Finding[] {
         path: use?.path ?? c.path,
         ...(carrying && { account: carrying.account }),
         ...(carrying?.by && { by: carrying.by }),
-        names: { winding: c.type === 'dc-motor' ? 'motor' : 'coil', pin: use?.label ?? wiring.pin, clamp: wiring.clamp },
+        names: {
+          winding: c.type === 'dc-motor' ? 'motor' : 'coil',
+          pin: use?.label ?? wiring.pin,
+          clamp: wiring.clamp,
+        },
         related: [],
       },
     ];

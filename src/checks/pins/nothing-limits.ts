@@ -5,7 +5,9 @@ function find(judged: Judged): Finding[] {
   const { project } = judged.ledger;
   return project.circuits.flatMap((c): Finding[] =>
     (c.wiring.unlimited ?? []).map(({ part, pin }) => {
-      const account = judged.accounts.find((j) => j.account.id === (pin ?? c.id) && (j.account.draw?.max ?? 0) > 0)?.account;
+      const account = judged.accounts.find(
+        (j) => j.account.id === (pin ?? c.id) && (j.account.draw?.max ?? 0) > 0,
+      )?.account;
       return {
         rule: 'nothing-limits',
         family: 'pins',
@@ -13,7 +15,11 @@ function find(judged: Judged): Finding[] {
         about: c.id,
         path: c.path,
         ...(account && { account }),
-        names: { part, ...(pin !== undefined && { pin: project.uses.find((u) => u.pin === pin)?.label ?? pin }), kind: c.type },
+        names: {
+          part,
+          ...(pin !== undefined && { pin: project.uses.find((u) => u.pin === pin)?.label ?? pin }),
+          kind: c.type,
+        },
         related: [],
       };
     }),

@@ -4,7 +4,17 @@ import type { Finding, Judged, WiringRule } from '../finding.js';
 function find({ ledger: { project } }: Judged): Finding[] {
   return project.uses.flatMap((u): Finding[] =>
     u.inputOnly && u.as === 'output'
-      ? [{ rule: 'pin-input-only', family: 'pins', verdict: 'breach', about: u.by, path: u.path, names: { pin: u.label }, related: [] }]
+      ? [
+          {
+            rule: 'pin-input-only',
+            family: 'pins',
+            verdict: 'breach',
+            about: u.by,
+            path: u.path,
+            names: { pin: u.label },
+            related: [],
+          },
+        ]
       : [],
   );
 }

@@ -5,7 +5,17 @@ function find({ ledger: { project } }: Judged): Finding[] {
   return project.uses.flatMap((u): Finding[] =>
     u.reserved === undefined
       ? []
-      : [{ rule: 'pin-reserved', family: 'pins', verdict: 'strain', about: u.by, path: u.path, names: { pin: u.label, why: u.reserved }, related: [] }],
+      : [
+          {
+            rule: 'pin-reserved',
+            family: 'pins',
+            verdict: 'strain',
+            about: u.by,
+            path: u.path,
+            names: { pin: u.label, why: u.reserved },
+            related: [],
+          },
+        ],
   );
 }
 

@@ -5,7 +5,17 @@ import { boardsOf } from './boards.js';
 function find({ ledger: { project } }: Judged): Finding[] {
   return boardsOf(project).flatMap(({ owner, board }): Finding[] =>
     board.coupling !== 'opto' && board.grounds === 'separate'
-      ? [{ rule: 'ground-missing', family: 'relay boards', verdict: 'breach', about: owner, path: ['loads', owner, 'grounds'], names: {}, related: [] }]
+      ? [
+          {
+            rule: 'ground-missing',
+            family: 'relay boards',
+            verdict: 'breach',
+            about: owner,
+            path: ['loads', owner, 'grounds'],
+            names: {},
+            related: [],
+          },
+        ]
       : [],
   );
 }

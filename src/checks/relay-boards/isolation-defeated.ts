@@ -8,7 +8,14 @@ function find({ ledger: { project } }: Judged): Finding[] {
       const names = { why: 'it has no couplers' };
       return board.isolation === 'wanted' ? [defeated(owner, 'strain', names)] : [];
     }
-    const why = board.jumper === 'fitted' ? 'its supply jumper is fitted' : board.grounds === 'joined' ? 'its grounds are joined' : board.logic !== undefined && board.logic === board.coil ? 'one supply feeds both sides' : undefined;
+    const why =
+      board.jumper === 'fitted'
+        ? 'its supply jumper is fitted'
+        : board.grounds === 'joined'
+          ? 'its grounds are joined'
+          : board.logic !== undefined && board.logic === board.coil
+            ? 'one supply feeds both sides'
+            : undefined;
     return why === undefined ? [] : [defeated(owner, board.isolation === 'wanted' ? 'strain' : 'note', { why })];
   });
 }

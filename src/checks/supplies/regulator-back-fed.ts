@@ -4,7 +4,17 @@ import type { Finding, Judged, WiringRule } from '../finding.js';
 function find({ ledger: { project } }: Judged): Finding[] {
   return project.facts.flatMap((fact): Finding[] =>
     fact.kind === 'back-fed'
-      ? [{ rule: 'regulator-back-fed', family: 'supplies', verdict: 'note', about: fact.about, path: fact.path, names: fact.with, related: [] }]
+      ? [
+          {
+            rule: 'regulator-back-fed',
+            family: 'supplies',
+            verdict: 'note',
+            about: fact.about,
+            path: fact.path,
+            names: fact.with,
+            related: [],
+          },
+        ]
       : [],
   );
 }

@@ -26,7 +26,9 @@ export function arrayDriver(input: LoadInput, setting: DriverSetting, name: unkn
   const inputPart = `${circuit}.array-input`;
   input.bench.use({ array, channel: channel.channel, circuit, part: load, saturation: `${circuit}.driver` });
   const members: Member[] = [
-    ...(resistance ? [{ kind: 'resistance' as const, part: inputPart, ohms: closed(resistance.quantity), origin: resistance.origin }] : []),
+    ...(resistance
+      ? [{ kind: 'resistance' as const, part: inputPart, ohms: closed(resistance.quantity), origin: resistance.origin }]
+      : []),
     { kind: 'drop', part: `${circuit}.array-bases`, volts: drop },
   ];
   const drive = driveAccount(figures, id, setting, resistance ? inputPart : undefined);
@@ -60,12 +62,27 @@ function saturationMembers(curve: Curve | undefined, circuit: string): Member[] 
   const slope = (end: keyof Interval): number => Math.max((lowest(b)[end] - lowest(a)[end]) / (b.at - a.at), 0);
   const foot = (end: keyof Interval): number => Math.max(lowest(a)[end] - slope(end) * a.at, 0);
   return [
-    { kind: 'drop', part: `${circuit}.driver`, volts: { min: foot('min'), typ: foot('typ'), max: foot('max') }, origin: curve!.origin },
-    { kind: 'resistance', part: `${circuit}.driver-slope`, ohms: { min: slope('min'), typ: slope('typ'), max: slope('max') }, origin: curve!.origin },
+    {
+      kind: 'drop',
+      part: `${circuit}.driver`,
+      volts: { min: foot('min'), typ: foot('typ'), max: foot('max') },
+      origin: curve!.origin,
+    },
+    {
+      kind: 'resistance',
+      part: `${circuit}.driver-slope`,
+      ohms: { min: slope('min'), typ: slope('typ'), max: slope('max') },
+      origin: curve!.origin,
+    },
   ];
 }
 
-function driveAccount(figures: Figures, id: string, setting: DriverSetting, inputPart: string | undefined): AccountPlan | undefined {
+function driveAccount(
+  figures: Figures,
+  id: string,
+  setting: DriverSetting,
+  inputPart: string | undefined,
+): AccountPlan | undefined {
   const { circuit, path, load } = setting;
   const part = inputPart ?? `${circuit}.array-bases`;
   const gain = figures.figure('gain', 'ratio');
@@ -100,12 +117,26 @@ function driveAccount(figures: Figures, id: string, setting: DriverSetting, inpu
 }
 
 /** The accounts of the array itself: each channel, the package's current and its heat, from the channels in use. */
-export function arrayAccounts(array: string, figures: Figures, path: readonly (string | number)[], used: readonly ArrayChannel[]): AccountPlan[] {
+export function arrayAccounts(
+  array: string,
+  figures: Figures,
+  path: readonly (string | number)[],
+  used: readonly ArrayChannel[],
+): AccountPlan[] {
   const channels = [...new Set(used.map((u) => u.channel))].sort((a, b) => a - b);
   const channelLimit = rating(figures, 'channel-current', 'current');
   const packageLimit = rating(figures, 'package-current', 'current');
-  const sum = (of: readonly ArrayChannel[]) => (s: Reading): number => of.reduce((amps, u) => amps + s.current(u.part), 0);
-  const current = (id: string, title: string, of: readonly ArrayChannel[], limit: typeof channelLimit, figure: string): AccountPlan => ({
+  const sum =
+    (of: readonly ArrayChannel[]) =>
+    (s: Reading): number =>
+      of.reduce((amps, u) => amps + s.current(u.part), 0);
+  const current = (
+    id: string,
+    title: string,
+    of: readonly ArrayChannel[],
+    limit: typeof channelLimit,
+    figure: string,
+  ): AccountPlan => ({
     id,
     kind: 'array',
     title,
@@ -136,10 +167,26 @@ export function arrayAccounts(array: string, figures: Figures, path: readonly (s
     }, 0);
   const heat = heatOf(figures, array);
   return [
-    ...channels.map((n) => current(`${array}.${n}`, `array channel ${array}.${n}`, used.filter((u) => u.channel === n), channelLimit, 'channel-current')),
-    ...(packageLimit ? [current(`${array}.package`, `array ${array}, all channels`, used, packageLimit, 'package-current')] : []),
+    ...channels.map((n) =>
+      current(
+        `${array}.${n}`,
+        `array channel ${array}.${n}`,
+        used.filter((u) => u.channel === n),
+        channelLimit,
+        'channel-current',
+      ),
+    ),
+    ...(packageLimit
+      ? [current(`${array}.package`, `array ${array}, all channels`, used, packageLimit, 'package-current')]
+      : []),
     heatAccount(
-      { id: `${array}.package`, kind: 'array', circuits: [...new Set(used.map((u) => u.circuit))], path, title: `array ${array}, junction` },
+      {
+        id: `${array}.package`,
+        kind: 'array',
+        circuits: [...new Set(used.map((u) => u.circuit))],
+        path,
+        title: `array ${array}, junction`,
+      },
       heat,
       loss,
       ['draw-most', 'draw-least', 'starved'],

@@ -37,7 +37,11 @@ export interface Driver {
 type Named = DriverSetting['pin'] | undefined;
 
 /** The driver of a load, or undefined with a problem. */
-export function driverOf(input: LoadInput, circuit: string, around: { pin: Named; supply: string; load: string }): Driver | undefined {
+export function driverOf(
+  input: LoadInput,
+  circuit: string,
+  around: { pin: Named; supply: string; load: string },
+): Driver | undefined {
   const { entry, bench } = input;
   const path = [...input.path, 'driver'];
   const raw = entry['driver'];
@@ -45,7 +49,12 @@ export function driverOf(input: LoadInput, circuit: string, around: { pin: Named
   const own = raw['pin'] === undefined ? [] : bench.pinNames(raw['pin'], [...path, 'pin']);
   const pin = around.pin ?? own[0];
   if (pin === undefined) {
-    bench.problem({ path, on: 'key', says: `no pin switches the driver of \`${input.id}\``, expected: '`pin:` in the driver, as in `driver: { part: npn-2n2222a, pin: D8 }`' });
+    bench.problem({
+      path,
+      on: 'key',
+      says: `no pin switches the driver of \`${input.id}\``,
+      expected: '`pin:` in the driver, as in `driver: { part: npn-2n2222a, pin: D8 }`',
+    });
     return undefined;
   }
   const active = entry['active'] === 'low' ? 'low' : 'high';
@@ -55,6 +64,11 @@ export function driverOf(input: LoadInput, circuit: string, around: { pin: Named
   if (part === undefined) return undefined;
   if (part.type === 'npn') return npnDriver(input, setting, part.figures);
   if (part.type === 'nmos') return nmosDriver(input, setting, part.figures);
-  bench.problem({ path, on: 'key', says: `a driver of type \`${part.type}\` is not computed yet`, expected: '`npn`, `nmos`, or a channel of an array' });
+  bench.problem({
+    path,
+    on: 'key',
+    says: `a driver of type \`${part.type}\` is not computed yet`,
+    expected: '`npn`, `nmos`, or a channel of an array',
+  });
   return undefined;
 }

@@ -18,10 +18,15 @@ export function heatOf(figures: Figures, what: string): Heat {
   const stated = figures.interval('thermal-resistance', 'thermal-resistance')?.max;
   const limit =
     rating(figures, 'maximum-junction', 'temperature', { margin: 'temperature' }) ??
-    assumed(figures, `highest junction temperature of ${what}`, USUAL_JUNCTION, 'temperature', { margin: 'temperature' });
+    assumed(figures, `highest junction temperature of ${what}`, USUAL_JUNCTION, 'temperature', {
+      margin: 'temperature',
+    });
   if (stated !== undefined) return { thermal: stated, limit };
   figures.assume(`thermal resistance of ${what}: tried at ${TRIED} K/W, since nobody states it`);
-  return { thermal: TRIED, limit: { ...limit, asks: `what is the thermal resistance of ${what} as mounted (its \`thermal-resistance\`)?` } };
+  return {
+    thermal: TRIED,
+    limit: { ...limit, asks: `what is the thermal resistance of ${what} as mounted (its \`thermal-resistance\`)?` },
+  };
 }
 
 /** The temperature account of a part that turns `power` into heat. */

@@ -17,7 +17,16 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
   const id = `${circuit}.driver`;
   const resistor = figures.figure('gate-resistor', 'resistance');
   const pullDown = figures.figure('pull-down', 'resistance');
-  const before: Member[] = resistor ? [{ kind: 'resistance', part: `${circuit}.gate-resistor`, ohms: closed(resistor.quantity), origin: resistor.origin }] : [];
+  const before: Member[] = resistor
+    ? [
+        {
+          kind: 'resistance',
+          part: `${circuit}.gate-resistor`,
+          ohms: closed(resistor.quantity),
+          origin: resistor.origin,
+        },
+      ]
+    : [];
   // Without a pull-down nothing flows at rest and the gate stands at the pin's level; a gate never loads the pin.
   const networks: NetworkSketch[] = pullDown
     ? [
@@ -33,7 +42,16 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
               flows: 'out',
               to: GROUND,
               circuit,
-              members: [...before, { kind: 'resistance', part: `${circuit}.pull-down`, ohms: closed(pullDown.quantity), load: true, origin: pullDown.origin }],
+              members: [
+                ...before,
+                {
+                  kind: 'resistance',
+                  part: `${circuit}.pull-down`,
+                  ohms: closed(pullDown.quantity),
+                  load: true,
+                  origin: pullDown.origin,
+                },
+              ],
             },
           ],
           on: [],
@@ -44,7 +62,9 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
   const gate = (s: Reading): number => (pullDown ? s.across(`${circuit}.pull-down`) : s.voltage(pin.rail));
   const resistance = figures.curve('on-resistance', 'resistance', 'voltage', { min: () => 0 });
   const nominal = input.bench.nominal(pin.rail);
-  const ohms = resistance ? interpolate(resistance.points, Math.max(nominal, resistance.points[0]!.at)).value : { min: 0, typ: 0, max: 0 };
+  const ohms = resistance
+    ? interpolate(resistance.points, Math.max(nominal, resistance.points[0]!.at)).value
+    : { min: 0, typ: 0, max: 0 };
   const base = { id, kind: 'driver' as const, circuits: [circuit], path };
   const maximumCurrent = rating(figures, 'maximum-current', 'current');
   const maximumVoltage = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
@@ -56,7 +76,12 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
     recipes: ['drive-worst', 'drive-best'],
     read: gate,
     limits: gateLimits(figures, resistance?.points[0]),
-    ...(!resistance && { missing: { figure: 'on-resistance', asks: `at which gate voltages is the on-resistance of the MOSFET that drives ${circuit} specified (its \`on-resistance\`)?` } }),
+    ...(!resistance && {
+      missing: {
+        figure: 'on-resistance',
+        asks: `at which gate voltages is the on-resistance of the MOSFET that drives ${circuit} specified (its \`on-resistance\`)?`,
+      },
+    }),
     steps: (s) => gateSteps(s, pullDown ? `${circuit}.pull-down` : undefined, gate(s)),
   };
   const carries: AccountPlan = {
@@ -69,8 +94,21 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
     read: (s) => s.current(load),
     limits: maximumCurrent ? [maximumCurrent] : [],
     books: [{ circuit, part: load }],
-    ...(!maximumCurrent && { missing: { figure: 'maximum-current', asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?` } }),
-    steps: (s) => [{ name: 'I', says: 'the load’s current goes through it', formula: 'I_load', with: { I_load: [s.current(load), 'A'] }, gives: [s.current(load), 'A'] }],
+    ...(!maximumCurrent && {
+      missing: {
+        figure: 'maximum-current',
+        asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?`,
+      },
+    }),
+    steps: (s) => [
+      {
+        name: 'I',
+        says: 'the load’s current goes through it',
+        formula: 'I_load',
+        with: { I_load: [s.current(load), 'A'] },
+        gives: [s.current(load), 'A'],
+      },
+    ],
   };
   const bears: AccountPlan = {
     ...base,
@@ -80,10 +118,21 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
     recipes: ['flooded', 'starved'],
     read: (s) => s.voltage(supply),
     limits: maximumVoltage ? [maximumVoltage] : [],
-    steps: (s) => [{ name: 'V', says: 'switched off, it bears the supply', formula: 'V', with: { V: [s.voltage(supply), 'V'] }, gives: [s.voltage(supply), 'V'] }],
+    steps: (s) => [
+      {
+        name: 'V',
+        says: 'switched off, it bears the supply',
+        formula: 'V',
+        with: { V: [s.voltage(supply), 'V'] },
+        gives: [s.voltage(supply), 'V'],
+      },
+    ],
   };
   const lost = (s: Reading): number => s.current(load) ** 2 * (s.typical ? ohms.typ : ohms.max);
-  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, heatOf(figures, id), lost, ['draw-most', 'draw-least']);
+  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, heatOf(figures, id), lost, [
+    'draw-most',
+    'draw-least',
+  ]);
   return {
     by: 'driver',
     pin: pin.account,
@@ -96,7 +145,10 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
 }
 
 /** Below its highest threshold a gate fails; below the lowest voltage its resistance is specified at, nothing is promised. */
-function gateLimits(figures: Figures, lowestPoint: { at: number; quantity: { stated: string } } | undefined): LimitPlan[] {
+function gateLimits(
+  figures: Figures,
+  lowestPoint: { at: number; quantity: { stated: string } } | undefined,
+): LimitPlan[] {
   if (lowestPoint === undefined) return [];
   const threshold = figures.figure('threshold', 'voltage');
   const specified = figures.curve('on-resistance', 'resistance', 'voltage')!;
@@ -125,9 +177,24 @@ function gateLimits(figures: Figures, lowestPoint: { at: number; quantity: { sta
 }
 
 function gateSteps(s: Reading, pullDown: string | undefined, volts: number): Step[] {
-  if (pullDown === undefined) return [{ name: 'V_gate', says: 'the gate stands at the pin’s level', formula: 'V_pin', with: { V_pin: [volts, 'V'] }, gives: [volts, 'V'] }];
+  if (pullDown === undefined)
+    return [
+      {
+        name: 'V_gate',
+        says: 'the gate stands at the pin’s level',
+        formula: 'V_pin',
+        with: { V_pin: [volts, 'V'] },
+        gives: [volts, 'V'],
+      },
+    ];
   return [
     ...branchSteps(s.branch(pullDown), 'current through the gate’s pull-down'),
-    { name: 'V_gate', says: 'what the pull-down leaves at the gate', formula: 'I * R', with: { I: [s.current(pullDown), 'A'], R: [s.ohms(pullDown), 'Ω'] }, gives: [volts, 'V'] },
+    {
+      name: 'V_gate',
+      says: 'what the pull-down leaves at the gate',
+      formula: 'I * R',
+      with: { I: [s.current(pullDown), 'A'], R: [s.ohms(pullDown), 'Ω'] },
+      gives: [volts, 'V'],
+    },
   ];
 }

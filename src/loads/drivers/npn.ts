@@ -20,18 +20,56 @@ export function npnDriver(input: LoadInput, setting: DriverSetting, figures: Fig
   const pullDown = figures.figure('pull-down', 'resistance');
   const base = `${circuit}.base`;
   const node = `${circuit}:base`;
-  const junction: Member = { kind: 'junction', part: base, law: transistor.base, ...(transistor.baseOrigin && { origin: transistor.baseOrigin }) };
+  const junction: Member = {
+    kind: 'junction',
+    part: base,
+    law: transistor.base,
+    ...(transistor.baseOrigin && { origin: transistor.baseOrigin }),
+  };
   const before: Member[] = resistance
-    ? [{ kind: 'resistance', part: `${circuit}.base-resistor`, ohms: closed(resistance.quantity), origin: resistance.origin }]
+    ? [
+        {
+          kind: 'resistance',
+          part: `${circuit}.base-resistor`,
+          ohms: closed(resistance.quantity),
+          origin: resistance.origin,
+        },
+      ]
     : [];
-  const hook: Hook = { pin, active: setting.active, flows: 'out', circuit, ...(pullDown ? { to: node, members: before } : { to: GROUND, members: [...before, junction] }) };
+  const hook: Hook = {
+    pin,
+    active: setting.active,
+    flows: 'out',
+    circuit,
+    ...(pullDown ? { to: node, members: before } : { to: GROUND, members: [...before, junction] }),
+  };
   const inside: BranchPlan[] = pullDown
     ? [
         { from: node, to: GROUND, members: [junction], circuit },
-        { from: node, to: GROUND, members: [{ kind: 'resistance', part: `${circuit}.pull-down`, ohms: closed(pullDown.quantity), origin: pullDown.origin }], circuit },
+        {
+          from: node,
+          to: GROUND,
+          members: [
+            {
+              kind: 'resistance',
+              part: `${circuit}.pull-down`,
+              ohms: closed(pullDown.quantity),
+              origin: pullDown.origin,
+            },
+          ],
+          circuit,
+        },
       ]
     : [];
-  const network: NetworkSketch = { id: `${circuit}.driver`, circuits: [circuit], side: 'control', inner: pullDown ? [node] : [], hooks: [hook], on: inside, off: inside };
+  const network: NetworkSketch = {
+    id: `${circuit}.driver`,
+    circuits: [circuit],
+    side: 'control',
+    inner: pullDown ? [node] : [],
+    hooks: [hook],
+    on: inside,
+    off: inside,
+  };
   const around = {
     circuit,
     id: `${circuit}.driver`,
@@ -40,7 +78,8 @@ export function npnDriver(input: LoadInput, setting: DriverSetting, figures: Fig
     load,
     base,
     baseCurrent: (s: Reading) => s.current(base),
-    baseSteps: (s: Reading) => branchSteps(s.branch(resistance ? `${circuit}.base-resistor` : base), 'current from the pin towards the base'),
+    baseSteps: (s: Reading) =>
+      branchSteps(s.branch(resistance ? `${circuit}.base-resistor` : base), 'current from the pin towards the base'),
   };
   return {
     by: 'driver',

@@ -39,7 +39,8 @@ export interface Transistor {
 export function transistorOf(figures: Figures, what: string): Transistor {
   const gain = figures.curve('gain', 'ratio', 'current', { max: (x) => 2 * TYPICAL_GAIN * x });
   const baseCurve = figures.curve('base-emitter', 'voltage', 'current');
-  if (baseCurve === undefined) figures.assume(`base-emitter voltage of ${what}: 0.6 to 0.95 V at 10 mA, since nobody states it`);
+  if (baseCurve === undefined)
+    figures.assume(`base-emitter voltage of ${what}: 0.6 to 0.95 V at 10 mA, since nobody states it`);
   const forced = figures.interval('forced-gain', 'ratio')?.typ;
   if (forced === undefined) figures.assume(`forced gain of ${what}: ${FORCED_GAIN}, since nobody states it`);
   const saturation = figures.curve('saturation', 'voltage', 'current', { min: (x) => (x > 0 ? 0 : x) });
@@ -60,7 +61,10 @@ export function transistorOf(figures: Figures, what: string): Transistor {
 /** The typical gain is twice the least unless it is stated. */
 const typicalGain = (p: Curve['points'][number]): Point => ({
   at: p.at,
-  value: { ...p.value, typ: p.quantity.typ !== undefined && !p.quantity.exact ? p.value.typ : TYPICAL_GAIN * p.value.min },
+  value: {
+    ...p.value,
+    typ: p.quantity.typ !== undefined && !p.quantity.exact ? p.value.typ : TYPICAL_GAIN * p.value.min,
+  },
 });
 
 /** Lowest saturation: the lowest figure that is stated, and a closed switch where only a highest one is. */
@@ -71,7 +75,10 @@ const lowest = (p: Curve['points'][number]): Point => ({
 
 function usualBase(): Curve {
   const quantity = { dimension: 'voltage' as const, ...USUAL_BASE, exact: false, stated: '0.6 to 0.95 V' };
-  return { points: [{ at: 0.01, value: USUAL_BASE, quantity }], origin: { document: 'common practice, no source', basis: 'practice' } };
+  return {
+    points: [{ at: 0.01, value: USUAL_BASE, quantity }],
+    origin: { document: 'common practice, no source', basis: 'practice' },
+  };
 }
 
 /** The gain a corner counts on: the least, less when cold; typically twice that. */
@@ -117,7 +124,14 @@ export function voltsLost(t: Transistor, setting: TransistorSetting, s: Reading)
   if (t.gain === undefined || collector <= 0) return inBranch;
   const saturation = t.saturation ? interpolate(t.saturation, collector).value : { typ: 0, max: 0 };
   const published = Math.max(s.typical ? saturation.typ : saturation.max, 0);
-  return collectorVoltage(collector, setting.baseCurrent(s), published, t.forcedGain, gainIn(t, collector, s), GAIN_VOLTAGE);
+  return collectorVoltage(
+    collector,
+    setting.baseCurrent(s),
+    published,
+    t.forcedGain,
+    gainIn(t, collector, s),
+    GAIN_VOLTAGE,
+  );
 }
 
 export function transistorAccounts(t: Transistor, setting: TransistorSetting): AccountPlan[] {
@@ -134,7 +148,15 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     read: setting.baseCurrent,
     limits: t.gain
       ? [
-          { value: needed, stated, grade: 'operating', isFunction: true, margin: 'drive', ...(t.gainOrigin && { origin: t.gainOrigin }), condition: 'collector current over the gain' },
+          {
+            value: needed,
+            stated,
+            grade: 'operating',
+            isFunction: true,
+            margin: 'drive',
+            ...(t.gainOrigin && { origin: t.gainOrigin }),
+            condition: 'collector current over the gain',
+          },
           ...(setting.aged
             ? [
                 {
@@ -150,7 +172,12 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
             : []),
         ]
       : [],
-    ...(!t.gain && { missing: { figure: 'gain', asks: `what is the least gain of the transistor that drives ${circuit} (its \`gain\`)?` } }),
+    ...(!t.gain && {
+      missing: {
+        figure: 'gain',
+        asks: `what is the least gain of the transistor that drives ${circuit} (its \`gain\`)?`,
+      },
+    }),
     steps: (s) => [
       ...setting.baseSteps(s),
       ...(t.gain
@@ -161,7 +188,9 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
               formula: 'I_load / gain',
               with: { I_load: [s.current(load), 'A'], gain: [gainIn(t, s.current(load), s), ''] },
               gives: [needed(s), 'A'],
-              ...(t.gainOrigin && { sources: [`${id}: ${t.gainOrigin.document}${t.gainOrigin.where ? `, ${t.gainOrigin.where}` : ''}`] }),
+              ...(t.gainOrigin && {
+                sources: [`${id}: ${t.gainOrigin.document}${t.gainOrigin.where ? `, ${t.gainOrigin.where}` : ''}`],
+              }),
             } satisfies Step,
           ]
         : []),
@@ -177,9 +206,20 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     read: (s) => s.current(load),
     limits: t.maximumCurrent ? [t.maximumCurrent] : [],
     books: [{ circuit, part: load }],
-    ...(!t.maximumCurrent && { missing: { figure: 'maximum-current', asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?` } }),
+    ...(!t.maximumCurrent && {
+      missing: {
+        figure: 'maximum-current',
+        asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?`,
+      },
+    }),
     steps: (s) => [
-      { name: 'I', says: 'the load’s current goes through it', formula: 'I_load', with: { I_load: [s.current(load), 'A'] }, gives: [s.current(load), 'A'] },
+      {
+        name: 'I',
+        says: 'the load’s current goes through it',
+        formula: 'I_load',
+        with: { I_load: [s.current(load), 'A'] },
+        gives: [s.current(load), 'A'],
+      },
     ],
   };
   const bears: AccountPlan = {
@@ -190,9 +230,22 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     recipes: ['flooded', 'starved'],
     read: (s) => s.voltage(supply),
     limits: t.maximumVoltage ? [t.maximumVoltage] : [],
-    steps: (s) => [{ name: 'V', says: 'switched off, it bears the supply', formula: 'V', with: { V: [s.voltage(supply), 'V'] }, gives: [s.voltage(supply), 'V'] }],
+    steps: (s) => [
+      {
+        name: 'V',
+        says: 'switched off, it bears the supply',
+        formula: 'V',
+        with: { V: [s.voltage(supply), 'V'] },
+        gives: [s.voltage(supply), 'V'],
+      },
+    ],
   };
-  const power = (s: Reading): number => voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
-  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, t.heat, power, ['draw-most', 'drive-worst', 'draw-least']);
+  const power = (s: Reading): number =>
+    voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
+  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, t.heat, power, [
+    'draw-most',
+    'drive-worst',
+    'draw-least',
+  ]);
   return [drive, carries, ...(t.maximumVoltage ? [bears] : []), warm];
 }

@@ -1,0 +1,57 @@
+/**
+ * Circuits that are alike but for their names and pins: the channels of a board, the LEDs of a row. What one of them comes
+ * to, the others come to as well, so that it is reckoned once.
+ */
+import type { BranchPlan, Member } from '../loads/plan.js';
+import type { Interval } from '../quantity/interval.js';
+import type { Circuitry } from './circuitry.js';
+import type { ModeSearch } from './moments.js';
+
+/** Circuits of one likeness are alike in all that their accounts depend on. */
+export type Likeness = (circuit: number) => string;
+
+export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): Likeness {
+  const { project } = circuitry;
+  const bound = new Set(project.interlocks.flatMap((i) => [...i.of, ...(i.when ?? [])]));
+  const known = new Map<number, string>();
+  const make = (c: number): string => {
+    const circuit = project.circuits[c]!;
+    // An interlock singles a circuit out, and so does another circuit on its pin.
+    const networks = circuitry.networksOf[c]!.map((n) => circuitry.networks[n]!);
+    if (bound.has(circuit.id) || networks.some((n) => n.circuits.length > 1)) return circuit.id;
+    const inModes = modes.map((m) => m.on?.[c] ?? 2).join('');
+    const written = networks.map(({ plan }) => `${plan.side}${state(plan.on, plan.inner)}/${state(plan.off, plan.inner)}`);
+    return `${circuit.owner}|${inModes}|${written.join('|')}`;
+  };
+  return (c) => {
+    const likeness = known.get(c) ?? make(c);
+    known.set(c, likeness);
+    return likeness;
+  };
+}
+
+const state = (branches: readonly BranchPlan[], inner: readonly string[]): string => {
+  const node = (id: string): string => (inner.includes(id) ? `#${inner.indexOf(id)}` : id);
+  return branches
+    .map((b) => `${node(b.from)}>${node(b.to)}${b.pin?.level ?? ''}${b.pin?.outward ?? ''}:${b.members.map(written).join(';')}`)
+    .join(',');
+};
+
+const ends = (i: Interval): string => `${i.min} ${i.typ} ${i.max}`;
+
+function written(member: Member): string {
+  switch (member.kind) {
+    case 'resistance':
+      return `r${ends(member.ohms)}${member.copper ?? ''}${member.load ? 'l' : ''}`;
+    case 'pin':
+      return `p${ends(member.ohms)}`;
+    case 'drop':
+      return `d${ends(member.volts)}`;
+    case 'junction':
+      return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin}`).join()}`;
+    case 'current':
+      return `i${ends(member.amps)} ${member.peak ?? ''}`;
+    default:
+      return member satisfies never;
+  }
+}

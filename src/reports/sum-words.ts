@@ -1,0 +1,82 @@
+/** The sum behind an account's worst end in one line, with who contributes. */
+import { symbol } from '../loads/branch-working.js';
+import { channelOf } from './channel.js';
+import { figure, given, worstOf } from './figures.js';
+import { nameList } from './name-list.js';
+import type { ReportAccount, ReportFinding, ReportStep } from './report.js';
+import { substitute } from './substitute.js';
+
+/** So many terms of a long sum are told; the working has all of them. */
+const most = 5;
+/** A sum of no more terms is told as it stands. */
+const few = 6;
+
+/** 'sum' in the finding's first step that comes to the account's worst end, else in the first that works anything out. */
+export function sumWords(finding: ReportFinding, account: ReportAccount | undefined): string | undefined {
+  const step = stepOf(finding, account);
+  if (!step) return undefined;
+  const { numbers, result } = substitute(step);
+  const typical = account?.draw && step.gives[1] === account.unit ? figure(account.draw.typ, account.unit) : undefined;
+  const also = typical === undefined ? '' : typical === result ? ', as typically' : `, typically ${typical}`;
+  return `${total(step, account) ?? numbers} = ${result}${also}`;
+}
+
+function stepOf({ working }: ReportFinding, account: ReportAccount | undefined): ReportStep | undefined {
+  const sums = working.filter((step) => {
+    const { numbers, result } = substitute(step);
+    return numbers !== result;
+  });
+  const worst = account && worstOf(account);
+  const near = ({ gives: [value, unit] }: ReportStep): boolean =>
+    worst !== undefined && unit === account?.unit && Math.abs(Math.abs(value) - Math.abs(worst)) <= 1e-6 * Math.abs(worst);
+  return sums.find(near) ?? sums[0];
+}
+
+interface Term {
+  readonly value: number;
+  readonly text: string;
+  /** Who contributes it, where that is known. */
+  readonly name: string | undefined;
+  readonly load: string | undefined;
+}
+
+/** A sum of many: equal channels of a load together, the largest few by name, the others by their count. */
+function total({ formula, with: numbers }: ReportStep, account: ReportAccount | undefined): string | undefined {
+  const symbols = formula.split(' + ');
+  const names = new Map(account?.entries.map(({ circuit }) => [symbol('I', circuit), circuit]));
+  const terms = symbols.flatMap((each): readonly Term[] => {
+    const known = Object.hasOwn(numbers, each) ? numbers[each] : undefined;
+    if (!known) return [];
+    const name = names.get(each);
+    return [{ value: known[0], text: given(...known), name, load: name && channelOf(name)?.load }];
+  });
+  const isNamed = terms.some(({ name }) => name !== undefined);
+  if (terms.length < symbols.length || terms.length < 2 || (!isNamed && terms.length <= few)) return undefined;
+  const groups = together(terms).sort((a, b) => Math.abs(sumOf(b)) - Math.abs(sumOf(a)));
+  const told = groups.length <= few ? groups : groups.slice(0, most);
+  const rest = groups.slice(told.length).flat();
+  const unit = numbers[symbols[0] ?? '']?.[1] ?? '';
+  const words = told.map(groupWords).join(' + ');
+  return rest.length === 0 ? words : `${words} + ${figure(sumOf(rest), unit)} (${rest.length} more)`;
+}
+
+const sumOf = (terms: readonly Term[]): number => terms.reduce((sum, { value }) => sum + value, 0);
+
+/** Neighbouring channels of a load that contribute the same to three digits; unnamed terms that are alike. */
+function together(terms: readonly Term[]): Term[][] {
+  const groups: Term[][] = [];
+  for (const term of terms) {
+    const open = groups.find(
+      ([first]) => first && first.text === term.text && first.load === term.load && !first.name === !term.name,
+    );
+    if (open && (term.load !== undefined || term.name === undefined)) open.push(term);
+    else groups.push([term]);
+  }
+  return groups;
+}
+
+function groupWords(group: readonly Term[]): string {
+  const text = `${group.length > 1 ? `${group.length} × ` : ''}${group[0]?.text ?? ''}`;
+  const names = group.flatMap(({ name }) => name ?? []);
+  return names.length === 0 ? text : `${text} (${nameList(names)})`;
+}

@@ -1,0 +1,192 @@
+/**
+ * The books balance: in every whole solution what flows into a node flows out of it, and what the sources give is what the
+ * parts take. Currents and watts are summed here from each part's own law, with figures put in here, and not from the
+ * solver's sums.
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { copperFactor } from '../../src/circuit/copper.js';
+import type { Junction } from '../../src/circuit/junction.js';
+import { junctionAt, junctionVoltage } from '../../src/circuit/junction.js';
+import { booksOf, total } from '../../src/ledger/bookings.js';
+import type { Corner, Lean } from '../../src/ledger/corner.js';
+import { TYPICAL } from '../../src/ledger/corner.js';
+import type { Moment } from '../../src/ledger/solution.js';
+import { Solution } from '../../src/ledger/solution.js';
+import { solver } from '../../src/ledger/solver.js';
+import type { BranchPlan, Member } from '../../src/loads/plan.js';
+import { GROUND } from '../../src/loads/plan.js';
+import type { Link, Project } from '../../src/project/project.js';
+import type { Interval } from '../../src/quantity/interval.js';
+import { projectOf, projects } from '../properties/projects.js';
+
+/** 1 part in 10^9. */
+const PART = 1e-9;
+
+type Ends = 'min' | 'typ' | 'max';
+
+/** Which end of a loss, and of the load itself, a lean takes. */
+const LOSS: Readonly<Record<Lean, Ends>> = { low: 'max', starved: 'max', typ: 'typ', high: 'min', peak: 'min', flooded: 'min' };
+const LOAD: Readonly<Record<Lean, Ends>> = { low: 'max', flooded: 'max', typ: 'typ', high: 'min', peak: 'min', starved: 'min' };
+const DRAW: Readonly<Record<Lean, Ends>> = { low: 'min', flooded: 'min', typ: 'typ', high: 'max', peak: 'max', starved: 'max' };
+const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
+
+/** Volts that a member takes at a current, amperes; a fixed current takes what is left. */
+function voltsOf(m: Member, amps: number, lean: Lean, pins: Lean, celsius: number): number {
+  switch (m.kind) {
+    case 'resistance':
+      return m.ohms[(m.load ? LOAD : LOSS)[lean]] * (m.copper === undefined ? 1 : copperFactor(celsius, m.copper)) * amps;
+    case 'pin':
+      return m.ohms[LOSS[pins]] * amps;
+    case 'drop':
+      return amps > 0 ? m.volts[LOSS[lean]] : 0;
+    case 'junction':
+      return law(m.law[LOSS[lean]], amps, celsius);
+    case 'current':
+      return 0;
+  }
+}
+
+const law = (j: Junction, amps: number, celsius: number): number => junctionVoltage(junctionAt(j, celsius), amps);
+
+/** The largest of what failed to balance, as a share of what flows there. */
+interface Imbalance {
+  node: number;
+  law: number;
+  power: number;
+}
+
+/** Checks a whole solution; what is off is given as shares of the largest current, voltage and power. */
+function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>): Imbalance {
+  const { corner, circuitry } = s;
+  const celsius = s.ambient;
+  const worst: Imbalance = { node: 0, law: 0, power: 0 };
+  const sums = new Map<string, { sum: number; largest: number }>();
+  const into = (node: string, amps: number): void => {
+    const known = sums.get(node) ?? { sum: 0, largest: 0 };
+    sums.set(node, { sum: known.sum + amps, largest: Math.max(known.largest, Math.abs(amps)) });
+  };
+  let watts = 0;
+  circuitry.networks.forEach((index, n) => {
+    const inQuestion = focus.has(n);
+    const lean = inQuestion ? corner[index.plan.side] : corner.rest;
+    const pins = inQuestion ? corner.control : corner.rest;
+    const lit = index.plan.circuits.length === 0 || index.plan.circuits.some((id) => s.moment.on[circuitry.circuitIndex.get(id)!] === 1);
+    const plans: readonly BranchPlan[] = index.plan[lit ? 'on' : 'off'];
+    const { currents, volts, fitted } = s.network(n);
+    expect(currents.length).toBe(plans.length);
+    plans.forEach((plan, b) => {
+      const amps = currents[b]!;
+      into(plan.from, -amps);
+      into(plan.to, amps);
+      const { from, to } = fitted.edges[b]!;
+      const across = volts[from]! - volts[to]!;
+      // The tree's nodes in a network are those of the solution.
+      if (circuitry.nodeIndex.has(plan.from)) expect(volts[from]).toBe(s.voltage(plan.from));
+      if (circuitry.nodeIndex.has(plan.to)) expect(volts[to]).toBe(s.voltage(plan.to));
+      const taken = plan.members.reduce((sum, m) => sum + voltsOf(m, amps, lean, pins, celsius), 0);
+      watts += plan.members.reduce((sum, m) => sum + voltsOf(m, amps, lean, pins, celsius) * amps, 0);
+      const fixed = plan.members.find((m) => m.kind === 'current');
+      if (fixed) {
+        const wanted = lean === 'peak' ? Math.max(fixed.peak ?? 0, fixed.amps.max) : fixed.amps[DRAW[lean]];
+        expect(amps).toBe(across > 0 ? wanted : 0);
+        watts += (across - taken) * amps;
+      } else if (amps === 0) {
+        const drop = plan.members.reduce((sum, m) => sum + (m.kind === 'drop' ? m.volts[LOSS[lean]] : 0), 0);
+        expect(across).toBeLessThanOrEqual(drop + 1e-12);
+      } else worst.law = Math.max(worst.law, Math.abs(taken - across) / Math.max(Math.abs(across), 1));
+    });
+  });
+
+  const at = (i: Interval | undefined, end: Ends): number => (i === undefined ? 0 : i[end]);
+  const loss = END[corner.losses];
+  const own = (l: Link): number => at(l.quiescent, DRAW[corner.rest]);
+  const out = new Map<string, number>();
+  const lossAcross = (l: Link, amps: number): number => (l.kind === 'fuse' ? l.ohms![loss] * amps : l.kind === 'diode' ? law(l.law![loss], amps, celsius) : 0);
+  for (const link of project.links.toReversed()) {
+    const amps = -(sums.get(link.to)?.sum ?? 0);
+    out.set(link.id, amps);
+    const [input, output] = [s.voltage(link.from), s.voltage(link.to)];
+    const set = at(link.volts, END[corner.outputs]);
+    let taken = amps;
+    let expected = input - lossAcross(link, amps);
+    if (link.kind === 'linear-regulator') {
+      taken += own(link);
+      expected = Math.min(set, Math.max(input - at(link.dropout, loss), 0));
+    } else if (link.kind === 'switching-regulator') {
+      const efficiency = at(link.efficiency, corner.rest === 'typ' ? 'typ' : corner.rest === 'low' ? 'max' : 'min');
+      taken = (output * amps) / (efficiency * input) + own(link);
+      expected = set;
+    }
+    watts += input * taken - output * amps;
+    worst.law = Math.max(worst.law, Math.abs(expected - output) / Math.max(Math.abs(input), 1));
+    into(link.to, amps);
+    into(link.from, -taken);
+    // The solver's own sum along the tree is the sum of the parts.
+    const number = circuitry.links.findIndex((l) => l.link === link);
+    const largest = sums.get(link.to)!.largest;
+    if (number >= 0) worst.node = Math.max(worst.node, Math.abs(s.linkCurrents[number]! - amps) / Math.max(largest, 1e-6));
+  }
+  const books = booksOf(s);
+  let given = 0;
+  for (const node of project.nodes) {
+    const { sum, largest } = sums.get(node.id) ?? { sum: 0, largest: 0 };
+    if (node.volts === undefined) continue;
+    given += s.voltage(node.id) * -sum;
+    worst.node = Math.max(worst.node, Math.abs(total(books.nodes.get(node.id)) + sum) / Math.max(largest, 1e-6));
+  }
+  for (const link of project.links) worst.node = Math.max(worst.node, Math.abs(total(books.links.get(link.id)) - out.get(link.id)!) / Math.max(Math.abs(out.get(link.id)!), 1e-6));
+  const sources = new Set(project.nodes.flatMap((n) => (n.volts ? [n.id] : [])));
+  for (const [node, { sum, largest }] of sums)
+    if (node !== GROUND && !sources.has(node)) worst.node = Math.max(worst.node, Math.abs(sum) / Math.max(largest, 1e-6));
+  worst.power = Math.abs(given - watts) / Math.max(given, 1e-6);
+  return worst;
+}
+
+const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak'];
+const corners: fc.Arbitrary<Corner> = fc.oneof(
+  { weight: 1, arbitrary: fc.constant(TYPICAL) },
+  {
+    weight: 6,
+    arbitrary: fc
+      .record({
+        ambient: fc.constantFrom('cold', 'typ', 'hot'),
+        sources: fc.constantFrom('low', 'typ', 'high'),
+        outputs: fc.constantFrom('low', 'typ', 'high'),
+        losses: fc.constantFrom('low', 'typ', 'high'),
+        rest: fc.constantFrom(...LEANS),
+      })
+      .map((c) => ({ ...c, load: c.rest, control: c.rest }) as Corner),
+  },
+);
+
+/** States in which each circuit is on or off; what is always on is on. */
+const moments = (project: Project): fc.Arbitrary<Moment> =>
+  fc
+    .array(fc.boolean(), { minLength: project.circuits.length, maxLength: project.circuits.length })
+    .map((on) => ({ mode: 'any', on: Uint8Array.from(project.circuits, (c, k) => (c.always || on[k] ? 1 : 0)) }));
+
+const balances = ({ node, law, power }: Imbalance): void => {
+  expect(node).toBeLessThan(PART);
+  expect(law).toBeLessThan(PART);
+  expect(power).toBeLessThan(PART);
+};
+
+const NOBODY: ReadonlySet<number> = new Set();
+
+describe('every whole solution balances at each node and in power', () => {
+  const cases = projects().chain((data) => {
+    const project = projectOf(data);
+    return fc.record({ data: fc.constant(data), moment: moments(project), corner: corners });
+  });
+  test('in any corner of any state of generated projects', () => {
+    fc.assert(
+      fc.property(cases, ({ data, moment, corner }) => {
+        const project = projectOf(data);
+        const bench = solver(project);
+        balances(imbalanceOf(project, bench.solve({ moment, corner, focus: bench.nobody }), NOBODY));
+      }),
+      { numRuns: 300 },
+    );
+  });
+});

@@ -1,0 +1,211 @@
+/** Projects of every kind the ledger has to keep books of, made from a few choices; and how a test resolves them. */
+import fc from 'fast-check';
+import { builtIn } from '../../src/catalogue/built-in.js';
+import type { Project } from '../../src/project/project.js';
+import { resolve } from '../../src/project/resolve.js';
+
+export type Entry = Readonly<Record<string, unknown>>;
+export type Data = Readonly<Record<string, unknown>>;
+
+/** @throws with all that is wrong with it */
+export function projectOf(data: Data): Project {
+  const resolved = resolve(data, 'project.yaml', builtIn);
+  if ('problems' in resolved) throw new Error(JSON.stringify(resolved.problems, null, 1));
+  return resolved.project;
+}
+
+/** A controller with what powers it, the supplies and rails that loads may hang on, and its free pins. */
+interface Board {
+  readonly supplies: Readonly<Record<string, Entry>>;
+  readonly main: Entry;
+  /** Rails and supplies near 5 V, the pins' own rail, and all. */
+  readonly five: readonly string[];
+  readonly own: string;
+  readonly pins: readonly string[];
+}
+
+const pinsFrom = (letter: string, first: number, last: number): string[] =>
+  Array.from({ length: last - first + 1 }, (_, k) => `${letter}${first + k}`);
+
+const HEADERS = [...pinsFrom('D', 2, 13), ...pinsFrom('A', 0, 5)];
+const port = { type: 'usb2-port' };
+const soft = { voltage: '5 V ±4 %', current: '3 A', resistance: '40 to 120 mΩ' };
+const brick = { voltage: '12 V ±5 %', current: '2 A' };
+
+const BOARDS: Readonly<Record<string, Board>> = {
+  usb: { supplies: { port, brick }, main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } }, five: ['main.5v', 'port'], own: 'main.5v', pins: HEADERS },
+  'soft usb': { supplies: { port: soft, brick }, main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } }, five: ['main.5v', 'port'], own: 'main.5v', pins: HEADERS },
+  barrel: {
+    supplies: { adapter: { voltage: '9 V ±10 %', current: '1 A' }, extra: soft, brick },
+    main: { board: 'atmega328p-5v-board', powered: { barrel: 'adapter' } },
+    five: ['main.5v', 'extra'],
+    own: 'main.5v',
+    pins: HEADERS,
+  },
+  'low barrel': {
+    supplies: { adapter: { voltage: '6 to 7.4 V', current: '1 A', resistance: '0.1 to 0.3 Ω' }, extra: soft, brick },
+    main: { board: 'atmega328p-5v-board', powered: { barrel: 'adapter' } },
+    five: ['main.5v', 'extra'],
+    own: 'main.5v',
+    pins: HEADERS,
+  },
+  rp2040: {
+    supplies: { port: soft, brick },
+    main: { board: 'rp2040-board', powered: { usb: 'port' } },
+    five: ['main.vbus', 'main.vsys', 'port'],
+    own: 'main.3v3',
+    pins: [...pinsFrom('GP', 0, 22), 'GP25'],
+  },
+  esp32: {
+    supplies: { port, brick },
+    main: { board: 'esp32-devkit', powered: { usb: 'port' } },
+    five: ['main.5v', 'port'],
+    own: 'main.3v3',
+    pins: ['GPIO4', 'GPIO5', ...pinsFrom('GPIO', 12, 19), ...pinsFrom('GPIO', 21, 23), ...pinsFrom('GPIO', 25, 27)],
+  },
+};
+
+/** What may hang on a board: given its board, the next free pin, and a name of its own. */
+type Hang = (board: Board, pin: () => string | undefined, id: string) => Readonly<Record<string, Entry>> | undefined;
+
+const some = <T>(items: readonly T[], k: number): T => items[k % items.length]!;
+const on = (pin: string | undefined, entry: (pin: string) => Entry, id: string) => (pin === undefined ? undefined : { [id]: entry(pin) });
+
+const led: fc.Arbitrary<Hang> = fc
+  .record({
+    part: fc.constantFrom('led-red-5mm', 'led-green-5mm', 'led-white-5mm', 'led-blue-5mm'),
+    ohms: fc.constantFrom('220 Ω ±5 %', '330 Ω ±5 %', '1 kΩ ±1 %', '82 Ω ±10 %'),
+    active: fc.constantFrom('high', 'low'),
+    twice: fc.boolean(),
+  })
+  .map(({ part, ohms, active, twice }): Hang => (_, pin, id) => {
+    const name = pin();
+    const entry = { part, pin: name, series: ohms, active };
+    if (name === undefined) return undefined;
+    return twice ? { [id]: entry, [`${id}b`]: { ...entry, part: 'led-yellow-5mm' } } : { [id]: entry };
+  });
+const resistor: fc.Arbitrary<Hang> = fc
+  .record({ ohms: fc.constantFrom('470 Ω ±5 %', '10 kΩ ±10 %', '150 Ω ±5 %'), active: fc.constantFrom('high', 'low') })
+  .map(({ ohms, active }): Hang => (_, pin, id) => on(pin(), (name) => ({ type: 'resistor', resistance: ohms, power: '1 W', pin: name, active }), id));
+const bareCoil: fc.Arbitrary<Hang> = fc
+  .constantFrom('high', 'low')
+  .map((active): Hang => (_, pin, id) => on(pin(), (name) => ({ part: 'relay-coil-5v-70r', pin: name, active }), id));
+const drivenCoil: fc.Arbitrary<Hang> = fc
+  .record({
+    driver: fc.constantFrom<Entry>(
+      { part: 'npn-2n2222a', 'base-resistor': '1 kΩ ±5 %' },
+      { part: 'npn-2n2222a', 'base-resistor': '680 Ω ±10 %', 'pull-down': '10 kΩ ±5 %' },
+      { part: 'nmos-ao3400a', 'gate-resistor': '100 Ω', 'pull-down': '100 kΩ ±10 %' },
+      { part: 'nmos-ao3400a' },
+    ),
+    high: fc.boolean(),
+    supply: fc.nat(8),
+  })
+  .map(({ driver, high, supply }): Hang => (board, pin, id) =>
+    on(
+      pin(),
+      (name) => ({
+        ...(high ? { part: 'relay-coil-12v-400mw', supply: 'brick' } : { part: 'relay-coil-5v-70r', supply: some(board.five, supply) }),
+        driver: { ...driver, pin: name },
+        clamp: { part: 'diode-1n4148' },
+      }),
+      id,
+    ),
+  );
+const arrayCoil: fc.Arbitrary<Hang> = fc
+  .record({ channel: fc.integer({ min: 1, max: 7 }), high: fc.boolean() })
+  .map(({ channel, high }): Hang => (board, pin, id) =>
+    on(
+      pin(),
+      (name) => ({
+        ...(high ? { part: 'relay-coil-12v-400mw', supply: 'brick' } : { part: 'relay-coil-5v-70r', supply: board.five[0] }),
+        driver: { array: `sink.${channel}`, pin: name },
+      }),
+      id,
+    ),
+  );
+const motor: fc.Arbitrary<Hang> = fc.nat(8).map((supply): Hang => (board, pin, id) =>
+  on(
+    pin(),
+    (name) => ({
+      type: 'dc-motor',
+      supply: some(board.five, supply),
+      run: '60 to 120 mA',
+      stall: '300 mA',
+      driver: { part: 'nmos-ao3400a', pin: name, 'pull-down': '100 kΩ' },
+      clamp: { part: 'diode-schottky-1a' },
+    }),
+    id,
+  ),
+);
+const relays: fc.Arbitrary<Hang> = fc
+  .record({
+    part: fc.constantFrom('relay-board-opto-low-5v-4', 'relay-board-opto-low-5v-1-no-indicator', 'relay-board-transistor-high-5v-1'),
+    channels: fc.integer({ min: 1, max: 3 }),
+    logic: fc.nat(8),
+    coil: fc.nat(8),
+    jumper: fc.constantFrom('fitted', 'removed'),
+    pullUp: fc.boolean(),
+  })
+  .map(({ part, channels, logic, coil, jumper, pullUp }): Hang => (board, pin, id) => {
+    const inputs: Record<string, unknown> = {};
+    for (let k = 1; k <= (part.endsWith('-4') ? channels : 1); k++) {
+      const name = pin();
+      if (name !== undefined) inputs[k] = pullUp ? { pin: name, 'pull-up': '10 kΩ ±5 %' } : name;
+    }
+    if (Object.keys(inputs).length === 0) return undefined;
+    const [one, other] = [some(board.five, logic), some(board.five, coil)];
+    if (part.includes('transistor')) return { [id]: { part, inputs, supply: other } };
+    return { [id]: jumper === 'fitted' ? { part, inputs, 'logic-supply': one, 'coil-supply': one, jumper } : { part, inputs, 'logic-supply': one, 'coil-supply': other, jumper } };
+  });
+const module: fc.Arbitrary<Hang> = fc
+  .record({ supply: fc.nat(8), kind: fc.constantFrom('module', 'constant', 'heater', 'lamp') })
+  .map(({ supply, kind }): Hang => (board, _, id) => {
+    const at = some([...board.five, board.own, 'brick'], supply);
+    const entry: Readonly<Record<typeof kind, Entry>> = {
+      module: { type: 'module', active: '10 to 25 mA', idle: '1 to 2 mA', supply: at },
+      constant: { type: 'constant-current', current: '5 to 30 mA', supply: at },
+      heater: { type: 'resistor', resistance: '220 Ω ±10 %', power: '1 W', supply: at, switched: 'elsewhere' },
+      lamp: { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: at },
+    };
+    return { [id]: entry[kind]! };
+  });
+const expanded: fc.Arbitrary<Hang> = fc
+  .nat(7)
+  // What shares an output has one level there.
+  .map((output): Hang => (_, __, id) => ({ [id]: { part: 'led-red-5mm', pin: `bar.q${output}`, series: '330 Ω ±5 %', active: output % 2 === 0 ? 'high' : 'low' } }));
+/** An LED on the pin that an indicator of the board itself hangs on. */
+const shared: fc.Arbitrary<Hang> = fc.constant((board, _, id) => ({
+  [id]: { part: 'led-green-5mm', pin: board.pins.find((p) => p === 'D13' || p === 'GP25') ?? board.pins[0], series: '470 Ω ±5 %', active: 'low' },
+}));
+
+const HANGS = { led, resistor, bareCoil, drivenCoil, arrayCoil, motor, relays, module, expanded, shared };
+
+/** Project files: a board, its supplies, and up to so many things that hang on it. */
+export function projects({ most = 7, boards = Object.keys(BOARDS), without = [] as readonly (keyof typeof HANGS)[] } = {}): fc.Arbitrary<Data> {
+  const kinds = (Object.keys(HANGS) as (keyof typeof HANGS)[]).filter((k) => !without.includes(k));
+  return fc
+    .record({
+      board: fc.constantFrom(...boards),
+      hangs: fc.array(fc.oneof(...kinds.map((k) => HANGS[k])), { minLength: 1, maxLength: most }),
+      ambient: fc.constantFrom('10 to 40 °C', '-10 to 60 °C', '25 °C'),
+    })
+    .map(({ board, hangs, ambient }) => built(BOARDS[board]!, hangs, ambient));
+}
+
+function built(board: Board, hangs: readonly Hang[], ambient: string): Data {
+  const free = board.pins.filter((p) => p !== 'D13' && p !== 'GP25');
+  const pin = (): string | undefined => free.shift();
+  const loads: Record<string, Entry> = {};
+  hangs.forEach((hang, k) => Object.assign(loads, hang(board, pin, `load${k}`) ?? {}));
+  return {
+    ampledger: 1,
+    title: 'Made up',
+    ambient,
+    supplies: board.supplies,
+    controllers: { main: board.main },
+    expanders: { bar: { chip: '74hc595', supply: board.own } },
+    arrays: { sink: { part: 'darlington-array-7', common: 'brick' } },
+    loads,
+  };
+}

@@ -1,0 +1,66 @@
+/** How each account of a project is read off a second reckoning: by its plan's words, and by nothing of the ledger's. */
+import type { Account } from '../../src/ledger/account.js';
+import { linearLoss } from '../../src/circuit/regulator.js';
+import type { PinAccountPlan, Project } from '../../src/project/project.js';
+import type { Build, Reckoned } from './reckoning.js';
+import { reckon } from './reckoning.js';
+
+export interface Reader {
+  readonly account: Account;
+  /** Circuits that have to be off for it: it asks what flows then. */
+  readonly off: readonly string[];
+  /** It sees stall and start currents. */
+  readonly peaks: boolean;
+  readonly read: (r: Reckoned) => number | undefined;
+}
+
+/** A reader for each account; that there is one for all of them is part of the test. */
+export function readersOf(project: Project, accounts: readonly Account[]): Reader[] {
+  return accounts.filter((a) => a.draw !== undefined).map((account) => ({ account, ...readerOf(project, account) }));
+}
+
+function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
+  const plan = project.accounts.find((p) => p.id === a.id && p.title === a.title && p.quantity === a.quantity && p.direction === a.direction);
+  if (plan) {
+    const off = plan.recipes.some((r) => r.startsWith('let-go')) ? plan.circuits : [];
+    return { off, peaks: plan.peaks === true, read: (r) => plan.read(r) };
+  }
+  const pins = project.pinAccounts.find((p) => p.id === a.id && p.direction === a.direction);
+  if (pins) return { off: [], peaks: true, read: (r) => pinSum(pins, r) };
+  const node = project.nodes.find((n) => n.id === a.id);
+  if (node) return { off: [], peaks: node.kind !== 'rail', read: (r) => r.nodes.get(node.id) };
+  const link = project.links.find((l) => l.id === a.id);
+  if (link === undefined) throw new Error(`nothing in the project is called '${a.id}'`);
+  const amps = (r: Reckoned): number => r.links.get(link.id)!;
+  if (a.quantity === 'voltage') return { off: [], peaks: false, read: (r) => r.voltage(link.from) };
+  if (a.quantity === 'current') return { off: [], peaks: link.kind !== 'fuse', read: amps };
+  const loss = (r: Reckoned): number => linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
+  return { off: [], peaks: false, read: (r) => r.ambient + r.figure(link, 'thermal') * loss(r) };
+}
+
+function pinSum(plan: PinAccountPlan, r: Reckoned): number {
+  let sum = plan.own.reduce((amps, own) => amps + r.current(own.part), 0);
+  for (const net of r.nets)
+    for (const { plan: branch, amps } of net.lines) {
+      if (branch.pin === undefined || !plan.pins.includes(branch.pin.pin)) continue;
+      const side = branch.pin.level === 'high' ? 'source' : 'sink';
+      if (plan.direction === 'at-most' || plan.direction === side) sum += Math.max(branch.pin.outward * amps * (side === 'source' ? 1 : -1), 0);
+    }
+  return sum;
+}
+
+/** Reads all accounts of one build, in a state of the circuits. Without the second, those that ask what flows when off are left out. */
+export function readAll(project: Project, readers: readonly Reader[], on: ReadonlySet<string>, build: Build, whenOff = true): (number | undefined)[] {
+  const states = new Map<string, Reckoned>();
+  return readers.map(({ off, peaks, read }) => {
+    if (off.length > 0 && !whenOff) return undefined;
+    const peak = build.peak === true && peaks;
+    const key = `${off.join()} ${peak}`;
+    let r = states.get(key);
+    if (r === undefined) {
+      r = reckon(project, new Set([...on].filter((c) => !off.includes(c))), { share: build.share, peak });
+      states.set(key, r);
+    }
+    return read(r);
+  });
+}

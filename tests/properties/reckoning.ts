@@ -1,0 +1,319 @@
+/**
+ * A second reckoning of a project's currents, slower and plainer than the ledger's: one build, each uncertain figure at a
+ * given share of its range, every branch bisected, the supply tree gone over until nothing moves. It takes the project as
+ * lowered and the laws of parts from `circuit/`, and nothing from the ledger.
+ */
+import { copperFactor } from '../../src/circuit/copper.js';
+import type { Junction } from '../../src/circuit/junction.js';
+import { junctionAt, junctionVoltage } from '../../src/circuit/junction.js';
+import type { BranchPlan, Member, NetworkPlan, Reading, SolvedBranch } from '../../src/loads/plan.js';
+import { GROUND } from '../../src/loads/plan.js';
+import type { Link, Project } from '../../src/project/project.js';
+import type { Interval } from '../../src/quantity/interval.js';
+
+/** A build: where in its range (0 lowest, 1 highest) each figure lies, by name. */
+export interface Build {
+  readonly share: (figure: string) => number;
+  /** Stall and start currents flow. */
+  readonly peak?: boolean;
+}
+
+/** The names of all uncertain figures of a project. */
+export function figuresOf(project: Project): string[] {
+  const names = new Set<string>(['ambient']);
+  const wide = (i: Interval | undefined, name: string): void => void (i && i.max > i.min && names.add(name));
+  for (const n of project.nodes) wide(n.volts, `${n.id} volts`);
+  for (const l of project.links) {
+    for (const key of ['ohms', 'volts', 'dropout', 'quiescent', 'efficiency'] as const) wide(l[key], `${l.id} ${key}`);
+    if (l.law) names.add(`${l.id} law`);
+    wide(l.heat?.thermal, `${l.id} thermal`);
+  }
+  for (const network of project.networks)
+    for (const branch of [...network.on, ...network.off]) for (const m of branch.members) names.add(nameOf(m, branch));
+  return [...names];
+}
+
+/** One output resistance a level for all pins of a chip; every other part has a figure of its own. */
+const nameOf = (m: Member, branch: BranchPlan): string =>
+  m.kind === 'pin' ? `${m.part.slice(0, m.part.indexOf('.'))} pins ${branch.pin!.level}` : m.part;
+
+const within = ({ min, max }: Interval, share: number): number => min + share * (max - min);
+
+/** A member with its figure put in: the volts it takes at a current, or the current that it fixes. */
+interface Element {
+  readonly member: Member;
+  /** Straight part. */
+  readonly ohms: number;
+  readonly volts: (amps: number) => number;
+  readonly amps?: number;
+  readonly blocks: boolean;
+  /** What a junction takes beyond its series resistance, volts. */
+  readonly bend?: (amps: number) => number;
+}
+
+interface Line {
+  readonly plan: BranchPlan;
+  readonly elements: readonly Element[];
+  readonly fixed: number | undefined;
+  readonly blocks: boolean;
+  /** What is straight in it, summed: ohms and constant drops; and the volts that its junctions take beyond their own ohms. */
+  readonly ohms: number;
+  readonly drop: number;
+  readonly bends: readonly ((amps: number) => number)[];
+  amps: number;
+}
+
+interface Net {
+  readonly plan: NetworkPlan;
+  readonly lines: readonly Line[];
+}
+
+export interface Reckoned extends Reading {
+  /** Amperes out of each link, into it, and out of each node. */
+  readonly links: ReadonlyMap<string, number>;
+  readonly inputs: ReadonlyMap<string, number>;
+  readonly nodes: ReadonlyMap<string, number>;
+  readonly nets: readonly Net[];
+  /** A link's own figures in this build. */
+  readonly figure: (link: Link, key: 'thermal' | 'quiescent') => number;
+}
+
+/**
+ * Reckons a build with given circuits on.
+ *
+ * @throws when the voltages do not come to rest
+ */
+export function reckon(project: Project, on: ReadonlySet<string>, { share, peak = false }: Build): Reckoned {
+  const ambient = within(project.ambient, share('ambient'));
+  const nets = project.networks.map((plan): Net => {
+    const lit = plan.circuits.length === 0 || plan.circuits.some((c) => on.has(c));
+    return { plan, lines: plan[lit ? 'on' : 'off'].map((b) => lineOf(b, share, ambient, peak)) };
+  });
+  const volts = new Map<string, number>([[GROUND, 0]]);
+  for (const n of project.nodes) volts.set(n.id, n.volts ? within(n.volts, share(`${n.id} volts`)) : 0);
+  for (const net of nets) for (const id of net.plan.inner) volts.set(id, 0);
+  const inputs = new Map<string, number>();
+  const links = new Map<string, number>();
+  const nodes = new Map<string, number>();
+  const figure = (link: Link, key: 'ohms' | 'volts' | 'dropout' | 'quiescent' | 'efficiency'): number =>
+    link[key] === undefined ? 0 : within(link[key], share(`${link.id} ${key}`));
+
+  const laws = new Map(project.links.flatMap((l) => (l.law ? [[l.id, [junctionAt(l.law.min, ambient), junctionAt(l.law.max, ambient), share(`${l.id} law`)] as const] as const] : [])));
+  const handDown = (link: Link): number => {
+    const input = volts.get(link.from)!;
+    const amps = links.get(link.id) ?? 0;
+    switch (link.kind) {
+      case 'wire':
+        return input;
+      case 'fuse':
+        return input - amps * figure(link, 'ohms');
+      case 'diode':
+        return input - mixed(...laws.get(link.id)!, amps);
+      case 'linear-regulator':
+        return Math.min(figure(link, 'volts'), Math.max(input - figure(link, 'dropout'), 0));
+      case 'switching-regulator':
+        return input > 0 ? figure(link, 'volts') : 0;
+    }
+  };
+  const taken = (link: Link, out: number): number => {
+    if (link.kind === 'linear-regulator') return out + figure(link, 'quiescent');
+    if (link.kind !== 'switching-regulator') return out;
+    return (volts.get(link.to)! * out) / (figure(link, 'efficiency') * volts.get(link.from)!) + figure(link, 'quiescent');
+  };
+
+  for (let round = 0; ; round++) {
+    if (round === 300) throw new Error('the second reckoning does not come to rest');
+    let moved = 0;
+    for (const link of project.links) {
+      const next = handDown(link);
+      const known = volts.get(link.to)!;
+      moved = Math.max(moved, Math.abs(next - known));
+      // What hangs on a rail answers to its voltage: should that swing, the steps get shorter.
+      volts.set(link.to, round < 30 ? next : known + 0.5 * (next - known));
+    }
+    for (const net of nets) solve(net, volts);
+    nodes.clear();
+    for (const n of project.nodes) nodes.set(n.id, 0);
+    const book = (node: string, amps: number): void => {
+      if (nodes.has(node)) nodes.set(node, nodes.get(node)! + amps);
+    };
+    for (const net of nets)
+      for (const { plan, amps } of net.lines) {
+        book(plan.from, amps);
+        book(plan.to, -amps);
+      }
+    for (const link of project.links.toReversed()) {
+      const out = nodes.get(link.to)!;
+      links.set(link.id, out);
+      inputs.set(link.id, taken(link, out));
+      book(link.from, inputs.get(link.id)!);
+    }
+    if (moved < 1e-11) break;
+  }
+
+  const place = new Map<string, { line: Line; element: Element }>();
+  for (const net of nets) for (const line of net.lines) for (const element of line.elements) place.set(element.member.part, { line, element });
+  const across = (part: string): number => {
+    const at = place.get(part);
+    if (at === undefined) return 0;
+    return at.element.amps === undefined ? at.element.volts(at.line.amps) : left(at.line, volts);
+  };
+  return {
+    ambient,
+    typical: false,
+    peak,
+    links,
+    inputs,
+    nodes,
+    nets,
+    figure: (link, key) => (key === 'thermal' ? within(link.heat!.thermal, share(`${link.id} thermal`)) : figure(link, key)),
+    current: (part) => place.get(part)?.line.amps ?? 0,
+    across,
+    ohms: (part) => place.get(part)?.element.ohms ?? 0,
+    voltage: (node) => volts.get(node)!,
+    branch: (part): SolvedBranch | undefined => {
+      const line = place.get(part)?.line;
+      if (line === undefined) return undefined;
+      const { from, to } = line.plan;
+      const members = line.elements.map(({ member, ohms }) => ({ member, ohms, volts: across(member.part) }));
+      return { from: { node: from, volts: volts.get(from)! }, to: { node: to, volts: volts.get(to)! }, amps: line.amps, members };
+    },
+  };
+}
+
+const left = (line: Line, volts: ReadonlyMap<string, number>): number =>
+  line.elements.reduce((rest, e) => rest - (e.amps === undefined ? e.volts(line.amps) : 0), volts.get(line.plan.from)! - volts.get(line.plan.to)!);
+
+/** The forward law between two others, by voltage. */
+const mixed = (low: Junction, high: Junction, share: number, amps: number): number =>
+  share === 0
+    ? junctionVoltage(low, amps)
+    : share === 1
+      ? junctionVoltage(high, amps)
+      : junctionVoltage(low, amps) * (1 - share) + junctionVoltage(high, amps) * share;
+
+function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: boolean): Line {
+  const elements = plan.members.map((member): Element => {
+    const at = share(nameOf(member, plan));
+    switch (member.kind) {
+      case 'resistance':
+      case 'pin': {
+        const copper = member.kind === 'resistance' && member.copper !== undefined ? copperFactor(ambient, member.copper) : 1;
+        const ohms = within(member.ohms, at) * copper;
+        return { member, ohms, volts: (amps) => ohms * amps, blocks: false };
+      }
+      case 'drop': {
+        const drop = within(member.volts, at);
+        return { member, ohms: 0, volts: (amps) => (amps > 0 ? drop : 0), blocks: drop > 0 };
+      }
+      case 'junction': {
+        const [low, high] = [junctionAt(member.law.min, ambient), junctionAt(member.law.max, ambient)];
+        const ohms = low.series * (1 - at) + high.series * at;
+        const volts = (amps: number): number => mixed(low, high, at, amps);
+        return { member, ohms, volts, blocks: true, bend: (amps) => volts(amps) - ohms * amps };
+      }
+      case 'current': {
+        const amps = peak && member.peak !== undefined ? Math.max(member.peak, member.amps.max) : within(member.amps, at);
+        return { member, ohms: 0, volts: () => 0, blocks: true, amps };
+      }
+    }
+  });
+  return {
+    plan,
+    elements,
+    fixed: elements.find((e) => e.amps !== undefined)?.amps,
+    blocks: elements.some((e) => e.blocks),
+    ohms: elements.reduce((sum, e) => sum + e.ohms, 0),
+    drop: elements.reduce((sum, e) => sum + (e.member.kind === 'drop' ? e.volts(1) : 0), 0),
+    bends: elements.flatMap((e) => (e.bend ? [e.bend] : [])),
+    amps: 0,
+  };
+}
+
+/** Current through a line at a voltage. */
+function through(line: Line, volts: number): number {
+  if (line.fixed !== undefined) return volts > 0 ? line.fixed : 0;
+  if (!line.blocks) return volts / line.ohms;
+  if (volts <= line.drop) return 0;
+  const highest = (volts - line.drop) / line.ohms;
+  const over = (amps: number): number => {
+    let sum = line.ohms * amps + line.drop - volts;
+    for (const bend of line.bends) sum += bend(amps);
+    return sum;
+  };
+  return line.bends.length === 0 ? highest : crossing(over, 0, highest, line.drop - volts, over(highest), 1e-13 * highest);
+}
+
+/** A network at given voltages of its outer nodes: each inner node in turn is put where its currents balance. */
+function solve({ plan, lines }: Net, volts: Map<string, number>): void {
+  const flow = (line: Line): number => through(line, volts.get(line.plan.from)! - volts.get(line.plan.to)!);
+  if (plan.inner.length > 0) {
+    const touching = plan.inner.map((id) => lines.filter((l) => l.plan.from === id || l.plan.to === id));
+    const outer = lines.flatMap((l) => [l.plan.from, l.plan.to]).filter((id) => !plan.inner.includes(id)).map((id) => volts.get(id)!);
+    const [floor, roof] = [Math.min(...outer), Math.max(...outer)];
+    for (let round = 0; round < 200; round++) {
+      let moved = 0;
+      plan.inner.forEach((id, k) => {
+        const known = volts.get(id)!;
+        const lost = (at: number): number => {
+          volts.set(id, at);
+          return touching[k]!.reduce((sum, l) => sum + (l.plan.to === id ? -flow(l) : flow(l)), 0);
+        };
+        const [low, high] = [lost(floor), lost(roof)];
+        volts.set(id, low >= 0 ? floor : high <= 0 ? roof : crossing(lost, floor, roof, low, high, 1e-13));
+        moved = Math.max(moved, Math.abs(volts.get(id)! - known));
+      });
+      if (plan.inner.length === 1 || moved < 1e-12) break;
+    }
+  }
+  for (const line of lines) line.amps = flow(line);
+}
+
+/** Where a rising function crosses zero between two arguments, by false position with the stuck end's weight halved. */
+function crossing(f: (x: number) => number, from: number, to: number, below: number, above: number, near: number): number {
+  let [low, high, under, over] = [from, to, below, above];
+  let stuck = 0;
+  for (let k = 0; k < 200 && high - low > near; k++) {
+    const x = k % 8 === 7 ? (low + high) / 2 : low - ((high - low) * under) / (over - under);
+    const y = f(x);
+    if (y === 0) return x;
+    if (y < 0) {
+      if (x - low < near / 4 && k > 8) return x;
+      [low, under] = [x, y];
+      if (stuck < 0) over /= 2;
+      stuck = -1;
+    } else {
+      if (high - x < near / 4 && k > 8) return x;
+      [high, over] = [x, y];
+      if (stuck > 0) under /= 2;
+      stuck = 1;
+    }
+  }
+  return (low + high) / 2;
+}
+
+/** Numbers between 0 and 1 in an order that a seed fixes (mulberry32). */
+export function dice(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** A build with every figure somewhere in its range, or, as often, at an end. */
+export function buildAtRandom(random: () => number): Build {
+  const shares = new Map<string, number>();
+  return {
+    share: (figure) => {
+      let share = shares.get(figure);
+      if (share === undefined) {
+        share = random() < 0.5 ? Math.round(random()) : random();
+        shares.set(figure, share);
+      }
+      return share;
+    },
+  };
+}

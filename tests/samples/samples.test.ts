@@ -1,0 +1,207 @@
+/**
+ * Every sample with its story's end: the headline verdict, all findings worse than a note and no other, and the figures that
+ * its first lines work out by hand. Those figures were reckoned before the tool was asked, from the data sheets' points:
+ * drops read off between two points, 2 mV/K from 25 °C, copper by (234.5 + T) / 254.5, currents by repeated substitution.
+ */
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { accountOf, reportOf, sampleText, worseThanNote } from './audited.js';
+
+interface Figure {
+  readonly account: string;
+  readonly direction: string;
+  readonly quantity?: string;
+  readonly of: 'min' | 'typ' | 'max' | 'margin';
+  readonly is: number;
+  /** Share by which it may differ; of a margin, how much of the limit. 1 % unless said. */
+  readonly within?: number;
+  readonly mode?: string;
+}
+
+interface Sample {
+  readonly verdict: string;
+  readonly findings: readonly string[];
+  readonly figures: readonly Figure[];
+}
+
+const pullIn = (circuit: string, margin: number, mode?: string): Figure => ({
+  account: `${circuit}.coil`,
+  direction: 'at-least',
+  quantity: 'voltage',
+  of: 'margin',
+  is: margin,
+  ...(mode !== undefined && { mode }),
+});
+
+const SAMPLES: Readonly<Record<string, Sample>> = {
+  'seedling-house': {
+    verdict: 'breach',
+    findings: [
+      'breach coil-no-clamp frost-bell',
+      'breach coil-on-pin frost-bell',
+      'breach pin-current frost-bell',
+      'strain coil-pull-in flaps.1',
+      'strain coil-pull-in flaps.2',
+      'strain coil-pull-in flaps.3',
+      'strain coil-pull-in flaps.4',
+      'strain coil-pull-in frost-bell',
+      'thin total-current bar.supply-pins',
+    ],
+    figures: [
+      // (5.25 V - 0.15 Ω x 0.18 A) / (59.29 Ω + 12.5 Ω)
+      { account: 'main.D9', direction: 'source', of: 'max', is: 72.7e-3, mode: 'frost' },
+      { account: 'main.D9', direction: 'source', of: 'margin', is: (40 - 72.7) / 40 },
+      // 8 x (5.23 V - 1.67 V) / (446.5 Ω + 14.06 Ω)
+      { account: 'bar.supply-pins', direction: 'source', of: 'max', is: 61.9e-3 },
+      // By day 4.498 V on the rail leave 4.073 V at the coil; after its own heat, at 56.1 °C, it needs 4.283 V.
+      pullIn('flaps.1', (4.073 - 4.283) / 4.283, 'day'),
+      // 4.573 V x 67.95 / (67.95 + 43.75) = 2.78 V, where 4.04 V x (274.5 + 7.8) / 274.5 = 4.16 V is needed.
+      pullIn('frost-bell', (2.78 - 4.16) / 4.16, 'frost'),
+    ],
+  },
+  'greenhouse-vents-usb': {
+    verdict: 'strain',
+    findings: [
+      'strain coil-pull-in vents.1',
+      'strain coil-pull-in vents.2',
+      'strain coil-pull-in vents.3',
+      'strain coil-pull-in vents.4',
+      'thin fuse-holds main.fuse-usb',
+      'thin supply-current laptop',
+    ],
+    figures: [
+      // At 5 °C: 50 + 1.5 + 4 x (86.98 + 4.73 + 2.61) mA.
+      { account: 'laptop', direction: 'at-most', of: 'max', is: 428.8e-3 },
+      // At 40 °C: 51.5 + 4 x (75.99 + 4.81 + 2.76) = 385.7 mA of 440 mA.
+      { account: 'main.fuse-usb', direction: 'at-most', of: 'margin', is: (440 - 385.7) / 440 },
+      // One channel on by itself leaves the rail at 5.23 V: (5.231 - 1.577 - 0.957) V / 962.5 Ω at 40 °C.
+      { account: 'main.D4', direction: 'sink', of: 'max', is: 2.8e-3 },
+      // 4.422 V less 0.436 V in the transistor, and 4.273 V needed at 55.5 °C.
+      pullIn('vents.1', (3.986 - 4.273) / 4.273),
+    ],
+  },
+  'greenhouse-vents-barrel': {
+    verdict: 'breach',
+    findings: ['breach regulator-heat main.regulator-5v'],
+    figures: [
+      // (11.879 - 5.1) V x 0.3795 A + 11.879 V x 10 mA = 2.691 W, at 100 K/W over 40 °C.
+      { account: 'main.regulator-5v', direction: 'at-most', quantity: 'temperature', of: 'max', is: 309.1 },
+      { account: 'main.regulator-5v', direction: 'at-most', quantity: 'temperature', of: 'margin', is: -2.166, within: 0.02 },
+      // At 5 °C: 51.5 + 4 x (85.5 + 4.64 + 2.54) mA.
+      { account: 'main.regulator-5v', direction: 'at-most', of: 'max', is: 422.3e-3 },
+      // 4.9 V less 0.375 V, and 4.335 V needed at 59.7 °C.
+      pullIn('vents.1', (4.525 - 4.335) / 4.335),
+    ],
+  },
+  'greenhouse-vents-own-supply': {
+    verdict: 'sound',
+    findings: [],
+    figures: [
+      // At 5 °C: 4 x (86.38 + 4.69) mA.
+      { account: 'adapter', direction: 'at-most', of: 'max', is: 364.3e-3 },
+      // At 40 °C: 51.5 + 4 x 2.81 mA.
+      { account: 'laptop', direction: 'at-most', of: 'max', is: 62.7e-3 },
+      // 4.85 V less 0.407 V, and 4.325 V needed at 59 °C.
+      pullIn('vents.1', (4.443 - 4.325) / 4.325),
+    ],
+  },
+  'gate-latch-on-pin': {
+    verdict: 'breach',
+    findings: [
+      'breach coil-no-clamp latch',
+      'breach coil-on-pin latch',
+      'breach pin-current latch',
+      'strain coil-pull-in latch',
+    ],
+    figures: [
+      // 5.233 V / (59.29 Ω + 12.5 Ω)
+      { account: 'main.D9', direction: 'source', of: 'max', is: 72.9e-3 },
+      // 4.944 V / (70.69 Ω + 25 Ω)
+      { account: 'main.D9', direction: 'source', of: 'typ', is: 51.7e-3 },
+      { account: 'main.right-group', direction: 'source', of: 'max', is: 72.9e-3 },
+      // 4.657 V x 67.95 / 111.7 = 2.833 V, and 4.163 V needed at 48 °C.
+      pullIn('latch', (2.833 - 4.163) / 4.163),
+    ],
+  },
+  'lane-lamps-port-group': {
+    verdict: 'breach',
+    findings: ['breach group-current main.right-group'],
+    figures: [
+      // (5.225 V - 1.75 V) / (209 Ω + 12.5 Ω), once and eight times
+      { account: 'main.D5', direction: 'sink', of: 'max', is: 15.7e-3 },
+      { account: 'main.right-group', direction: 'sink', of: 'max', is: 125.5e-3 },
+      // (4.918 V - 1.94 V) / (220 Ω + 25 Ω), eight times
+      { account: 'main.right-group', direction: 'sink', of: 'typ', is: 97.2e-3 },
+      { account: 'main.ground-pins', direction: 'sink', of: 'max', is: 134.5e-3 },
+    ],
+  },
+  'rain-barrel-shift-register': {
+    verdict: 'breach',
+    findings: ['breach total-current bar.supply-pins'],
+    figures: [
+      // (5.225 V - 1.74 V) / (209 Ω + 14.06 Ω), once, and eight times with 80 µA of the chip's own
+      { account: 'bar.q0', direction: 'source', of: 'max', is: 15.62e-3 },
+      { account: 'bar.supply-pins', direction: 'source', of: 'max', is: 125.0e-3 },
+      { account: 'bar.supply-pins', direction: 'source', of: 'margin', is: (70 - 125) / 70 },
+    ],
+  },
+  'workshop-fan-3v3-logic-5v': {
+    verdict: 'sound',
+    findings: [],
+    figures: [
+      // 4.56 µA through indicator and coupler, times 160.4 %, times 400; a junction at microamperes doubles in 56 mV.
+      { account: 'fan.1.coil', direction: 'at-most', of: 'max', is: 2.93e-3, within: 0.02 },
+      // 1.41 mA, times 136 %, lets the transistor keep 0.417 V; 4.242 V is needed at 53.4 °C.
+      pullIn('fan.1', (4.333 - 4.242) / 4.242),
+    ],
+  },
+  'workshop-fan-3v3-logic-3v3': {
+    verdict: 'strain',
+    findings: ['strain coil-pull-in fan.1', 'strain driver-drive fan.1'],
+    figures: [
+      // At 10 °C 199.8 µA through the coupler, times 88.0 %.
+      { account: 'fan.1.driver', direction: 'at-least', of: 'min', is: 175.8e-6 },
+      // The port may stand at 5.25 V while the regulator is at its lowest: (5.25 - 0.029) V / 60.52 Ω / 111 = 777 µA.
+      { account: 'fan.1.driver', direction: 'at-least', of: 'margin', is: (175.8 - 777.1) / 777.1 },
+      // 4.75 V less the 1 V at which the gain is stated; 4.178 V is needed at 49 °C.
+      pullIn('fan.1', (3.75 - 4.178) / 4.178),
+    ],
+  },
+  'workshop-fan-3v3-no-indicator': {
+    verdict: 'breach',
+    findings: ['breach coil-release fan.1'],
+    figures: [
+      // All that the coil takes: 5.25 V / (63 Ω x 244.5/254.5) less what the transistor keeps; 6.49 mA lets it go.
+      { account: 'fan.1.coil', direction: 'at-most', of: 'max', is: 86.7e-3, within: 0.05 },
+    ],
+  },
+};
+
+describe('samples', () => {
+  it('are all told here', () => {
+    const files = readdirSync(new URL('../../samples/', import.meta.url)).filter((f) => f.endsWith('.yaml'));
+    expect(files.sort()).toEqual(Object.keys(SAMPLES).map((name) => `${name}.yaml`).sort());
+  });
+
+  it.each(Object.keys(SAMPLES))('%s begins with the schema that editors complete it by', (name) => {
+    expect(sampleText(name).split('\n')[0]).toBe('# yaml-language-server: $schema=../schemas/project.schema.json');
+  });
+});
+
+describe.each(Object.entries(SAMPLES))('%s', (name, { verdict, findings, figures }) => {
+  const report = reportOf(sampleText(name), `${name}.yaml`);
+
+  it(`is ${verdict}, by these findings and no others`, () => {
+    expect(worseThanNote(report)).toEqual([...findings].sort());
+    expect(report.verdict).toBe(verdict);
+  });
+
+  it.each(figures.map((f) => [`${f.of} of ${f.account}, ${f.direction}`, f] as const))('has the %s that was reckoned by hand', (_, f) => {
+    const account = accountOf(report, f.account, f.direction, f.quantity);
+    const got = f.of === 'margin' ? account.margin : account.draw?.[f.of];
+    const room = (f.within ?? 0.01) * (f.of === 'margin' ? 1 : Math.abs(f.is));
+    expect(got).toBeGreaterThanOrEqual(f.is - room);
+    expect(got).toBeLessThanOrEqual(f.is + room);
+    if (f.mode !== undefined) expect(account.mode).toBe(f.mode);
+  });
+});
