@@ -5,6 +5,7 @@ import { ledgerOf } from '../ledger/ledger.js';
 import type { Project } from '../project/project.js';
 import { resolve } from '../project/resolve.js';
 import type { Interval } from '../quantity/interval.js';
+import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Problem } from '../source/place.js';
 import type { Finding, Judged } from './finding.js';
 import { limitFindings } from './limit-findings.js';
@@ -37,7 +38,18 @@ export function judge(
   options: JudgeOptions,
 ): Judgement | { readonly problems: readonly Problem[] } {
   const resolved = resolve(data, file, options.catalogue, options);
-  return 'problems' in resolved ? resolved : judgeProject(resolved.project, options.mode);
+  if ('problems' in resolved) return resolved;
+  const { project } = resolved;
+  const { mode } = options;
+  if (mode !== undefined && !project.modes.some((m) => m.name === mode)) return { problems: [noMode(project, mode)] };
+  return judgeProject(project, mode);
+}
+
+function noMode(project: Project, mode: string): Problem {
+  const names = project.modes.map((m) => m.name);
+  const nearest = nearestSpelling(mode, names);
+  const expected = names.length === 0 ? 'the file states no modes' : nearest === undefined ? `one of ${names.join(', ')}` : `did you mean \`${nearest}\`?`;
+  return { path: ['modes'], on: 'key', says: `there is no mode \`${mode}\``, expected };
 }
 
 export function judgeProject(project: Project, mode?: string): Judgement {

@@ -6,6 +6,7 @@ import type { Project } from '../project/project.js';
 import type { Account, Entry, LimitMet } from './account.js';
 import { marginOf } from './account.js';
 import type { Shares } from './bookings.js';
+import { booksOf, total } from './bookings.js';
 import type { Corner } from './corner.js';
 import { TYPICAL } from './corner.js';
 import type { ModeSearch } from './moments.js';
@@ -26,6 +27,8 @@ export interface Ledger {
   readonly accounts: readonly Account[];
   /** Every account in the runaway state, where that differs. */
   readonly runaway: readonly Account[];
+  /** What each supply gives on average over the modes' shares of the time, in the typical build; amperes. */
+  readonly averages: readonly { readonly supply: string; readonly amps: number }[];
 }
 
 /** Keeps the books of a project. @param only the name of the one mode to look at */
@@ -48,7 +51,27 @@ export function ledgerOf(project: Project, only?: string): Ledger {
       })
       .filter(carries);
   };
-  return { project, solver: bench, accounts: answer(promised), runaway: answer(unpromised) };
+  return { project, solver: bench, accounts: answer(promised), runaway: answer(unpromised), averages: averagesOf(bench, promised) };
+}
+
+/** Averages over the shares that modes state; none when no mode does, or when the shares leave time unaccounted for. */
+function averagesOf(bench: Solver, modes: readonly ModeSearch[]): Ledger['averages'] {
+  const { project } = bench.circuitry;
+  const shared = modes.flatMap((mode) => {
+    const share = project.modes.find((m) => m.name === mode.name)?.share;
+    return share === undefined || mode.on === undefined ? [] : [{ mode, on: mode.on, share }];
+  });
+  const whole = shared.reduce((sum, { share }) => sum + share, 0);
+  if (shared.length === 0 || Math.abs(whole - 1) > 1e-6) return [];
+  const supplies = project.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
+  const books = shared.map(({ mode, on, share }) => {
+    const typical = bench.solve({ moment: { mode: mode.name, on }, corner: TYPICAL, focus: bench.nobody });
+    return { share, nodes: booksOf(typical).nodes };
+  });
+  return supplies.map((supply) => ({
+    supply,
+    amps: books.reduce((sum, { share, nodes }) => sum + share * total(nodes.get(supply)), 0),
+  }));
 }
 
 /** Currents below this, amperes, are those of junctions that are off: a pin that carries no more is no account. */

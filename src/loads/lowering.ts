@@ -87,6 +87,8 @@ export interface Bench {
     path: readonly (string | number)[],
     about: string,
   ): { readonly figures: Figures; readonly type: string } | undefined;
+  /** Figures of a part inside a load (a board's clamp or coil) with the profile it names, if any, behind them. */
+  behind(figures: Figures, kind: 'driver' | 'clamp' | 'load'): Figures;
   /** One channel of an array. */
   channel(
     name: unknown,

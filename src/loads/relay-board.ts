@@ -35,7 +35,7 @@ interface Board {
 
 function lower(input: LoadInput): Lowered {
   const { figures, entry, path, bench } = input;
-  const coil = coilFigures(figures.within('coil'));
+  const coil = coilFigures(bench.behind(figures.within('coil'), 'load'));
   if (coil === undefined) return NOTHING;
   const inside = figures.within('input');
   const coupling = inside.word('coupling') ?? 'opto';
@@ -56,6 +56,7 @@ function lower(input: LoadInput): Lowered {
     });
     return NOTHING;
   }
+  const unsaid = neverAssumed(board, inside);
   const channels = figures.count('channels') ?? Object.keys(entry['inputs']).length;
   const parts = Object.entries(entry['inputs']).map(([key, raw]) => {
     const number = Number(key);
@@ -70,13 +71,40 @@ function lower(input: LoadInput): Lowered {
     }
     return channel(board, number, raw, [...path, 'inputs', key]);
   });
+  const [first] = parts.flatMap((p) => p.circuits);
   const own = boardCurrent(board);
   return {
     circuits: [...parts.flatMap((p) => p.circuits), ...own.circuits],
     networks: [...parts.flatMap((p) => p.networks), ...own.networks],
-    accounts: parts.flatMap((p) => p.accounts),
+    accounts: [...parts.flatMap((p) => p.accounts), ...(first ? unsaid.map((missing) => unproven(input.id, first.id, path, missing)) : [])],
   };
 }
+
+/** What is never assumed of a board: the level that switches it on, and whether an indicator sits in series with the coupler. */
+function neverAssumed(board: Board, inside: Figures): NonNullable<AccountPlan['missing']>[] {
+  const { id } = board.input;
+  return [
+    ...(inside.word('active') === undefined ? [{ figure: 'input.active', asks: `does a low or a high input switch ${id} on (its \`input: { active: … }\`)?` }] : []),
+    ...(board.coupling === 'opto' && inside.word('indicator') === undefined
+      ? [{ figure: 'input.indicator', asks: `does an indicator sit in series with the couplers of ${id} (its \`input: { indicator: none | in-series | parallel | across-coil }\`)?` }]
+      : []),
+  ];
+}
+
+const unproven = (id: string, circuit: string, path: readonly (string | number)[], missing: NonNullable<AccountPlan['missing']>): AccountPlan => ({
+  id: `${id}.input`,
+  kind: 'input',
+  title: `inputs of ${id}, ${missing.figure}`,
+  quantity: 'voltage',
+  direction: missing.figure === 'input.active' ? 'at-least' : 'at-most',
+  circuits: [circuit],
+  path,
+  recipes: ['draw-most'],
+  read: () => undefined,
+  limits: [],
+  missing,
+  steps: () => [],
+});
 
 /** Which node feeds the inputs and which the coils, as jumper and supplies say. */
 function suppliesOf(input: LoadInput, opto: boolean): Pick<Board, 'logic' | 'supply' | 'wiring'> {
@@ -181,7 +209,7 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
       accounts: coilAccounts(coil, { circuit, part: coilPart, path }),
     };
   }
-  const transistor = transistorOf(figures.within('output'), `${circuit}.driver`);
+  const transistor = transistorOf(bench.behind(figures.within('output'), 'driver'), `${circuit}.driver`);
   const stage =
     board.coupling === 'opto'
       ? optoStage(board, circuit, pin, pullUp, transistor, supply, logic, path)
@@ -200,7 +228,7 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
   };
   const drop = switchMember(transistor, `${circuit}.driver`, coil.nominal / coil.ohms.typ);
   const branch: BranchPlan = { from: supply, to: GROUND, members: [winding, drop], circuit };
-  const clamp = figures.says('clamp') ? clampAccounts(figures.within('clamp'), circuit, coilPart, supply, path) : [];
+  const clamp = figures.says('clamp') ? clampAccounts(bench.behind(figures.within('clamp'), 'clamp'), circuit, coilPart, supply, path) : [];
   return {
     circuits: [plan({})],
     networks: [
@@ -272,7 +300,7 @@ function optoStage(
   const output = board.input.figures.within('output');
   const led = `${circuit}.input`;
   const drop = inside.curve('led-drop', 'voltage', 'current');
-  const ratio = inside.curve('transfer-ratio', 'ratio', 'current');
+  const ratio = inside.curve('transfer-ratio', 'ratio', 'current') ?? usualRatio(board, inside);
   const resistor = inside.figure('series', 'resistance');
   const indicator = board.indicator === 'in-series' ? inside.curve('indicator-drop', 'voltage', 'current') : undefined;
   if (drop === undefined || resistor === undefined) {
@@ -410,6 +438,22 @@ const noRatio = (circuit: string, path: readonly (string | number)[]): AccountPl
   },
   steps: () => [],
 });
+
+/** Class C couplers, ratio at LED current (rule 9 of the format; the ratios at small currents are common practice, no source). */
+const CLASS_C: Curve['points'] = [
+  { at: 0.001, value: { min: 1.2, typ: 1.8, max: 2.4 } },
+  { at: 0.002, value: { min: 1.6, typ: 2.4, max: 3.2 } },
+  { at: 0.005, value: { min: 2, typ: 3, max: 4 } },
+].map((p) => ({ ...p, quantity: { dimension: 'ratio', ...p.value, exact: false, stated: `${p.value.min * 100} to ${p.value.max * 100} %` } }));
+
+/** At its rated logic voltage a board's couplers are taken to be of class C; at another nothing is known of them. */
+function usualRatio(board: Board, inside: Figures): Curve | undefined {
+  const rated = Math.min(board.coil.nominal, 5);
+  const volts = board.logic === undefined ? 0 : board.input.bench.nominal(board.logic);
+  if (inside.masked('transfer-ratio') || Math.abs(volts - rated) > 0.1 * rated) return undefined;
+  inside.assume('its couplers are of class C (200 % at 5 mA), since nobody states their transfer ratio');
+  return { points: CLASS_C, origin: { document: 'common practice, no source', basis: 'practice' } };
+}
 
 /** Transfer ratio over LED current: below the lowest point it is extended, and never below nothing. */
 function transferLaw(curve: Curve) {

@@ -122,6 +122,14 @@ export function benchOf(around: Surroundings): UsedBench {
       if (isEntryKind(sort)) checkEntry(sort as EntryKind, raw, path).forEach(remarks.problem);
       return { figures: new Figures(about, path, [{ data: raw, path }], remarks).over(profile), type };
     },
+    behind(figures, kind) {
+      const named = figures.word('part');
+      if (named === undefined) return figures;
+      const profile = catalogue.profile(named);
+      if (profile?.kind === kind) return figures.over(profile);
+      reportPart(around, named, figures.at('part'), kind);
+      return figures;
+    },
     channel(name, path) {
       const [owner = '', number = ''] = String(name).split('.');
       const array = arrays.get(owner);

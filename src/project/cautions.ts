@@ -2,7 +2,7 @@
 import type { CircuitPlan } from '../loads/plan.js';
 import type { TreeNode } from './project.js';
 
-/** Direct voltages above this can hurt through the skin, volts (IEC 61140 and IEC 60364-4-41: 120 V dry, 60 V is used for touchable parts). */
+/** Direct voltages above this can hurt through the skin, volts (common practice, no source). */
 const TOUCHABLE = 60;
 
 export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly TreeNode[]): string[] {

@@ -81,6 +81,8 @@ export function controller(
       ...Object.keys(mapping(profile['inlets'])),
       ...Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) }),
     ]);
+    knownNames(around, id, raw, 'regulators', Object.keys(mapping(profile['parts'])), path);
+    knownNames(around, id, raw, 'rails', Object.keys(mapping(profile['rails'])), path);
     const made = addBoard(tree, {
       owner: id,
       path,
@@ -130,6 +132,8 @@ export function controller(
     ambientHottest: around.ambientHottest,
     remarks,
   });
+  for (const name of Object.keys(mapping(raw['pins'])))
+    if (!chip.pins.has(name.toLowerCase())) unknownName(around, id, 'pin', name, [...chip.pins.values()].map((p) => p.label), [...path, 'pins', name]);
   const drawn = ownDraw(
     id,
     rail,
@@ -170,6 +174,18 @@ function found(around: Around, name: string, path: Path, kinds: readonly Profile
     expected: nearest === undefined ? `one of ${known.slice(0, 8).join(', ')}` : `did you mean \`${nearest}\`?`,
   });
   return undefined;
+}
+
+/** Parts and rails that a project overrides have to be the board's. */
+function knownNames(around: Around, id: string, raw: Raw, section: 'regulators' | 'rails', known: readonly string[], path: Path): void {
+  for (const name of Object.keys(mapping(raw[section])))
+    if (!known.includes(name)) unknownName(around, id, section === 'rails' ? 'rail' : 'part', name, known, [...path, section, name]);
+}
+
+function unknownName(around: Around, id: string, what: string, name: string, known: readonly string[], path: Path): void {
+  const nearest = nearestSpelling(name, known);
+  const expected = nearest === undefined ? `one of ${known.slice(0, 8).join(', ')}` : `did you mean \`${nearest}\`?`;
+  around.remarks.problem({ path, on: 'key', says: `\`${id}\` has no ${what} \`${name}\``, expected });
 }
 
 /** Inlets and rails of a board and what powers each: a supply by name, or one spelled out in place. */

@@ -1,47 +1,58 @@
 /** What is wrong and what to do, to be understood in ten seconds. */
-import { against, governing, inHand, span } from './figures.js';
-import { byMargin } from './accounts-section.js';
+import { byUrgency, rowsOf, titleOf } from './account-rows.js';
+import { type Cause, causesOf } from './causes.js';
+import { against, carried, governing, inHand } from './figures.js';
 import type { Numbered } from './numbered.js';
-import type { Report, ReportFinding } from './report.js';
+import type { Report, Verdict } from './report.js';
+import { severity } from './severity.js';
 import { type Block, item, list, mark, paragraph } from './tree.js';
-import { countWords, headline, verdictSentence } from './words.js';
+import { countWords, headline, joined, verdictSentence } from './words.js';
 
-/** So many findings are told at once; whoever has more has enough to start with. */
+/** So many causes are told at once; whoever has more has enough to start with. */
 const most = 3;
 
-/** Project, file and conditions, then the verdict with the worst findings and their cures. */
+/** The verdict with what is behind it, and what to do about each. */
 export function headlineSection(report: Report, findings: readonly Numbered[]): readonly Block[] {
   const verdict = headline(report.verdict);
-  const worst = findings.filter(({ finding }) => finding.verdict === verdict);
-  const told = worst.slice(0, most).map(({ number, finding }) => item(number, finding.says, ...cure(finding)));
-  const untold = worst.length - told.length;
+  const causes = causesOf(findings.filter(({ finding }) => weighs(finding.verdict, verdict)));
+  const untold = causes.length - most;
   return [
     list([
       item(
         mark(verdict, verdict.toUpperCase()),
-        paragraph(mark('strong', verdictSentence(report))),
-        ...(told.length > 0 ? [list(told)] : []),
-        ...(untold > 0 ? [`… and ${untold} more like ${untold === 1 ? 'it' : 'them'} below.`] : []),
-        ...(told.length === 0 ? calm(report) : []),
+        paragraph(mark('strong', verdictSentence(report, causes))),
+        ...(causes.length > 0 ? [list(causes.slice(0, most).map(causeItem))] : calm(report)),
+        ...(untold > 0 ? [`… and ${untold} more below.`] : []),
       ),
     ]),
   ];
 }
 
-/** What to do about a finding: its first remedy, or the question that settles it. */
-function cure(finding: ReportFinding): readonly Block[] {
+/** Breaches and strains are faults; unanswered questions and thin margins head a report only when there are none. */
+const weighs = (verdict: Verdict, worst: Verdict): boolean =>
+  verdict === worst || (worst === 'breach' && verdict === 'strain');
+
+/** The worst finding of a cause, the numbers of the others, and its first remedy, or the question that settles it. */
+function causeItem({ worst: { number, finding }, others }: Cause) {
+  const numbers = others.map((other) => other.number);
+  const more = numbers.length > 0 ? mark('quiet', ` (and ${numbers.length} more of it: ${joined(numbers)})`) : '';
   const advice = finding.remedies[0]?.title ?? finding.asks;
-  return advice === undefined ? [] : [list([item('→', advice)])];
+  return item(
+    mark('strong', number),
+    paragraph([finding.says, more]),
+    ...(advice === undefined ? [] : [list([item('→', advice)])]),
+  );
 }
 
 /** Beside a sound verdict: the account that would be the first to go, and that there are notes. */
 function calm(report: Report): readonly string[] {
-  const [tightest] = byMargin(report.accounts).filter(({ margin }) => margin !== null);
-  const limit = tightest && governing(tightest, report.ambient.max);
+  const [row] = rowsOf(byUrgency(report.accounts).filter(({ margin }) => margin !== null), []);
+  const tightest = row?.account;
+  const limit = tightest && governing(tightest);
   const said =
-    tightest?.draw && tightest.margin !== null && limit
+    row && tightest?.draw && tightest.margin !== null && limit
       ? [
-          `Tightest is ${tightest.title}: ${against(span(tightest.draw, tightest.unit), limit.value, tightest)}, ` +
+          `Tightest is ${titleOf(row)}: ${against(carried(tightest), limit.value, tightest)}, ` +
             `${inHand(tightest.margin, tightest.direction)}.`,
         ]
       : [];

@@ -1,25 +1,39 @@
-/** Findings in the order a report tells them, each with the number by which its other parts refer to it. */
-import type { Report, ReportAccount, ReportFinding } from './report.js';
+/**
+ * Findings in the order a report tells them, each with the number by which its other parts refer to it. What all
+ * channels of a load have in common is told once: a board of eight relays has one finding, not eight.
+ */
+import { accountOf } from './account-of.js';
+import { channelOf, channelOfAccount, fold, renamed } from './channel.js';
+import { factItems } from './finding-facts.js';
+import { effectLines } from './remedy-items.js';
+import type { Report, ReportFinding } from './report.js';
 import { severity } from './severity.js';
 
 export interface Numbered {
   readonly number: string;
+  /** The one that is told. */
   readonly finding: ReportFinding;
+  /** Other channels of its load of which the same is true, figure for figure. */
+  readonly alike: readonly ReportFinding[];
 }
 
 /** Worst first; within a verdict the order of the report stays. */
-export const numbered = (report: Report): readonly Numbered[] =>
-  [...report.findings]
-    .sort((a, b) => severity(a.verdict) - severity(b.verdict))
-    .map((finding, index) => ({ number: String(index + 1), finding }));
+export function numbered(report: Report): readonly Numbered[] {
+  const sorted = [...report.findings].sort((a, b) => severity(a.verdict) - severity(b.verdict));
+  return fold(sorted, (finding) => likeness(finding, report)).flatMap(([finding, ...alike], index) =>
+    finding ? [{ number: String(index + 1), finding, alike }] : [],
+  );
+}
 
-/** Two directions or quantities of one id are two accounts. */
-export const sameAccount = (
-  account: Pick<ReportAccount, 'id' | 'quantity' | 'direction'>,
-  about: { readonly account?: string; readonly quantity?: string; readonly direction?: string },
-): boolean =>
-  account.id === about.account && account.quantity === about.quantity && account.direction === about.direction;
-
-/** The account a finding is about, if it is about one. */
-export const accountOf = (report: Report, finding: ReportFinding): ReportAccount | undefined =>
-  report.accounts.find((account) => sameAccount(account, finding));
+/** What is said of a channel, as printed and so to three digits, without its name and the name of its pin. */
+function likeness(finding: ReportFinding, report: Report): string | undefined {
+  const channel = channelOf(finding.about);
+  if (!channel) return undefined;
+  const { rule, verdict, says, asks, remedies } = finding;
+  const account = accountOf(report, finding);
+  const pin = account && channelOfAccount(account)?.name;
+  const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectLines(remedy, account, report)]);
+  const said = JSON.stringify([rule, verdict, channel.load, says, asks, factItems(finding, report), cures]);
+  const nameless = renamed(said, channel.name, '*');
+  return pin === undefined ? nameless : renamed(nameless, pin, '*');
+}

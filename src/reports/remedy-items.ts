@@ -1,6 +1,7 @@
 /** The cures of a finding, each proved: what to buy, what to do, and the books before and after. */
+import { sameAccount } from './account-of.js';
 import { against, figure, governing, inHand, worstOf } from './figures.js';
-import { sameAccount } from './numbered.js';
+import type { Numbered } from './numbered.js';
 import type { Report, ReportAccount, ReportFinding, ReportRemedy } from './report.js';
 import { headline, joined } from './words.js';
 import { type Block, type Item, item, list, mark, paragraph } from './tree.js';
@@ -8,21 +9,46 @@ import { type Block, type Item, item, list, mark, paragraph } from './tree.js';
 /** So many accounts are told after a remedy; the rest is in the audit of the changed file. */
 const most = 3;
 
-/** One item a remedy: the first one whole, the others by title and effect unless `all` are wanted whole. */
+/** One change to the build, whatever it was proposed for. */
+export const remedyKey = ({ title, changes }: ReportRemedy): string => JSON.stringify([title, changes]);
+
+/** Where each remedy is told in full: the number of the first finding that has it. */
+export type Homes = ReadonlyMap<string, string>;
+
+/** The first remedy of each finding is told in full, with `all` every one; each only once. */
+export function homesOf(findings: readonly Numbered[], all: boolean): Homes {
+  const homes = new Map<string, string>();
+  for (const { number, finding } of findings) {
+    for (const remedy of all ? finding.remedies : finding.remedies.slice(0, 1)) {
+      const key = remedyKey(remedy);
+      if (!homes.has(key)) homes.set(key, number);
+    }
+  }
+  return homes;
+}
+
+/** One item a remedy: in full where it is at home, elsewhere by reference with its effect on this finding. */
 export const remedyItems = (
+  number: string,
   finding: ReportFinding,
   account: ReportAccount | undefined,
   report: Report,
+  homes: Homes,
   all: boolean,
 ): readonly Item[] =>
-  finding.remedies.map((remedy, index) =>
-    item(
+  finding.remedies.map((remedy, index) => {
+    const home = homes.get(remedyKey(remedy));
+    const isTold = home !== undefined && Number(home) < Number(number);
+    const title = isTold ? `as in ${home}` : remedy.title;
+    const lines = effectLines(remedy, account, report);
+    const effect = isTold ? lines.own : [...lines.own, ...lines.others, lines.whole];
+    return item(
       mark('quiet', index === 0 ? 'cure' : 'or'),
-      paragraph(index === 0 ? mark('strong', remedy.title) : remedy.title),
-      ...(index === 0 || all ? doing(remedy) : []),
-      ...effect(remedy, account, report),
-    ),
-  );
+      paragraph(index === 0 && !isTold ? mark('strong', title) : title),
+      ...(!isTold && (index === 0 || all) ? doing(remedy) : []),
+      ...(effect.length > 0 ? [list(effect.map((line) => item('→', line)))] : []),
+    );
+  });
 
 function doing({ parts, steps }: ReportRemedy): readonly Block[] {
   return [
@@ -31,24 +57,38 @@ function doing({ parts, steps }: ReportRemedy): readonly Block[] {
   ];
 }
 
+/** What a remedy does. */
+interface Effect {
+  /** To the account in question, before and after. */
+  readonly own: readonly string[];
+  /** To other accounts it touches, told when it touches none in question. */
+  readonly others: readonly string[];
+  readonly whole: string;
+}
+
 /** Before and after of the account in question, or of the accounts the remedy touches; then the whole project. */
-function effect({ after }: ReportRemedy, account: ReportAccount | undefined, report: Report): readonly Block[] {
+export function effectLines({ after }: ReportRemedy, account: ReportAccount | undefined, report: Report): Effect {
   const asked = after.accounts.filter((each) => account && sameAccount(account, { ...each, account: each.id }));
-  const told = (asked.length > 0 ? asked : after.accounts).slice(0, most).map((each) => {
-    const before = report.accounts.find((one) => sameAccount(one, { ...each, account: each.id }));
-    const unit = before?.unit ?? units[each.quantity];
-    const of = (value: number, limit: number | null | undefined): string =>
-      typeof limit === 'number'
-        ? against(figure(value, unit), limit, { unit, direction: each.direction })
-        : figure(value, unit);
-    const worst = before && worstOf(before);
-    const now = before && worst !== undefined ? `now ${of(worst, governing(before, report.ambient.max)?.value)}, ` : '';
-    const margin = each.margin === null ? '' : `, ${inHand(each.margin, each.direction)}`;
-    return `${before?.title ?? each.id}: ${now}then ${of(each.max, each.limit)}${margin}.`;
-  });
+  const lines = (asked.length > 0 ? asked : after.accounts.slice(0, most)).map((each) => beforeAndAfter(each, report));
   const doubt = after.cures ? '' : 'This alone does not cure it. ';
-  const whole = `${doubt}The verdict on the whole is then ${headline(after.verdict)}.`;
-  return [list([...told, whole].map((line) => item('→', line)))];
+  const whole =
+    headline(after.verdict) === headline(report.verdict)
+      ? `${doubt}The verdict on the whole is still ${headline(after.verdict)}: the other findings stay.`
+      : `${doubt}The verdict on the whole is then ${headline(after.verdict)}.`;
+  return asked.length > 0 ? { own: lines, others: [], whole } : { own: [], others: lines, whole };
+}
+
+function beforeAndAfter(each: ReportRemedy['after']['accounts'][number], report: Report): string {
+  const before = report.accounts.find((one) => sameAccount(one, { ...each, account: each.id }));
+  const unit = before?.unit ?? units[each.quantity];
+  const of = (value: number, limit: number | null | undefined): string =>
+    typeof limit === 'number'
+      ? against(figure(value, unit), limit, { unit, direction: each.direction })
+      : figure(value, unit);
+  const worst = before && worstOf(before);
+  const now = before && worst !== undefined ? `now ${of(worst, governing(before)?.value)}, ` : '';
+  const margin = each.margin === null ? '' : `, ${inHand(each.margin, each.direction)}`;
+  return `${before?.title ?? each.id}: ${now}then ${of(each.max, each.limit)}${margin}.`;
 }
 
 const units: { readonly [quantity in ReportAccount['quantity']]: ReportAccount['unit'] } = {

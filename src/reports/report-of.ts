@@ -40,6 +40,7 @@ export function reportOf(judgement: Judgement, document: Document, cures: (f: Fi
       says: text,
       ...(path && { place: place(path) }),
     })),
+    averages: judgement.ledger.averages.map(({ supply, amps }) => ({ supply, current: amps })),
     cautions: project.cautions,
     notes: project.notes,
   };

@@ -166,6 +166,8 @@ export interface Report {
   readonly accounts: readonly ReportAccount[];
   readonly findings: readonly ReportFinding[];
   readonly assumptions: readonly ReportAssumption[];
+  /** What each supply gives on average over the modes' shares, typical build, amperes; empty without shares. */
+  readonly averages: readonly { readonly supply: string; readonly current: number }[];
   readonly cautions: readonly string[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
 }

@@ -1,9 +1,11 @@
 /** The report for a person at a terminal, as a tree: the verdict first, then the accounts, then why. */
 import { accountsSection } from './accounts-section.js';
-import { findingItem, placeWords } from './finding-block.js';
+import { findingItem, places, sentence, subject } from './finding-block.js';
 import { span } from './figures.js';
 import { headlineSection } from './headline-section.js';
-import { numbered } from './numbered.js';
+import { modesWords } from './moment.js';
+import { numbered, type Numbered } from './numbered.js';
+import { homesOf } from './remedy-items.js';
 import type { Report } from './report.js';
 import { heading, item, list, mark, paragraph, type Block, type Tree } from './tree.js';
 import { callsForChange } from './severity.js';

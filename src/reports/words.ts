@@ -1,5 +1,6 @@
 /** The report's own words: what verdicts, grades and counts are called. The sentences of findings are in wording/. */
-import type { Grade, Report, ReportCite, Verdict } from './report.js';
+import { type Cause, count } from './causes.js';
+import type { Grade, Report, Verdict } from './report.js';
 
 /** What a limit's grade means to somebody who has never read a data sheet. */
 export const gradeWords: { readonly [grade in Grade]: string } = {
@@ -9,32 +10,43 @@ export const gradeWords: { readonly [grade in Grade]: string } = {
   practice: 'common practice',
 };
 
+/** The same where it stands beside the figure, under the head 'limit'. */
+export const gradeWord: { readonly [grade in Grade]: string } = {
+  absolute: 'damage',
+  operating: 'working',
+  characterised: 'as tested',
+  practice: 'practice',
+};
+
 /** 'one thing', '2 things'. */
 const things = (count: number): string => (count === 1 ? 'one thing' : `${count} things`);
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** What the headline says first, before the findings that led to it. */
-export function verdictSentence(report: Report): string {
-  const { counts, policy } = report;
-  switch (report.verdict) {
+/** What the headline says first, before the causes behind it. */
+export function verdictSentence({ verdict, accounts, policy }: Report, causes: readonly Cause[]): string {
+  const strained = count(causes, 'strain');
+  switch (verdict) {
     case 'breach':
-      return `${capital(things(counts.breach))} must change before power goes on.`;
+      return (
+        `${capital(things(count(causes, 'breach')))} must change before power goes on` +
+        (strained > 0 ? `; at the worst case ${strained} more ${is(strained)} not promised.` : '.')
+      );
     case 'strain':
-      return `It may well work on the desk. At the worst case, ${things(counts.strain)} ${are(counts.strain)} not promised.`;
+      return `It may well work on the desk. At the worst case, ${things(strained)} ${is(strained)} not promised.`;
     case 'unproven':
-      return `Nothing is known to be wrong, but ${counts.unproven === 1 ? 'one question is' : `${counts.unproven} questions are`} open.`;
+      return `Nothing is known to be wrong, but ${causes.length === 1 ? 'one question is' : `${causes.length} questions are`} open.`;
     case 'thin':
-      return `Everything holds, but ${things(counts.thin)} ${has(counts.thin)} less in hand than the policy ‘${policy}’ asks.`;
+      return `Everything holds, but ${things(causes.length)} ${has(causes.length)} less in hand than the policy ‘${policy}’ asks.`;
     case 'note':
     case 'sound':
-      return report.accounts.length === 0
+      return accounts.length === 0
         ? 'There is nothing to hold against a limit: the file names no load.'
         : 'Nothing needs to change: everything holds at its worst case.';
   }
 }
 
-const are = (count: number): string => (count === 1 ? 'is' : 'are');
+const is = (count: number): string => (count === 1 ? 'is' : 'are');
 const has = (count: number): string => (count === 1 ? 'has' : 'have');
 
 /** '2 breaches, 1 strain, 3 thin', or 'no findings'. */
@@ -64,20 +76,6 @@ export function modeWords(mode: string): string {
       return 'until the firmware runs';
     default:
       return `in mode ${mode}`;
-  }
-}
-
-/** Where a figure comes from: 'ATmega328P data sheet, Table 28-1', 'common practice: as boards are sold'. */
-export function citeWords({ basis, document, where }: ReportCite): string {
-  switch (basis) {
-    case 'document':
-      return where ? `${document}, ${where}` : document;
-    case 'project':
-      return where ? `this file, ${where}` : 'this file';
-    case 'practice':
-      return where ? `common practice: ${where}` : 'common practice';
-    case 'memory':
-      return where ? `from memory: ${where}` : 'from memory';
   }
 }
 

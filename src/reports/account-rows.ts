@@ -1,0 +1,60 @@
+/** Accounts in the order of a table, those of a load's channels that are alike in one row. */
+import { sameAccount } from './account-of.js';
+import { channelOfAccount, fold, renamed } from './channel.js';
+import { carried, figure, governing, percent } from './figures.js';
+import { nameList } from './name-list.js';
+import type { Numbered } from './numbered.js';
+import type { ReportAccount } from './report.js';
+import { callsForChange, severity } from './severity.js';
+
+export interface AccountRow {
+  readonly account: ReportAccount;
+  /** Other channels' accounts with the same figures. */
+  readonly alike: readonly ReportAccount[];
+  /** Of the finding about it. */
+  readonly number: string;
+}
+
+/** Worst verdict first, among equals the smallest margin first, unknown ones last. All that call for nothing are equal. */
+export const byUrgency = (accounts: readonly ReportAccount[]): readonly ReportAccount[] =>
+  [...accounts].sort(
+    (a, b) => rank(a) - rank(b) || compare(a.margin ?? Infinity, b.margin ?? Infinity),
+  );
+
+const rank = ({ verdict }: ReportAccount): number => (callsForChange(verdict) ? severity(verdict) : Infinity);
+
+// Two infinities have no difference to sort by.
+const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
+
+/** One row for each account that is not like another channel's. */
+export function rowsOf(accounts: readonly ReportAccount[], findings: readonly Numbered[]): readonly AccountRow[] {
+  const numberOf = (account: ReportAccount): string =>
+    findings.find(({ finding, alike }) => [finding, ...alike].some((each) => sameAccount(account, each)))?.number ?? '';
+  return fold(accounts, (account) => likeness(account, numberOf(account))).flatMap(([account, ...alike]) =>
+    account ? [{ account, alike, number: numberOf(account) }] : [],
+  );
+}
+
+/** What a row would show, without the channel's name. */
+function likeness(account: ReportAccount, number: string): string | undefined {
+  const channel = channelOfAccount(account);
+  if (!channel) return undefined;
+  const { kind, title, direction, quantity, unit, draw, mode, margin, verdict } = account;
+  const limit = governing(account);
+  const figures = [
+    carried(account),
+    draw && figure(draw.typ, unit),
+    limit && [figure(limit.value, unit), limit.grade, limit.range !== undefined],
+    margin === null ? '' : percent(margin),
+  ];
+  const named = renamed(title, channel.name, '*');
+  return JSON.stringify([channel.load, kind, named, direction, quantity, mode, verdict, number, figures]);
+}
+
+/** 'coil of vents.1, pull-in'; of several, 'coil of vents.1 to 4, pull-in' and 'pins D4 to D7, sink'. */
+export function titleOf({ account, alike }: AccountRow): string {
+  if (alike.length === 0) return account.title;
+  const names = [account, ...alike].map((each) => channelOfAccount(each)?.name ?? each.id);
+  const [first = ''] = names;
+  return renamed(account.title, first, nameList(names)).replace(/^pin /, 'pins ');
+}
