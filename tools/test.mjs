@@ -25,7 +25,12 @@ const steps = [
   { name: 'package', run: ({ pack }) => ['publint', 'run', '--strict', join(scratch, pack.trim())] },
 ];
 
-const env = { ...process.env, PATH: [inRoot('node_modules/.bin'), process.env.PATH].join(delimiter) };
+const env = {
+  ...process.env,
+  PATH: [inRoot('node_modules/.bin'), process.env.PATH].join(delimiter),
+  // Some tools take a log for a terminal where CI is set.
+  ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }),
+};
 const seconds = (from) => `${((performance.now() - from) / 1000).toFixed(1).padStart(6)} s`;
 const start = performance.now();
 const outputs = {};

@@ -17,9 +17,7 @@ export interface AccountRow {
 
 /** Worst verdict first, among equals the smallest margin first, unknown ones last. All that call for nothing are equal. */
 export const byUrgency = (accounts: readonly ReportAccount[]): readonly ReportAccount[] =>
-  [...accounts].sort(
-    (a, b) => rank(a) - rank(b) || compare(a.margin ?? Infinity, b.margin ?? Infinity),
-  );
+  [...accounts].sort((a, b) => rank(a) - rank(b) || compare(a.margin ?? Infinity, b.margin ?? Infinity));
 
 const rank = ({ verdict }: ReportAccount): number => (callsForChange(verdict) ? severity(verdict) : Infinity);
 

@@ -1,6 +1,6 @@
 /** What is at the bottom of several findings: one change settles them all, or they are of one load. */
+import { remedyKey } from './homes.js';
 import type { Numbered } from './numbered.js';
-import { remedyKey } from './remedy-items.js';
 import type { ReportFinding, Verdict } from './report.js';
 
 export interface Cause {

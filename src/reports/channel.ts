@@ -31,7 +31,7 @@ export function channelOfAccount({ id, kind, entries }: ReportAccount): Channel 
 export const renamed = (text: string, name: string, to: string): string =>
   text.replace(new RegExp(`(?<![\\p{L}\\p{N}_.-])${escaped(name)}(?![\\p{L}\\p{N}_-])`, 'gu'), () => to);
 
-const escaped = (name: string): string => name.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
+const escaped = (name: string): string => name.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');
 
 /** Items of one likeness together, in the order of the first of each; an item without a likeness is by itself. */
 export function fold<T>(items: readonly T[], likeness: (item: T) => string | undefined): readonly (readonly T[])[] {

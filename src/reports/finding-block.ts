@@ -1,24 +1,25 @@
 /** One finding: what, where, the facts behind it, and the cure with what it does. */
 import { accountOf } from './account-of.js';
 import { factItems, label } from './finding-facts.js';
+import type { Homes } from './homes.js';
 import { nameList } from './name-list.js';
 import type { Numbered } from './numbered.js';
 import { besides, placeWords } from './places.js';
-import { type Homes, remedyItems } from './remedy-items.js';
+import { remedyItems } from './remedy-items.js';
 import type { Report, ReportFinding } from './report.js';
-import { heading, type Item, item, list, mark, paragraph, type Text } from './tree.js';
+import { heading, type Item, item, list, mark, paragraph } from './tree.js';
 
 /** The finding as an item of a list, its number in the margin; `all` gives every remedy its steps. */
 export function findingItem(told: Numbered, report: Report, homes: Homes, all: boolean): Item {
   const { number, finding, alike } = told;
-  const times = alike.length > 0 ? ` ×${alike.length + 1}` : '';
+  const verdict = alike.length > 0 ? `${finding.verdict} ×${alike.length + 1}` : finding.verdict;
   return item(
     mark('strong', number),
     heading(
-      [mark(finding.verdict, finding.verdict + times), '  ', subject(finding), '  ', mark('quiet', places(told))],
+      [mark(finding.verdict, verdict), '  ', subjectOf(finding), '  ', mark('quiet', placesOf(told))],
       mark('quiet', finding.rule),
     ),
-    paragraph(sentence(told)),
+    paragraph(mark('strong', sentenceOf(told))),
     list([
       ...factItems(finding, report),
       ...also(finding),
@@ -28,15 +29,16 @@ export function findingItem(told: Numbered, report: Report, homes: Homes, all: b
 }
 
 /** The name that the working command knows it by. */
-export const subject = ({ account, about }: ReportFinding): string => account ?? about;
+export const subjectOf = ({ account, about }: ReportFinding): string => account ?? about;
 
 /** What is found, and of which other channels the same is true. */
-export function sentence({ finding, alike }: Numbered): Text {
-  const others = alike.length > 0 ? ` The same is true of ${nameList(alike.map(({ about }) => about))}.` : '';
-  return [mark('strong', finding.says), others];
-}
+export const sentenceOf = ({ finding, alike }: Numbered): string =>
+  alike.length === 0
+    ? finding.says
+    : `${finding.says} The same is true of ${nameList(alike.map(({ about }) => about))}.`;
 
-export const places = ({ finding, alike }: Numbered): string =>
+/** Where it is in the file, and where the other channels are. */
+export const placesOf = ({ finding, alike }: Numbered): string =>
   placeWords(
     finding.place,
     alike.map(({ place }) => place),

@@ -2,7 +2,6 @@
 import { accountOf } from './account-of.js';
 import { figure, given, governing } from './figures.js';
 import { momentWords } from './moment.js';
-import { nameList } from './name-list.js';
 import type { Report, ReportAccount, ReportFinding, ReportLimit } from './report.js';
 import { shortCite, shortSource } from './short-cite.js';
 import { sumWords } from './sum-words.js';
@@ -54,7 +53,9 @@ function limitWords({ value, grade, condition, range, cite }: ReportLimit, { uni
 function sources(finding: ReportFinding, account: ReportAccount | undefined, report: Report): string {
   const cites = account?.limits.flatMap(({ cite }) => cite ?? []) ?? [];
   const said = new Set(cites.map(({ document, where }) => (where ? `${document}, ${where}` : document)));
-  const documents = new Set(report.accounts.flatMap(({ limits }) => limits.flatMap(({ cite }) => cite?.document ?? [])));
+  const documents = new Set(
+    report.accounts.flatMap(({ limits }) => limits.flatMap(({ cite }) => cite?.document ?? [])),
+  );
   const named = new Set(finding.working.flatMap((step) => step.sources ?? []));
   return [...named]
     .filter((source) => !said.has(source))

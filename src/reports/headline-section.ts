@@ -4,9 +4,9 @@ import { type Cause, causesOf } from './causes.js';
 import { against, carried, governing, inHand } from './figures.js';
 import type { Numbered } from './numbered.js';
 import type { Report, Verdict } from './report.js';
-import { severity } from './severity.js';
 import { type Block, item, list, mark, paragraph } from './tree.js';
-import { countWords, headline, joined, verdictSentence } from './words.js';
+import { verdictSentence } from './verdict-sentence.js';
+import { countWords, headline, joined } from './words.js';
 
 /** So many causes are told at once; whoever has more has enough to start with. */
 const most = 3;
@@ -46,7 +46,10 @@ function causeItem({ worst: { number, finding }, others }: Cause) {
 
 /** Beside a sound verdict: the account that would be the first to go, and that there are notes. */
 function calm(report: Report): readonly string[] {
-  const [row] = rowsOf(byUrgency(report.accounts).filter(({ margin }) => margin !== null), []);
+  const [row] = rowsOf(
+    byUrgency(report.accounts).filter(({ margin }) => margin !== null),
+    [],
+  );
   const tightest = row?.account;
   const limit = tightest && governing(tightest);
   const said =

@@ -1,31 +1,13 @@
 /** The cures of a finding, each proved: what to buy, what to do, and the books before and after. */
 import { sameAccount } from './account-of.js';
 import { against, figure, governing, inHand, worstOf } from './figures.js';
-import type { Numbered } from './numbered.js';
+import { type Homes, remedyKey } from './homes.js';
 import type { Report, ReportAccount, ReportFinding, ReportRemedy } from './report.js';
 import { headline, joined } from './words.js';
 import { type Block, type Item, item, list, mark, paragraph } from './tree.js';
 
 /** So many accounts are told after a remedy; the rest is in the audit of the changed file. */
 const most = 3;
-
-/** One change to the build, whatever it was proposed for. */
-export const remedyKey = ({ title, changes }: ReportRemedy): string => JSON.stringify([title, changes]);
-
-/** Where each remedy is told in full: the number of the first finding that has it. */
-export type Homes = ReadonlyMap<string, string>;
-
-/** The first remedy of each finding is told in full, with `all` every one; each only once. */
-export function homesOf(findings: readonly Numbered[], all: boolean): Homes {
-  const homes = new Map<string, string>();
-  for (const { number, finding } of findings) {
-    for (const remedy of all ? finding.remedies : finding.remedies.slice(0, 1)) {
-      const key = remedyKey(remedy);
-      if (!homes.has(key)) homes.set(key, number);
-    }
-  }
-  return homes;
-}
 
 /** One item a remedy: in full where it is at home, elsewhere by reference with its effect on this finding. */
 export const remedyItems = (

@@ -28,7 +28,9 @@ function stepOf({ working }: ReportFinding, account: ReportAccount | undefined):
   });
   const worst = account && worstOf(account);
   const near = ({ gives: [value, unit] }: ReportStep): boolean =>
-    worst !== undefined && unit === account?.unit && Math.abs(Math.abs(value) - Math.abs(worst)) <= 1e-6 * Math.abs(worst);
+    worst !== undefined &&
+    unit === account?.unit &&
+    Math.abs(Math.abs(value) - Math.abs(worst)) <= 1e-6 * Math.abs(worst);
   return sums.find(near) ?? sums[0];
 }
 

@@ -1,14 +1,15 @@
 /** The report for a person at a terminal, as a tree: the verdict first, then the accounts, then why. */
 import { accountsSection } from './accounts-section.js';
-import { findingItem, places, sentence, subject } from './finding-block.js';
+import { findingItem, placesOf, sentenceOf, subjectOf } from './finding-block.js';
 import { span } from './figures.js';
 import { headlineSection } from './headline-section.js';
+import { homesOf } from './homes.js';
 import { modesWords } from './moment.js';
-import { numbered, type Numbered } from './numbered.js';
-import { homesOf } from './remedy-items.js';
+import { type Numbered, numbered } from './numbered.js';
 import type { Report } from './report.js';
-import { heading, item, list, mark, paragraph, type Block, type Tree } from './tree.js';
 import { callsForChange } from './severity.js';
+import { workingCommand } from './shell-word.js';
+import { type Block, heading, item, list, mark, paragraph, type Tree } from './tree.js';
 import { countWords } from './words.js';
 
 /** The whole report; `all` leaves out no account, no remedy's steps and no assumption. */
@@ -16,27 +17,20 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
   const findings = numbered(report);
   const told = findings.filter(({ finding }) => finding.verdict !== 'note');
   const notes = findings.filter(({ finding }) => finding.verdict === 'note');
+  const homes = homesOf(told, all);
   const sections: Tree = [
-    [heading(mark('strong', report.project), mark('quiet', `${report.file}, ${span(report.ambient, '°C')}`))],
+    header(report),
     headlineSection(report, findings),
     accountsSection(report, findings, all),
     told.length > 0
       ? [
           list(
-            told.map((one) => findingItem(one, report, all)),
+            told.map((one) => findingItem(one, report, homes, all)),
             { loose: true },
           ),
         ]
       : [],
-    titled(
-      'Notes',
-      notes.map(({ number, finding }) =>
-        item(
-          mark('quiet', number),
-          paragraph([finding.says, mark('quiet', ` (${placeWords(finding.place)}, ${finding.rule})`)]),
-        ),
-      ),
-    ),
+    titled('Notes', notes.map(noteItem)),
     titled(
       'Caution',
       report.cautions.map((caution) => item('!', caution)),
@@ -45,30 +39,52 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
       'From the file',
       report.notes.map(({ about, text }) => item('·', `${about}: ${text}`)),
     ),
-    assumptions(report, all),
+    all ? everyAssumption(report) : [],
+    further(report, findings, all),
     closing(report),
   ];
   return sections.filter((blocks) => blocks.length > 0);
 }
 
+/** Project, file and the conditions of the audit. */
+function header(report: Report): readonly Block[] {
+  const modes = modesWords(report);
+  return [
+    heading(mark('strong', report.project), mark('quiet', `${report.file}, ${span(report.ambient, '°C')}`)),
+    ...(modes === undefined ? [] : [heading('', mark('quiet', modes))]),
+  ];
+}
+
 const titled = (title: string, items: Parameters<typeof list>[0]): readonly Block[] =>
   items.length === 0 ? [] : [paragraph(mark('strong', title)), list(items)];
 
-/** What was taken where the file is silent: how much of it, or all of it. */
-function assumptions({ assumptions: taken }: Report, all: boolean): readonly Block[] {
-  if (taken.length === 0) return [];
-  if (all)
-    return titled(
-      'Assumptions',
-      taken.map(({ about, says }) => item('·', `${about}: ${says}`)),
-    );
-  const words = taken.length === 1 ? 'One figure was' : `${taken.length} figures were`;
-  return [paragraph(mark('quiet', `${words} assumed where the file is silent: --all`))];
+const noteItem = (told: Numbered) =>
+  item(
+    mark('strong', told.number),
+    paragraph([sentenceOf(told), mark('quiet', ` (${placesOf(told)}, ${told.finding.rule})`)]),
+  );
+
+/** What was taken where the file is silent. */
+const everyAssumption = ({ assumptions }: Report): readonly Block[] =>
+  titled(
+    'Assumptions',
+    assumptions.map(({ about, says }) => item('·', `${about}: ${says}`)),
+  );
+
+/** Where more is to be had: the assumptions, and the sums behind a name, with one that is there. */
+function further(report: Report, [first]: readonly Numbered[], all: boolean): readonly Block[] {
+  const { file, accounts, assumptions } = report;
+  const assumed = assumptions.length === 1 ? 'One figure was' : `${assumptions.length} figures were`;
+  const name = first ? subjectOf(first.finding) : accounts[0]?.id;
+  const lines = [
+    ...(all || assumptions.length === 0 ? [] : [`${assumed} assumed where the file is silent: --all`]),
+    ...(name === undefined ? [] : [`The sums behind a name: ${workingCommand(file, name)}`]),
+  ];
+  return lines.map((line) => paragraph(mark('quiet', line)));
 }
 
 /** The verdict again: after a long report it stands just above the prompt. */
-function closing(report: Report): readonly Block[] {
-  if (!callsForChange(report.verdict)) return [];
-  const { verdict } = report;
-  return [paragraph([mark(verdict, verdict.toUpperCase()), `  ${countWords(report.counts)}`])];
+function closing({ verdict, counts }: Report): readonly Block[] {
+  if (!callsForChange(verdict)) return [];
+  return [paragraph([mark(verdict, verdict.toUpperCase()), `  ${countWords(counts)}`])];
 }

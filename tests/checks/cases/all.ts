@@ -1,0 +1,19 @@
+/** Every case of every rule. */
+import type { Case } from './case.js';
+import { COILS } from './coils.js';
+import { DRIVERS } from './drivers.js';
+import { GROUPS } from './groups.js';
+import { PARTS } from './parts.js';
+import { PINS } from './pins.js';
+import { RELAY_BOARDS } from './relay-boards.js';
+import { SUPPLIES } from './supplies.js';
+
+export const CASES: readonly Case[] = [
+  ...PINS,
+  ...GROUPS,
+  ...COILS,
+  ...DRIVERS,
+  ...PARTS,
+  ...RELAY_BOARDS,
+  ...SUPPLIES,
+];

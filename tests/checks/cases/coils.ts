@@ -1,0 +1,76 @@
+/** Cases of the rules about coils. */
+import type { Case } from './case.js';
+import { onBoard, onChip, onSupplies } from './case.js';
+
+/** 5 V coils between a pin of 25 Ω and ground: 500 Ω take 9.5 mA, 287.5 Ω 16 mA, 285 Ω 16.1 mA. */
+const onPin = (ohms: string, clamp: string): string =>
+  `a: { type: coil, voltage: 5 V, resistance: ${ohms}, pin: PB1${clamp} }`;
+const CLAMPED = ', clamp: { part: diode-1n4148 }';
+const behind = (more: string): string =>
+  `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: bench, driver: { part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ }${more} }`;
+
+/** At 20 °C a coil that pulls in at 4 V, typically at 3 V, and warms by 40 K/W: fed with 4.2 V it rests at 27 °C. */
+const pullIn = (volts: string): string =>
+  onSupplies(
+    `cell: { voltage: ${volts}, current: 1 A }`,
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, pull-in: typ 3 V max 4 V, drop-out: 0.5 V, maximum: 6 V, thermal-resistance: 40 K/W }`,
+    { ambient: '20 °C' },
+  );
+const highest = (volts: string, maximum: string): string =>
+  onSupplies(
+    `cell: { voltage: ${volts}, current: 1 A }`,
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell${maximum} }`,
+    { ambient: '20 °C' },
+  );
+
+/**
+ * A 3.3 V controller at an input fed with up to 5.25 V: at 35 °C 4.56 µA go through indicator and coupler when it is off,
+ * times 160.4 %, times a gain of 400: 2.93 mA in the coil, which is 0.2253 V over its 77 Ω. Typically it is nanoamperes.
+ */
+const rest = (dropOut: string, part = 'relay-board-opto-low-5v-1'): string => `ampledger: 1
+title: Case
+ambient: 10 to 35 °C
+policy: everyday
+supplies: { laptop: { type: usb2-port } }
+controllers: { main: { board: rp2040-board, powered: { usb: laptop } } }
+loads:
+  a: { part: ${part}, inputs: { 1: GP15 }, supply: main.vbus${dropOut} }
+`;
+const lets = (dropOut: string): string => `, coil: { drop-out: ${dropOut} }`;
+
+/** A winding of exactly 50 Ω at 20 °C on 5 V: 100 mA for its clamp to take over. */
+const clamped = (clamp: string): string =>
+  `a: { type: coil, voltage: 5 V, resistance: 50 Ω, supply: bench, maximum: 9 V, clamp: { type: diode${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A } }`;
+
+export const COILS: readonly Case[] = [
+  { rule: 'coil-on-pin', when: 'breaks on a bare coil without a clamp, however little it takes', verdict: 'breach', text: onChip(onPin('500 Ω', '')) },
+  { rule: 'coil-on-pin', when: 'still strains on one that is clamped and takes half of what is promised', verdict: 'strain', text: onChip(onPin('500 Ω', CLAMPED)) },
+  { rule: 'coil-on-pin', when: 'still strains on one that is clamped and leaves exactly 20 % of it in hand', verdict: 'strain', text: onChip(onPin('287.5 Ω', CLAMPED), { ambient: '20 °C' }) },
+  { rule: 'coil-on-pin', when: 'breaks on one that is clamped and leaves less than that in hand', verdict: 'breach', text: onChip(onPin('285 Ω', CLAMPED), { ambient: '20 °C' }) },
+  { rule: 'coil-on-pin', when: 'is content with the same coil behind a transistor', verdict: 'silent', text: onChip(behind(CLAMPED)) },
+  { rule: 'coil-no-clamp', when: 'breaks on a coil behind a transistor with nothing across it', verdict: 'breach', text: onChip(behind('')) },
+  { rule: 'coil-no-clamp', when: 'is content with a diode across it', verdict: 'silent', text: onChip(behind(CLAMPED)) },
+  { rule: 'clamp-reversed', when: 'breaks on a diode that is fitted the wrong way round', verdict: 'breach', text: onChip(behind(', clamp: { part: diode-1n4148, fitted: reversed }')) },
+  { rule: 'clamp-reversed', when: 'is content with the diode the right way round', verdict: 'silent', text: onChip(behind(CLAMPED)) },
+  { rule: 'coil-pull-in', when: 'breaks where even the typical coil, which needs 3 V, gets 2.97 V', verdict: 'breach', text: pullIn('2.97 V') },
+  { rule: 'coil-pull-in', when: 'strains where the worst coil needs 4 V and gets 3.96 V', verdict: 'strain', text: pullIn('3.96 V') },
+  { rule: 'coil-pull-in', when: 'strains where 4.05 V pull it in cold but not after its own heat, which wants 4.10 V', verdict: 'strain', text: pullIn('4.05 V') },
+  { rule: 'coil-pull-in', when: 'is thin at 4.19 V, short of 5 % more than 4 V', verdict: 'thin', text: pullIn('4.19 V') },
+  { rule: 'coil-pull-in', when: 'is content with 4.2 V, which 4.11 V after its own heat lie below', verdict: 'silent', text: pullIn('4.2 V') },
+  { rule: 'coil-voltage', when: 'breaks at 6.06 V on a coil for at most 6 V', verdict: 'breach', text: highest('6.06 V', ', maximum: 6 V') },
+  { rule: 'coil-voltage', when: 'is content with exactly 6 V: voltage maxima are margins already', verdict: 'silent', text: highest('6 V', ', maximum: 6 V') },
+  { rule: 'coil-voltage', when: 'strains at 5.6 V where nobody states a maximum: inside 110 to 130 % of 5 V', verdict: 'strain', text: highest('5.6 V', '') },
+  { rule: 'coil-voltage', when: 'breaks at 6.6 V, beyond all of that range', verdict: 'breach', text: highest('6.6 V', '') },
+  { rule: 'coil-voltage', when: 'is content with exactly 110 %', verdict: 'silent', text: highest('5.5 V', '') },
+  { rule: 'coil-release', when: 'breaks without the indicator in series: the typical board never lets go', verdict: 'breach', text: rest('', 'relay-board-opto-low-5v-1-no-indicator') },
+  { rule: 'coil-release', when: 'strains where 2.93 mA still flow at worst and 0.22 V / 77 Ω = 2.86 mA hold the coil', verdict: 'strain', text: rest(lets('min 0.22 V typ 1 V')) },
+  { rule: 'coil-release', when: 'is content where 0.23 V / 77 Ω = 2.99 mA would hold it', verdict: 'silent', text: rest(lets('min 0.23 V typ 1 V')) },
+  { rule: 'clamp-rating', when: 'breaks at 100 mA in a diode for 99 mA', verdict: 'breach', text: onChip(clamped(', current: 99 mA'), { policy: 'classroom', ambient: '20 °C' }) },
+  { rule: 'clamp-rating', when: 'is content with a diode for exactly 100 mA where nothing has to be in hand', verdict: 'silent', text: onChip(clamped(', current: 100 mA'), { policy: 'classroom', ambient: '20 °C' }) },
+  { rule: 'clamp-rating', when: 'is thin at 100 of 124 mA', verdict: 'thin', text: onChip(clamped(', current: 124 mA'), { ambient: '20 °C' }) },
+  { rule: 'clamp-rating', when: 'is content with 100 of 125 mA', verdict: 'silent', text: onChip(clamped(', current: 125 mA'), { ambient: '20 °C' }) },
+  { rule: 'clamp-rating', when: 'breaks at a reverse voltage of 4.9 V under a supply of 5 V', verdict: 'breach', text: onChip(clamped(', current: 1 A, reverse-voltage: 4.9 V'), { ambient: '20 °C' }) },
+  { rule: 'clamp-rating', when: 'asks what a diode may carry where nobody says so', verdict: 'unproven', text: onChip(clamped(''), { ambient: '20 °C' }) },
+  { rule: 'coil-no-clamp', when: 'is content with a channel of an array whose common pin sits on the coil’s supply', verdict: 'silent', text: onBoard('a: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', { more: 'arrays: { sink: { part: darlington-array-7, common: bench } }' }) },
+  { rule: 'coil-no-clamp', when: 'breaks on the same channel when that common pin hangs in the air', verdict: 'breach', text: onBoard('a: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', { more: 'arrays: { sink: { part: darlington-array-7 } }' }) },
+];

@@ -1,0 +1,67 @@
+/** Cases of the rules about sums of pins. */
+import type { Case } from './case.js';
+import { onChip } from './case.js';
+
+/** The five pins of the lower half of port D, each with so many ohms from the supply into the pin. */
+const lowerPortD = (ohms: string): string =>
+  `a: { type: resistor, resistance: ${ohms}, power: 5 W, pins: [PD0..PD4], active: low }`;
+/** Two pins at 20 mA each; with the chip's own 10 mA its supply pins carry 50 mA. */
+const TWO = 'a: { type: resistor, resistance: 225 Ω, power: 5 W, pins: [PB1, PB2] }';
+const supplyPins = (amps: string): string => `{ applies-to: supply-pins, source: ${amps}, grade: absolute }`;
+
+export const GROUPS: readonly Case[] = [
+  {
+    rule: 'group-current',
+    when: 'breaks at five times 20.2 mA into pins that may take 100 mA together',
+    verdict: 'breach',
+    text: onChip(lowerPortD('222.5 Ω'), { policy: 'classroom' }),
+  },
+  {
+    rule: 'group-current',
+    when: 'is content with five times 20 mA, exactly those 100 mA, where nothing has to be in hand',
+    verdict: 'silent',
+    text: onChip(lowerPortD('225 Ω'), { policy: 'classroom' }),
+  },
+  {
+    rule: 'group-current',
+    when: 'is thin at five times 16.1 mA, short of 20 % in hand',
+    verdict: 'thin',
+    text: onChip(lowerPortD('285 Ω')),
+  },
+  {
+    rule: 'group-current',
+    when: 'is content with five times 16 mA',
+    verdict: 'silent',
+    text: onChip(lowerPortD('287.5 Ω')),
+  },
+  {
+    rule: 'total-current',
+    when: 'breaks at two pins of 20 mA and 10 mA of the chip itself on supply pins for 49 mA',
+    verdict: 'breach',
+    text: onChip(TWO, { policy: 'classroom', limits: supplyPins('49 mA') }),
+  },
+  {
+    rule: 'total-current',
+    when: 'is content when those supply pins bear exactly 50 mA and nothing has to be in hand',
+    verdict: 'silent',
+    text: onChip(TWO, { policy: 'classroom', limits: supplyPins('50 mA') }),
+  },
+  {
+    rule: 'total-current',
+    when: 'is thin at 50 of 62 mA',
+    verdict: 'thin',
+    text: onChip(TWO, { limits: supplyPins('62 mA') }),
+  },
+  {
+    rule: 'total-current',
+    when: 'is content with 50 of 62.5 mA, 20 % in hand',
+    verdict: 'silent',
+    text: onChip(TWO, { limits: supplyPins('62.5 mA') }),
+  },
+  {
+    rule: 'total-current',
+    when: 'counts what the chip itself draws at its most: 40 mA of pins and up to 30 mA on supply pins for 69 mA',
+    verdict: 'breach',
+    text: onChip(TWO, { policy: 'classroom', limits: supplyPins('69 mA') }).replace('active: 10 mA', 'active: 10 to 30 mA'),
+  },
+];
