@@ -32,10 +32,16 @@ export interface AuditOptions {
 }
 
 /** Reads a project file: its document with places, and everything that is wrong with the text. @param file its name, for the messages */
-export const read = (text: string | Uint8Array, file: string): { readonly document?: Document; readonly errors: readonly Diagnostic[] } => readDocument(text, file);
+export const read = (
+  text: string | Uint8Array,
+  file: string,
+): { readonly document?: Document; readonly errors: readonly Diagnostic[] } => readDocument(text, file);
 
 /** Audits a document: the report, or all that kept it from being audited. */
-export function audit(document: Document, options: AuditOptions = {}): { readonly report?: Report; readonly errors: readonly Diagnostic[] } {
+export function audit(
+  document: Document,
+  options: AuditOptions = {},
+): { readonly report?: Report; readonly errors: readonly Diagnostic[] } {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { errors: judged.errors };
   const { judgement, settings } = judged;
@@ -48,7 +54,12 @@ export function workingOf(
   document: Document,
   name: string,
   options: AuditOptions = {},
-): { readonly title: string; readonly steps: readonly Step[]; readonly nearest?: readonly string[]; readonly errors?: readonly Diagnostic[] } {
+): {
+  readonly title: string;
+  readonly steps: readonly Step[];
+  readonly nearest?: readonly string[];
+  readonly errors?: readonly Diagnostic[];
+} {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { title: name, steps: [], errors: judged.errors };
   const working = workingFor(judged.judgement, name);
@@ -68,6 +79,11 @@ function judgeDocument(document: Document, options: AuditOptions): JudgedDocumen
     ...(options.ambient && { ambient: options.ambient }),
   };
   const judgement = judge(document.data, document.file, settings);
-  if ('problems' in judgement) return { errors: judgement.problems.map((p) => document.diagnostic(p)).sort((a, b) => a.line - b.line || a.column - b.column) };
+  if ('problems' in judgement)
+    return {
+      errors: judgement.problems
+        .map((p) => document.diagnostic(p))
+        .sort((a, b) => a.line - b.line || a.column - b.column),
+    };
   return { judgement, settings };
 }

@@ -48,7 +48,12 @@ export function judge(
 function noMode(project: Project, mode: string): Problem {
   const names = project.modes.map((m) => m.name);
   const nearest = nearestSpelling(mode, names);
-  const expected = names.length === 0 ? 'the file states no modes' : nearest === undefined ? `one of ${names.join(', ')}` : `did you mean \`${nearest}\`?`;
+  const expected =
+    names.length === 0
+      ? 'the file states no modes'
+      : nearest === undefined
+        ? `one of ${names.join(', ')}`
+        : `did you mean \`${nearest}\`?`;
   return { path: ['modes'], on: 'key', says: `there is no mode \`${mode}\``, expected };
 }
 

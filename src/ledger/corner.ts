@@ -86,8 +86,12 @@ const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: 
 /** All corners of a recipe. @param peaks the load's peaks count */
 export function cornersOf(recipe: Recipe, apart: Apart, peaks: boolean): readonly Corner[] {
   const pulls = PULLS[recipe];
-  if (pulls === undefined || apart.pins.length + apart.control.length === 0) return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
-  const ends = new Map([...apart.pins.map((id) => [id, pulls.pins] as const), ...apart.control.map((id) => [id, pulls.control] as const)]);
+  if (pulls === undefined || apart.pins.length + apart.control.length === 0)
+    return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
+  const ends = new Map([
+    ...apart.pins.map((id) => [id, pulls.pins] as const),
+    ...apart.control.map((id) => [id, pulls.control] as const),
+  ]);
   return spelled(recipe, ends, peaks);
 }
 
@@ -104,7 +108,10 @@ function spelled(recipe: Recipe, apart: Corner['apart'], peaks: boolean): Corner
 
 const RECIPES = Object.keys(CASTS) as Recipe[];
 const spellAll = (peaks: boolean) =>
-  Object.fromEntries(RECIPES.map((r) => [r, spelled(r, undefined, peaks)])) as unknown as Record<Recipe, readonly Corner[]>;
+  Object.fromEntries(RECIPES.map((r) => [r, spelled(r, undefined, peaks)])) as unknown as Record<
+    Recipe,
+    readonly Corner[]
+  >;
 /** The same objects for everybody who asks, so that equal questions are seen to be equal at once. */
 const PLAIN = spellAll(false);
 const PLAIN_PEAKS = spellAll(true);

@@ -51,7 +51,13 @@ export function ledgerOf(project: Project, only?: string): Ledger {
       })
       .filter(carries);
   };
-  return { project, solver: bench, accounts: answer(promised), runaway: answer(unpromised), averages: averagesOf(bench, promised) };
+  return {
+    project,
+    solver: bench,
+    accounts: answer(promised),
+    runaway: answer(unpromised),
+    averages: averagesOf(bench, promised),
+  };
 }
 
 /** Averages over the shares that modes state; none when no mode does, or when the shares leave time unaccounted for. */
@@ -154,7 +160,11 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
 }
 
 /** The account of a circuit that is like another: the same figures under its own names; its own sums when asked for them. */
-function twinAccount(known: { readonly question: Question; readonly account: Account }, q: Question, settle: () => Account | undefined): Account {
+function twinAccount(
+  known: { readonly question: Question; readonly account: Account },
+  q: Question,
+  settle: () => Account | undefined,
+): Account {
   const [theirs, ours] = [known.question.circuit, q.circuit];
   const renamed = (circuit: string): string => (circuit === theirs ? ours! : circuit === ours ? theirs! : circuit);
   let own: Account | undefined;

@@ -20,7 +20,9 @@ export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): 
     const networks = circuitry.networksOf[c]!.map((n) => circuitry.networks[n]!);
     if (bound.has(circuit.id) || networks.some((n) => n.circuits.length > 1)) return circuit.id;
     const inModes = modes.map((m) => m.on?.[c] ?? 2).join('');
-    const written = networks.map(({ plan }) => `${plan.side}${state(plan.on, plan.inner)}/${state(plan.off, plan.inner)}`);
+    const written = networks.map(
+      ({ plan }) => `${plan.side}${state(plan.on, plan.inner)}/${state(plan.off, plan.inner)}`,
+    );
     return `${circuit.owner}|${inModes}|${written.join('|')}`;
   };
   return (c) => {
@@ -33,7 +35,10 @@ export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): 
 const state = (branches: readonly BranchPlan[], inner: readonly string[]): string => {
   const node = (id: string): string => (inner.includes(id) ? `#${inner.indexOf(id)}` : id);
   return branches
-    .map((b) => `${node(b.from)}>${node(b.to)}${b.pin?.level ?? ''}${b.pin?.outward ?? ''}:${b.members.map(written).join(';')}`)
+    .map(
+      (b) =>
+        `${node(b.from)}>${node(b.to)}${b.pin?.level ?? ''}${b.pin?.outward ?? ''}:${b.members.map(written).join(';')}`,
+    )
     .join(',');
 };
 

@@ -13,7 +13,10 @@ import type { Candidate, Solver } from './solver.js';
 
 export function loadQuestions(solver: Solver, likeness: Likeness): Question[] {
   const around = aroundOf(solver);
-  return solver.circuitry.project.accounts.map((plan) => ({ ...question(plan, around), ...twinOf(solver, plan, likeness) }));
+  return solver.circuitry.project.accounts.map((plan) => ({
+    ...question(plan, around),
+    ...twinOf(solver, plan, likeness),
+  }));
 }
 
 /** The account of one circuit is like that of its likes: same place in the circuit, same limits. */
@@ -22,7 +25,10 @@ function twinOf({ circuitry }: Solver, plan: AccountPlan, likeness: Likeness): P
   if (circuit === undefined || plan.circuits.length > 1 || !plan.id.startsWith(circuit)) return {};
   const limits = plan.limits.map((l) => `${l.stated}${typeof l.value === 'number' ? l.value : ''}`).join();
   const part = plan.id.slice(circuit.length);
-  return { circuit, twin: `${likeness(circuitry.circuitIndex.get(circuit)!)}|${part} ${plan.quantity} ${plan.direction} ${limits}` };
+  return {
+    circuit,
+    twin: `${likeness(circuitry.circuitIndex.get(circuit)!)}|${part} ${plan.quantity} ${plan.direction} ${limits}`,
+  };
 }
 
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
@@ -155,7 +161,8 @@ function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: 
       }
     }
   const fed = (nodes: Iterable<string>): string[] => [...new Set([...nodes].flatMap((node) => [...feeds.get(node)!]))];
-  const less = (ids: readonly string[], others: readonly string[]): string[] => ids.filter((id) => !others.includes(id));
+  const less = (ids: readonly string[], others: readonly string[]): string[] =>
+    ids.filter((id) => !others.includes(id));
   return {
     pins: less(fed(pins), fed([...control, ...load])),
     control: less(fed(control), fed([...pins, ...load])),

@@ -36,7 +36,8 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     [...n.on.plans, ...n.off.plans].some((p) => p.pin && wanted.has(p.pin.pin)) ? [k] : [],
   );
   const contributors = [...new Set(networks.flatMap((k) => circuitry.networks[k]!.circuits))];
-  const focus = solver.focus(contributors);
+  const own = plan.own.map(({ part }) => circuitry.parts.get(part)!.network);
+  const focus = solver.focus(contributors, own);
 
   /** Calls back for every branch through one of its pins, with what flows in a wanted direction. */
   const through = (
@@ -55,14 +56,14 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     }
   };
   const read = (s: Solution): number => {
-    let sum = plan.own.reduce((amps, own) => amps + s.current(own.part), 0);
+    let sum = plan.own.reduce((amps, { part }) => amps + s.current(part), 0);
     through(s, (amps) => (sum += amps));
     return sum;
   };
   const shares = (s: Solution): Shares => {
     const sum = new Map<string, number>();
     const add = (circuit: string, amps: number): void => void sum.set(circuit, (sum.get(circuit) ?? 0) + amps);
-    for (const own of plan.own) add(own.circuit, s.current(own.part));
+    for (const { circuit, part } of plan.own) add(circuit, s.current(part));
     through(s, (amps, p, currents, plans) => {
       if (p.carries === undefined || amps === 0) return add(p.circuit, amps);
       // What hangs on the pin's node shares what passes the pin.
@@ -90,7 +91,10 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     return many(chosen, [...MOST, ...PEAK, ...LEAST]);
   };
   const [only] = contributors;
-  const twin = contributors.length === 1 && plan.pins.length === 1 && plan.own.length === 0 ? `${likeness(only!)}|pin ${plan.direction} ${plan.limits.map((l) => l.stated).join()}` : undefined;
+  const twin =
+    contributors.length === 1 && plan.pins.length === 1 && plan.own.length === 0
+      ? `${likeness(only!)}|pin ${plan.direction} ${plan.limits.map((l) => l.stated).join()}`
+      : undefined;
   return {
     ...plan,
     ...(twin !== undefined && { twin, circuit: circuitry.project.circuits[only!]!.id }),

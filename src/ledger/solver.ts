@@ -22,8 +22,8 @@ export interface Solver {
   readonly circuitry: Circuitry;
   /** No circuit in question. */
   readonly nobody: Focus;
-  /** Circuits in question, by number. */
-  focus(circuits: readonly number[]): Focus;
+  /** Circuits in question, by number, and networks besides that belong to none: a chip's own draw. */
+  focus(circuits: readonly number[], besides?: readonly number[]): Focus;
   /** The state in which only what is always on is on. */
   readonly resting: Uint8Array;
   solve(candidate: Candidate): Solution;
@@ -40,11 +40,11 @@ export function solver(project: Project): Solver {
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
   const starts = new Map<number, number[]>();
 
-  const focus = (circuits: readonly number[]): Focus => {
-    const key = circuits.join();
+  const focus = (circuits: readonly number[], besides: readonly number[] = []): Focus => {
+    const key = `${circuits.join()}|${besides.join()}`;
     let known = focuses.get(key);
     if (known === undefined) {
-      const networks = [...new Set(circuits.flatMap((c) => built.networksOf[c]!))].sort((a, b) => a - b);
+      const networks = [...new Set([...circuits.flatMap((c) => built.networksOf[c]!), ...besides])].sort((a, b) => a - b);
       const has = new Uint8Array(built.networks.length);
       for (const n of networks) has[n] = 1;
       known = { has, networks };

@@ -52,6 +52,9 @@ export class Figures {
   readonly path: Path;
   private readonly layers: readonly Layer[];
   private readonly remarks: Remarks;
+  /** What was read already: the channels of a board ask for the same figures again and again. */
+  private readonly inside = new Map<string, Figures>();
+  private readonly curves = new Map<string, Curve | undefined>();
 
   /** @param about the entry's name, for messages @param path its place in the project file */
   constructor(about: string, path: Path, layers: readonly Layer[], remarks: Remarks) {
@@ -111,6 +114,12 @@ export class Figures {
 
   /** The figures inside a mapping, layer by layer. */
   within(key: string): Figures {
+    const known = this.inside.get(key) ?? this.enter(key);
+    this.inside.set(key, known);
+    return known;
+  }
+
+  private enter(key: string): Figures {
     const layers = this.layers.flatMap((layer) => {
       const raw = layer.data[key];
       return isMapping(raw) ? [{ ...layer, data: raw, ...(layer.path && { path: [...layer.path, key] }) }] : [];
@@ -171,6 +180,11 @@ export class Figures {
    * @param close what closes an open bound
    */
   curve(key: string, dimension: Dimension, at: Dimension, close: Parameters<typeof closed>[1] = {}): Curve | undefined {
+    if (!this.curves.has(key)) this.curves.set(key, this.readCurve(key, dimension, at, close));
+    return this.curves.get(key);
+  }
+
+  private readCurve(key: string, dimension: Dimension, at: Dimension, close: Parameters<typeof closed>[1]): Curve | undefined {
     const found = this.find(key);
     if (found === undefined || this.masked(key)) return undefined;
     const list: readonly unknown[] = Array.isArray(found.raw) ? found.raw : [found.raw];

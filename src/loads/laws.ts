@@ -13,6 +13,15 @@ const USUAL_CURRENT = 0.02;
  * @param curve forward voltages in volts at currents in amperes
  */
 export function junctionSpread(curve: Curve, options: Parameters<typeof fitJunction>[1] = {}): JunctionSpread {
+  const known = fitted.get(curve) ?? spreadOf(curve, options);
+  fitted.set(curve, known);
+  return known;
+}
+
+/** A curve has one law, whoever asks for it. */
+const fitted = new WeakMap<Curve, JunctionSpread>();
+
+function spreadOf(curve: Curve, options: Parameters<typeof fitJunction>[1]): JunctionSpread {
   const fit = (end: 'min' | 'typ' | 'max') => {
     // A point tells of the ends it states; only where none does, the others stand in.
     const stated = curve.points.filter((p) => p.quantity[end] !== undefined);

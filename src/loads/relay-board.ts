@@ -76,7 +76,10 @@ function lower(input: LoadInput): Lowered {
   return {
     circuits: [...parts.flatMap((p) => p.circuits), ...own.circuits],
     networks: [...parts.flatMap((p) => p.networks), ...own.networks],
-    accounts: [...parts.flatMap((p) => p.accounts), ...(first ? unsaid.map((missing) => unproven(input.id, first.id, path, missing)) : [])],
+    accounts: [
+      ...parts.flatMap((p) => p.accounts),
+      ...(first ? unsaid.map((missing) => unproven(input.id, first.id, path, missing)) : []),
+    ],
   };
 }
 
@@ -84,14 +87,26 @@ function lower(input: LoadInput): Lowered {
 function neverAssumed(board: Board, inside: Figures): NonNullable<AccountPlan['missing']>[] {
   const { id } = board.input;
   return [
-    ...(inside.word('active') === undefined ? [{ figure: 'input.active', asks: `does a low or a high input switch ${id} on (its \`input: { active: … }\`)?` }] : []),
+    ...(inside.word('active') === undefined
+      ? [{ figure: 'input.active', asks: `does a low or a high input switch ${id} on (its \`input: { active: … }\`)?` }]
+      : []),
     ...(board.coupling === 'opto' && inside.word('indicator') === undefined
-      ? [{ figure: 'input.indicator', asks: `does an indicator sit in series with the couplers of ${id} (its \`input: { indicator: none | in-series | parallel | across-coil }\`)?` }]
+      ? [
+          {
+            figure: 'input.indicator',
+            asks: `does an indicator sit in series with the couplers of ${id} (its \`input: { indicator: none | in-series | parallel | across-coil }\`)?`,
+          },
+        ]
       : []),
   ];
 }
 
-const unproven = (id: string, circuit: string, path: readonly (string | number)[], missing: NonNullable<AccountPlan['missing']>): AccountPlan => ({
+const unproven = (
+  id: string,
+  circuit: string,
+  path: readonly (string | number)[],
+  missing: NonNullable<AccountPlan['missing']>,
+): AccountPlan => ({
   id: `${id}.input`,
   kind: 'input',
   title: `inputs of ${id}, ${missing.figure}`,
@@ -228,7 +243,9 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
   };
   const drop = switchMember(transistor, `${circuit}.driver`, coil.nominal / coil.ohms.typ);
   const branch: BranchPlan = { from: supply, to: GROUND, members: [winding, drop], circuit };
-  const clamp = figures.says('clamp') ? clampAccounts(bench.behind(figures.within('clamp'), 'clamp'), circuit, coilPart, supply, path) : [];
+  const clamp = figures.says('clamp')
+    ? clampAccounts(bench.behind(figures.within('clamp'), 'clamp'), circuit, coilPart, supply, path)
+    : [];
   return {
     circuits: [plan({})],
     networks: [
@@ -444,7 +461,10 @@ const CLASS_C: Curve['points'] = [
   { at: 0.001, value: { min: 1.2, typ: 1.8, max: 2.4 } },
   { at: 0.002, value: { min: 1.6, typ: 2.4, max: 3.2 } },
   { at: 0.005, value: { min: 2, typ: 3, max: 4 } },
-].map((p) => ({ ...p, quantity: { dimension: 'ratio', ...p.value, exact: false, stated: `${p.value.min * 100} to ${p.value.max * 100} %` } }));
+].map((p) => ({
+  ...p,
+  quantity: { dimension: 'ratio', ...p.value, exact: false, stated: `${p.value.min * 100} to ${p.value.max * 100} %` },
+}));
 
 /** At its rated logic voltage a board's couplers are taken to be of class C; at another nothing is known of them. */
 function usualRatio(board: Board, inside: Figures): Curve | undefined {

@@ -133,7 +133,15 @@ export function controller(
     remarks,
   });
   for (const name of Object.keys(mapping(raw['pins'])))
-    if (!chip.pins.has(name.toLowerCase())) unknownName(around, id, 'pin', name, [...chip.pins.values()].map((p) => p.label), [...path, 'pins', name]);
+    if (!chip.pins.has(name.toLowerCase()))
+      unknownName(
+        around,
+        id,
+        'pin',
+        name,
+        [...chip.pins.values()].map((p) => p.label),
+        [...path, 'pins', name],
+      );
   const drawn = ownDraw(
     id,
     rail,
@@ -177,12 +185,27 @@ function found(around: Around, name: string, path: Path, kinds: readonly Profile
 }
 
 /** Parts and rails that a project overrides have to be the board's. */
-function knownNames(around: Around, id: string, raw: Raw, section: 'regulators' | 'rails', known: readonly string[], path: Path): void {
+function knownNames(
+  around: Around,
+  id: string,
+  raw: Raw,
+  section: 'regulators' | 'rails',
+  known: readonly string[],
+  path: Path,
+): void {
   for (const name of Object.keys(mapping(raw[section])))
-    if (!known.includes(name)) unknownName(around, id, section === 'rails' ? 'rail' : 'part', name, known, [...path, section, name]);
+    if (!known.includes(name))
+      unknownName(around, id, section === 'rails' ? 'rail' : 'part', name, known, [...path, section, name]);
 }
 
-function unknownName(around: Around, id: string, what: string, name: string, known: readonly string[], path: Path): void {
+function unknownName(
+  around: Around,
+  id: string,
+  what: string,
+  name: string,
+  known: readonly string[],
+  path: Path,
+): void {
   const nearest = nearestSpelling(name, known);
   const expected = nearest === undefined ? `one of ${known.slice(0, 8).join(', ')}` : `did you mean \`${nearest}\`?`;
   around.remarks.problem({ path, on: 'key', says: `\`${id}\` has no ${what} \`${name}\``, expected });

@@ -41,7 +41,10 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
       expected: 'no more than 100 %',
     });
   if (modes.some((m) => m.share !== undefined) && whole < 1 - 1e-6)
-    remarks.assume('modes', `their shares add up to ${Math.round(whole * 1000) / 10} % of the time, so that no averages are told`);
+    remarks.assume(
+      'modes',
+      `their shares add up to ${Math.round(whole * 1000) / 10} % of the time, so that no averages are told`,
+    );
   const mentioned = new Set(modes.flatMap((m) => [...m.active]));
   if (modes.length > 0)
     for (const c of circuits)

@@ -38,7 +38,7 @@ export const feedCoilsApart: Way = (of) => {
   // A supply of one voltage cannot feed coils of another.
   if (moving.some((m) => m.circuits.some((c) => c.wiring.figures?.coilVolts !== volts))) return [];
   const amps = currentOf(of, moving);
-  return suppliesFor(data, judgement, volts, amps).map((supply) => cure(moving, supply));
+  return suppliesFor(data, judgement, volts, amps).map((supply) => cure(moving, supply, groundIsShared(of, supply)));
 };
 
 /** The coil loads fed from a controller's rail that the finding is about: its contributors, or its own board. */
@@ -81,7 +81,14 @@ function currentOf({ judgement }: Case, moving: readonly Moving[]): number {
   return 1.1 * moving.flatMap((m) => m.circuits).reduce((sum, c) => sum + most(c), 0);
 }
 
-function cure(moving: readonly Moving[], supply: CoilSupply): Cure {
+/** A supply that already feeds something without a coupler has its ground on the controller's. */
+const groundIsShared = ({ judgement: { project } }: Case, supply: CoilSupply): boolean =>
+  project.circuits.some(
+    ({ wiring: { by, supply: from, board } }) =>
+      from === supply.name && (by === 'driver' || by === 'array' || (board !== undefined && board.coupling !== 'opto')),
+  ) || project.networks.some((n) => n.on.some((b) => b.pin !== undefined && (b.from === supply.name || b.to === supply.name)));
+
+function cure(moving: readonly Moving[], supply: CoilSupply, shared: boolean): Cure {
   const changes: Change[] = [...supply.changes];
   const steps: string[] = [];
   for (const { owner, circuits, isBoard } of moving) {
@@ -97,7 +104,7 @@ function cure(moving: readonly Moving[], supply: CoilSupply): Cure {
     }
     const logic = board.logic ?? board.coil ?? circuits[0]!.wiring.supply;
     const { terminals: t } = board;
-    const apart = board.coupling === 'opto';
+    const apart = board.coupling === 'opto' && !shared;
     changes.push(
       { path: [...at, 'supply'], value: undefined },
       { path: [...at, 'logic-supply'], value: logic },

@@ -1,16 +1,16 @@
 /** One finding: what, where, the facts behind it, and the cure with what it does. */
 import { accountOf } from './account-of.js';
 import { factItems, label } from './finding-facts.js';
-import type { Homes } from './homes.js';
 import { nameList } from './name-list.js';
 import type { Numbered } from './numbered.js';
 import { besides, placeWords } from './places.js';
 import { remedyItems } from './remedy-items.js';
 import type { Report, ReportFinding } from './report.js';
+import type { Before } from './told-before.js';
 import { heading, type Item, item, list, mark, paragraph } from './tree.js';
 
 /** The finding as an item of a list, its number in the margin; `all` gives every remedy its steps. */
-export function findingItem(told: Numbered, report: Report, homes: Homes, all: boolean): Item {
+export function findingItem(told: Numbered, report: Report, before: Before, all: boolean): Item {
   const { number, finding, alike } = told;
   const verdict = alike.length > 0 ? `${finding.verdict} ×${alike.length + 1}` : finding.verdict;
   return item(
@@ -21,9 +21,9 @@ export function findingItem(told: Numbered, report: Report, homes: Homes, all: b
     ),
     paragraph(mark('strong', sentenceOf(told))),
     list([
-      ...factItems(finding, report),
+      ...factItems(finding, report, before),
       ...also(finding),
-      ...remedyItems(number, finding, accountOf(report, finding), report, homes, all),
+      ...remedyItems(finding, accountOf(report, finding), report, before, all),
     ]),
   );
 }

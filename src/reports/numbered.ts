@@ -4,10 +4,11 @@
  */
 import { accountOf } from './account-of.js';
 import { channelOf, channelOfAccount, fold, renamed } from './channel.js';
+import { effectOf } from './effect.js';
 import { factItems } from './finding-facts.js';
-import { effectLines } from './remedy-items.js';
 import type { Report, ReportFinding } from './report.js';
 import { severity } from './severity.js';
+import { nothingBefore } from './told-before.js';
 
 export interface Numbered {
   readonly number: string;
@@ -32,8 +33,16 @@ function likeness(finding: ReportFinding, report: Report): string | undefined {
   const { rule, verdict, says, asks, remedies } = finding;
   const account = accountOf(report, finding);
   const pin = account && channelOfAccount(account)?.name;
-  const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectLines(remedy, account, report)]);
-  const said = JSON.stringify([rule, verdict, channel.load, says, asks, factItems(finding, report), cures]);
+  const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectOf(remedy, account, report)]);
+  const said = JSON.stringify([
+    rule,
+    verdict,
+    channel.load,
+    says,
+    asks,
+    factItems(finding, report, nothingBefore),
+    cures,
+  ]);
   const nameless = renamed(said, channel.name, '*');
   return pin === undefined ? nameless : renamed(nameless, pin, '*');
 }

@@ -3,12 +3,12 @@ import { accountsSection } from './accounts-section.js';
 import { findingItem, placesOf, sentenceOf, subjectOf } from './finding-block.js';
 import { span } from './figures.js';
 import { headlineSection } from './headline-section.js';
-import { homesOf } from './homes.js';
 import { modesWords } from './moment.js';
 import { type Numbered, numbered } from './numbered.js';
 import type { Report } from './report.js';
 import { callsForChange } from './severity.js';
 import { workingCommand } from './shell-word.js';
+import { toldBefore } from './told-before.js';
 import { type Block, heading, item, list, mark, paragraph, type Tree } from './tree.js';
 import { countWords } from './words.js';
 
@@ -17,7 +17,7 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
   const findings = numbered(report);
   const told = findings.filter(({ finding }) => finding.verdict !== 'note');
   const notes = findings.filter(({ finding }) => finding.verdict === 'note');
-  const homes = homesOf(told, all);
+  const before = toldBefore(told, report, all);
   const sections: Tree = [
     header(report),
     headlineSection(report, findings),
@@ -25,7 +25,7 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
     told.length > 0
       ? [
           list(
-            told.map((one) => findingItem(one, report, homes, all)),
+            told.map((one) => findingItem(one, report, before(one), all)),
             { loose: true },
           ),
         ]

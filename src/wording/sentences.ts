@@ -117,7 +117,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'jumper-joins-supplies': (f) =>
     `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
   'supplies-joined': (f) =>
-    `${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
+    `The rail ${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
   'no-source': (f) => `Nothing feeds ${f.about}: its ${f.names['rail']} has no source.`,
   'ground-missing': (f) =>
     `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
@@ -126,7 +126,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'pin-reserved': (f) =>
     `Pin ${f.names['pin']} belongs to something else already (${f.names['why']}), and ${f.about} uses it too.`,
   'isolation-defeated': (f) => `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
-  'regulator-back-fed': (f) => `${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
+  'regulator-back-fed': (f) =>
+    `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
   'pin-current': (f) =>
     met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`,
   'group-current': (f) => atMost(f, `${subjectOf(f)} together`, `${pinVerb(f)}${sumOf(f)}`),
@@ -143,7 +144,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     f.account?.missing?.figure === 'draws'
       ? `Nothing says what ${f.about} draws itself.`
       : atMost(f, subjectOf(f), 'carries'),
-  'resistor-power': (f) => atMost(f, f.account?.id ?? f.about, 'turns into heat'),
+  'resistor-power': (f) => atMost(f, `the resistor ${f.account?.id ?? f.about}`, 'turns into heat'),
   'series-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'fuse-holds': fuseHolds,
   'regulator-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),

@@ -26,16 +26,39 @@ const PART = 1e-9;
 type Ends = 'min' | 'typ' | 'max';
 
 /** Which end of a loss, and of the load itself, a lean takes. */
-const LOSS: Readonly<Record<Lean, Ends>> = { low: 'max', starved: 'max', typ: 'typ', high: 'min', peak: 'min', flooded: 'min' };
-const LOAD: Readonly<Record<Lean, Ends>> = { low: 'max', flooded: 'max', typ: 'typ', high: 'min', peak: 'min', starved: 'min' };
-const DRAW: Readonly<Record<Lean, Ends>> = { low: 'min', flooded: 'min', typ: 'typ', high: 'max', peak: 'max', starved: 'max' };
+const LOSS: Readonly<Record<Lean, Ends>> = {
+  low: 'max',
+  starved: 'max',
+  typ: 'typ',
+  high: 'min',
+  peak: 'min',
+  flooded: 'min',
+};
+const LOAD: Readonly<Record<Lean, Ends>> = {
+  low: 'max',
+  flooded: 'max',
+  typ: 'typ',
+  high: 'min',
+  peak: 'min',
+  starved: 'min',
+};
+const DRAW: Readonly<Record<Lean, Ends>> = {
+  low: 'min',
+  flooded: 'min',
+  typ: 'typ',
+  high: 'max',
+  peak: 'max',
+  starved: 'max',
+};
 const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
 
 /** Volts that a member takes at a current, amperes; a fixed current takes what is left. */
 function voltsOf(m: Member, amps: number, lean: Lean, pins: Lean, celsius: number): number {
   switch (m.kind) {
     case 'resistance':
-      return m.ohms[(m.load ? LOAD : LOSS)[lean]] * (m.copper === undefined ? 1 : copperFactor(celsius, m.copper)) * amps;
+      return (
+        m.ohms[(m.load ? LOAD : LOSS)[lean]] * (m.copper === undefined ? 1 : copperFactor(celsius, m.copper)) * amps
+      );
     case 'pin':
       return m.ohms[LOSS[pins]] * amps;
     case 'drop':
@@ -71,7 +94,9 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
     const inQuestion = focus.has(n);
     const lean = inQuestion ? corner[index.plan.side] : corner.rest;
     const pins = inQuestion ? corner.control : corner.rest;
-    const lit = index.plan.circuits.length === 0 || index.plan.circuits.some((id) => s.moment.on[circuitry.circuitIndex.get(id)!] === 1);
+    const lit =
+      index.plan.circuits.length === 0 ||
+      index.plan.circuits.some((id) => s.moment.on[circuitry.circuitIndex.get(id)!] === 1);
     const plans: readonly BranchPlan[] = index.plan[lit ? 'on' : 'off'];
     const { currents, volts, fitted } = s.network(n);
     expect(currents.length).toBe(plans.length);
@@ -102,7 +127,8 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   const loss = END[corner.losses];
   const own = (l: Link): number => at(l.quiescent, DRAW[corner.rest]);
   const out = new Map<string, number>();
-  const lossAcross = (l: Link, amps: number): number => (l.kind === 'fuse' ? l.ohms![loss] * amps : l.kind === 'diode' ? law(l.law![loss], amps, celsius) : 0);
+  const lossAcross = (l: Link, amps: number): number =>
+    l.kind === 'fuse' ? l.ohms![loss] * amps : l.kind === 'diode' ? law(l.law![loss], amps, celsius) : 0;
   for (const link of project.links.toReversed()) {
     const amps = -(sums.get(link.to)?.sum ?? 0);
     out.set(link.id, amps);
@@ -125,7 +151,8 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
     // The solver's own sum along the tree is the sum of the parts.
     const number = circuitry.links.findIndex((l) => l.link === link);
     const largest = sums.get(link.to)!.largest;
-    if (number >= 0) worst.node = Math.max(worst.node, Math.abs(s.linkCurrents[number]! - amps) / Math.max(largest, 1e-6));
+    if (number >= 0)
+      worst.node = Math.max(worst.node, Math.abs(s.linkCurrents[number]! - amps) / Math.max(largest, 1e-6));
   }
   const books = booksOf(s);
   let given = 0;
@@ -135,10 +162,15 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
     given += s.voltage(node.id) * -sum;
     worst.node = Math.max(worst.node, Math.abs(total(books.nodes.get(node.id)) + sum) / Math.max(largest, 1e-6));
   }
-  for (const link of project.links) worst.node = Math.max(worst.node, Math.abs(total(books.links.get(link.id)) - out.get(link.id)!) / Math.max(Math.abs(out.get(link.id)!), 1e-6));
+  for (const link of project.links)
+    worst.node = Math.max(
+      worst.node,
+      Math.abs(total(books.links.get(link.id)) - out.get(link.id)!) / Math.max(Math.abs(out.get(link.id)!), 1e-6),
+    );
   const sources = new Set(project.nodes.flatMap((n) => (n.volts ? [n.id] : [])));
   for (const [node, { sum, largest }] of sums)
-    if (node !== GROUND && !sources.has(node)) worst.node = Math.max(worst.node, Math.abs(sum) / Math.max(largest, 1e-6));
+    if (node !== GROUND && !sources.has(node))
+      worst.node = Math.max(worst.node, Math.abs(sum) / Math.max(largest, 1e-6));
   worst.power = Math.abs(given - watts) / Math.max(given, 1e-6);
   return worst;
 }

@@ -33,8 +33,20 @@ const soft = { voltage: '5 V ±4 %', current: '3 A', resistance: '40 to 120 mΩ'
 const brick = { voltage: '12 V ±5 %', current: '2 A' };
 
 const BOARDS: Readonly<Record<string, Board>> = {
-  usb: { supplies: { port, brick }, main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } }, five: ['main.5v', 'port'], own: 'main.5v', pins: HEADERS },
-  'soft usb': { supplies: { port: soft, brick }, main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } }, five: ['main.5v', 'port'], own: 'main.5v', pins: HEADERS },
+  usb: {
+    supplies: { port, brick },
+    main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } },
+    five: ['main.5v', 'port'],
+    own: 'main.5v',
+    pins: HEADERS,
+  },
+  'soft usb': {
+    supplies: { port: soft, brick },
+    main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } },
+    five: ['main.5v', 'port'],
+    own: 'main.5v',
+    pins: HEADERS,
+  },
   barrel: {
     supplies: { adapter: { voltage: '9 V ±10 %', current: '1 A' }, extra: soft, brick },
     main: { board: 'atmega328p-5v-board', powered: { barrel: 'adapter' } },
@@ -69,7 +81,8 @@ const BOARDS: Readonly<Record<string, Board>> = {
 type Hang = (board: Board, pin: () => string | undefined, id: string) => Readonly<Record<string, Entry>> | undefined;
 
 const some = <T>(items: readonly T[], k: number): T => items[k % items.length]!;
-const on = (pin: string | undefined, entry: (pin: string) => Entry, id: string) => (pin === undefined ? undefined : { [id]: entry(pin) });
+const on = (pin: string | undefined, entry: (pin: string) => Entry, id: string) =>
+  pin === undefined ? undefined : { [id]: entry(pin) };
 
 const led: fc.Arbitrary<Hang> = fc
   .record({
@@ -86,10 +99,16 @@ const led: fc.Arbitrary<Hang> = fc
   });
 const resistor: fc.Arbitrary<Hang> = fc
   .record({ ohms: fc.constantFrom('470 Ω ±5 %', '10 kΩ ±10 %', '150 Ω ±5 %'), active: fc.constantFrom('high', 'low') })
-  .map(({ ohms, active }): Hang => (_, pin, id) => on(pin(), (name) => ({ type: 'resistor', resistance: ohms, power: '1 W', pin: name, active }), id));
-const bareCoil: fc.Arbitrary<Hang> = fc
-  .constantFrom('high', 'low')
-  .map((active): Hang => (_, pin, id) => on(pin(), (name) => ({ part: 'relay-coil-5v-70r', pin: name, active }), id));
+  .map(
+    ({ ohms, active }): Hang =>
+      (_, pin, id) =>
+        on(pin(), (name) => ({ type: 'resistor', resistance: ohms, power: '1 W', pin: name, active }), id),
+  );
+const bareCoil: fc.Arbitrary<Hang> = fc.constantFrom('high', 'low').map(
+  (active): Hang =>
+    (_, pin, id) =>
+      on(pin(), (name) => ({ part: 'relay-coil-5v-70r', pin: name, active }), id),
+);
 const drivenCoil: fc.Arbitrary<Hang> = fc
   .record({
     driver: fc.constantFrom<Entry>(
@@ -101,46 +120,58 @@ const drivenCoil: fc.Arbitrary<Hang> = fc
     high: fc.boolean(),
     supply: fc.nat(8),
   })
-  .map(({ driver, high, supply }): Hang => (board, pin, id) =>
-    on(
-      pin(),
-      (name) => ({
-        ...(high ? { part: 'relay-coil-12v-400mw', supply: 'brick' } : { part: 'relay-coil-5v-70r', supply: some(board.five, supply) }),
-        driver: { ...driver, pin: name },
-        clamp: { part: 'diode-1n4148' },
-      }),
-      id,
-    ),
+  .map(
+    ({ driver, high, supply }): Hang =>
+      (board, pin, id) =>
+        on(
+          pin(),
+          (name) => ({
+            ...(high
+              ? { part: 'relay-coil-12v-400mw', supply: 'brick' }
+              : { part: 'relay-coil-5v-70r', supply: some(board.five, supply) }),
+            driver: { ...driver, pin: name },
+            clamp: { part: 'diode-1n4148' },
+          }),
+          id,
+        ),
   );
-const arrayCoil: fc.Arbitrary<Hang> = fc
-  .record({ channel: fc.integer({ min: 1, max: 7 }), high: fc.boolean() })
-  .map(({ channel, high }): Hang => (board, pin, id) =>
-    on(
-      pin(),
-      (name) => ({
-        ...(high ? { part: 'relay-coil-12v-400mw', supply: 'brick' } : { part: 'relay-coil-5v-70r', supply: board.five[0] }),
-        driver: { array: `sink.${channel}`, pin: name },
-      }),
-      id,
-    ),
-  );
-const motor: fc.Arbitrary<Hang> = fc.nat(8).map((supply): Hang => (board, pin, id) =>
-  on(
-    pin(),
-    (name) => ({
-      type: 'dc-motor',
-      supply: some(board.five, supply),
-      run: '60 to 120 mA',
-      stall: '300 mA',
-      driver: { part: 'nmos-ao3400a', pin: name, 'pull-down': '100 kΩ' },
-      clamp: { part: 'diode-schottky-1a' },
-    }),
-    id,
-  ),
+const arrayCoil: fc.Arbitrary<Hang> = fc.record({ channel: fc.integer({ min: 1, max: 7 }), high: fc.boolean() }).map(
+  ({ channel, high }): Hang =>
+    (board, pin, id) =>
+      on(
+        pin(),
+        (name) => ({
+          ...(high
+            ? { part: 'relay-coil-12v-400mw', supply: 'brick' }
+            : { part: 'relay-coil-5v-70r', supply: board.five[0] }),
+          driver: { array: `sink.${channel}`, pin: name },
+        }),
+        id,
+      ),
+);
+const motor: fc.Arbitrary<Hang> = fc.nat(8).map(
+  (supply): Hang =>
+    (board, pin, id) =>
+      on(
+        pin(),
+        (name) => ({
+          type: 'dc-motor',
+          supply: some(board.five, supply),
+          run: '60 to 120 mA',
+          stall: '300 mA',
+          driver: { part: 'nmos-ao3400a', pin: name, 'pull-down': '100 kΩ' },
+          clamp: { part: 'diode-schottky-1a' },
+        }),
+        id,
+      ),
 );
 const relays: fc.Arbitrary<Hang> = fc
   .record({
-    part: fc.constantFrom('relay-board-opto-low-5v-4', 'relay-board-opto-low-5v-1-no-indicator', 'relay-board-transistor-high-5v-1'),
+    part: fc.constantFrom(
+      'relay-board-opto-low-5v-4',
+      'relay-board-opto-low-5v-1-no-indicator',
+      'relay-board-transistor-high-5v-1',
+    ),
     channels: fc.integer({ min: 1, max: 3 }),
     logic: fc.nat(8),
     coil: fc.nat(8),
@@ -156,7 +187,12 @@ const relays: fc.Arbitrary<Hang> = fc
     if (Object.keys(inputs).length === 0) return undefined;
     const [one, other] = [some(board.five, logic), some(board.five, coil)];
     if (part.includes('transistor')) return { [id]: { part, inputs, supply: other } };
-    return { [id]: jumper === 'fitted' ? { part, inputs, 'logic-supply': one, 'coil-supply': one, jumper } : { part, inputs, 'logic-supply': one, 'coil-supply': other, jumper } };
+    return {
+      [id]:
+        jumper === 'fitted'
+          ? { part, inputs, 'logic-supply': one, 'coil-supply': one, jumper }
+          : { part, inputs, 'logic-supply': one, 'coil-supply': other, jumper },
+    };
   });
 const module: fc.Arbitrary<Hang> = fc
   .record({ supply: fc.nat(8), kind: fc.constantFrom('module', 'constant', 'heater', 'lamp') })
@@ -173,16 +209,32 @@ const module: fc.Arbitrary<Hang> = fc
 const expanded: fc.Arbitrary<Hang> = fc
   .nat(7)
   // What shares an output has one level there.
-  .map((output): Hang => (_, __, id) => ({ [id]: { part: 'led-red-5mm', pin: `bar.q${output}`, series: '330 Ω ±5 %', active: output % 2 === 0 ? 'high' : 'low' } }));
+  .map((output): Hang => (_, __, id) => ({
+    [id]: {
+      part: 'led-red-5mm',
+      pin: `bar.q${output}`,
+      series: '330 Ω ±5 %',
+      active: output % 2 === 0 ? 'high' : 'low',
+    },
+  }));
 /** An LED on the pin that an indicator of the board itself hangs on. */
 const shared: fc.Arbitrary<Hang> = fc.constant((board, _, id) => ({
-  [id]: { part: 'led-green-5mm', pin: board.pins.find((p) => p === 'D13' || p === 'GP25') ?? board.pins[0], series: '470 Ω ±5 %', active: 'low' },
+  [id]: {
+    part: 'led-green-5mm',
+    pin: board.pins.find((p) => p === 'D13' || p === 'GP25') ?? board.pins[0],
+    series: '470 Ω ±5 %',
+    active: 'low',
+  },
 }));
 
 const HANGS = { led, resistor, bareCoil, drivenCoil, arrayCoil, motor, relays, module, expanded, shared };
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
-export function projects({ most = 7, boards = Object.keys(BOARDS), without = [] as readonly (keyof typeof HANGS)[] } = {}): fc.Arbitrary<Data> {
+export function projects({
+  most = 7,
+  boards = Object.keys(BOARDS),
+  without = [] as readonly (keyof typeof HANGS)[],
+} = {}): fc.Arbitrary<Data> {
   const kinds = (Object.keys(HANGS) as (keyof typeof HANGS)[]).filter((k) => !without.includes(k));
   return fc
     .record({

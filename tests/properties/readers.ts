@@ -20,7 +20,9 @@ export function readersOf(project: Project, accounts: readonly Account[]): Reade
 }
 
 function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
-  const plan = project.accounts.find((p) => p.id === a.id && p.title === a.title && p.quantity === a.quantity && p.direction === a.direction);
+  const plan = project.accounts.find(
+    (p) => p.id === a.id && p.title === a.title && p.quantity === a.quantity && p.direction === a.direction,
+  );
   if (plan) {
     const off = plan.recipes.some((r) => r.startsWith('let-go')) ? plan.circuits : [];
     return { off, peaks: plan.peaks === true, read: (r) => plan.read(r) };
@@ -34,7 +36,8 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   const amps = (r: Reckoned): number => r.links.get(link.id)!;
   if (a.quantity === 'voltage') return { off: [], peaks: false, read: (r) => r.voltage(link.from) };
   if (a.quantity === 'current') return { off: [], peaks: link.kind !== 'fuse', read: amps };
-  const loss = (r: Reckoned): number => linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
+  const loss = (r: Reckoned): number =>
+    linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
   return { off: [], peaks: false, read: (r) => r.ambient + r.figure(link, 'thermal') * loss(r) };
 }
 
@@ -44,13 +47,20 @@ function pinSum(plan: PinAccountPlan, r: Reckoned): number {
     for (const { plan: branch, amps } of net.lines) {
       if (branch.pin === undefined || !plan.pins.includes(branch.pin.pin)) continue;
       const side = branch.pin.level === 'high' ? 'source' : 'sink';
-      if (plan.direction === 'at-most' || plan.direction === side) sum += Math.max(branch.pin.outward * amps * (side === 'source' ? 1 : -1), 0);
+      if (plan.direction === 'at-most' || plan.direction === side)
+        sum += Math.max(branch.pin.outward * amps * (side === 'source' ? 1 : -1), 0);
     }
   return sum;
 }
 
 /** Reads all accounts of one build, in a state of the circuits. Without the second, those that ask what flows when off are left out. */
-export function readAll(project: Project, readers: readonly Reader[], on: ReadonlySet<string>, build: Build, whenOff = true): (number | undefined)[] {
+export function readAll(
+  project: Project,
+  readers: readonly Reader[],
+  on: ReadonlySet<string>,
+  build: Build,
+  whenOff = true,
+): (number | undefined)[] {
   const states = new Map<string, Reckoned>();
   return readers.map(({ off, peaks, read }) => {
     if (off.length > 0 && !whenOff) return undefined;

@@ -98,7 +98,18 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   const figure = (link: Link, key: 'ohms' | 'volts' | 'dropout' | 'quiescent' | 'efficiency'): number =>
     link[key] === undefined ? 0 : within(link[key], share(`${link.id} ${key}`));
 
-  const laws = new Map(project.links.flatMap((l) => (l.law ? [[l.id, [junctionAt(l.law.min, ambient), junctionAt(l.law.max, ambient), share(`${l.id} law`)] as const] as const] : [])));
+  const laws = new Map(
+    project.links.flatMap((l) =>
+      l.law
+        ? [
+            [
+              l.id,
+              [junctionAt(l.law.min, ambient), junctionAt(l.law.max, ambient), share(`${l.id} law`)] as const,
+            ] as const,
+          ]
+        : [],
+    ),
+  );
   const handDown = (link: Link): number => {
     const input = volts.get(link.from)!;
     const amps = links.get(link.id) ?? 0;
@@ -118,7 +129,9 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   const taken = (link: Link, out: number): number => {
     if (link.kind === 'linear-regulator') return out + figure(link, 'quiescent');
     if (link.kind !== 'switching-regulator') return out;
-    return (volts.get(link.to)! * out) / (figure(link, 'efficiency') * volts.get(link.from)!) + figure(link, 'quiescent');
+    return (
+      (volts.get(link.to)! * out) / (figure(link, 'efficiency') * volts.get(link.from)!) + figure(link, 'quiescent')
+    );
   };
 
   for (let round = 0; ; round++) {
@@ -152,7 +165,9 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   }
 
   const place = new Map<string, { line: Line; element: Element }>();
-  for (const net of nets) for (const line of net.lines) for (const element of line.elements) place.set(element.member.part, { line, element });
+  for (const net of nets)
+    for (const line of net.lines)
+      for (const element of line.elements) place.set(element.member.part, { line, element });
   const across = (part: string): number => {
     const at = place.get(part);
     if (at === undefined) return 0;
@@ -166,7 +181,8 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     inputs,
     nodes,
     nets,
-    figure: (link, key) => (key === 'thermal' ? within(link.heat!.thermal, share(`${link.id} thermal`)) : figure(link, key)),
+    figure: (link, key) =>
+      key === 'thermal' ? within(link.heat!.thermal, share(`${link.id} thermal`)) : figure(link, key),
     current: (part) => place.get(part)?.line.amps ?? 0,
     across,
     ohms: (part) => place.get(part)?.element.ohms ?? 0,
@@ -176,13 +192,21 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       if (line === undefined) return undefined;
       const { from, to } = line.plan;
       const members = line.elements.map(({ member, ohms }) => ({ member, ohms, volts: across(member.part) }));
-      return { from: { node: from, volts: volts.get(from)! }, to: { node: to, volts: volts.get(to)! }, amps: line.amps, members };
+      return {
+        from: { node: from, volts: volts.get(from)! },
+        to: { node: to, volts: volts.get(to)! },
+        amps: line.amps,
+        members,
+      };
     },
   };
 }
 
 const left = (line: Line, volts: ReadonlyMap<string, number>): number =>
-  line.elements.reduce((rest, e) => rest - (e.amps === undefined ? e.volts(line.amps) : 0), volts.get(line.plan.from)! - volts.get(line.plan.to)!);
+  line.elements.reduce(
+    (rest, e) => rest - (e.amps === undefined ? e.volts(line.amps) : 0),
+    volts.get(line.plan.from)! - volts.get(line.plan.to)!,
+  );
 
 /** The forward law between two others, by voltage. */
 const mixed = (low: Junction, high: Junction, share: number, amps: number): number =>
@@ -198,7 +222,8 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
     switch (member.kind) {
       case 'resistance':
       case 'pin': {
-        const copper = member.kind === 'resistance' && member.copper !== undefined ? copperFactor(ambient, member.copper) : 1;
+        const copper =
+          member.kind === 'resistance' && member.copper !== undefined ? copperFactor(ambient, member.copper) : 1;
         const ohms = within(member.ohms, at) * copper;
         return { member, ohms, volts: (amps) => ohms * amps, blocks: false };
       }
@@ -213,7 +238,8 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
         return { member, ohms, volts, blocks: true, bend: (amps) => volts(amps) - ohms * amps };
       }
       case 'current': {
-        const amps = peak && member.peak !== undefined ? Math.max(member.peak, member.amps.max) : within(member.amps, at);
+        const amps =
+          peak && member.peak !== undefined ? Math.max(member.peak, member.amps.max) : within(member.amps, at);
         return { member, ohms: 0, volts: () => 0, blocks: true, amps };
       }
     }
@@ -241,7 +267,9 @@ function through(line: Line, volts: number): number {
     for (const bend of line.bends) sum += bend(amps);
     return sum;
   };
-  return line.bends.length === 0 ? highest : crossing(over, 0, highest, line.drop - volts, over(highest), 1e-13 * highest);
+  return line.bends.length === 0
+    ? highest
+    : crossing(over, 0, highest, line.drop - volts, over(highest), 1e-13 * highest);
 }
 
 /** A network at given voltages of its outer nodes: each inner node in turn is put where its currents balance. */
@@ -249,7 +277,10 @@ function solve({ plan, lines }: Net, volts: Map<string, number>): void {
   const flow = (line: Line): number => through(line, volts.get(line.plan.from)! - volts.get(line.plan.to)!);
   if (plan.inner.length > 0) {
     const touching = plan.inner.map((id) => lines.filter((l) => l.plan.from === id || l.plan.to === id));
-    const outer = lines.flatMap((l) => [l.plan.from, l.plan.to]).filter((id) => !plan.inner.includes(id)).map((id) => volts.get(id)!);
+    const outer = lines
+      .flatMap((l) => [l.plan.from, l.plan.to])
+      .filter((id) => !plan.inner.includes(id))
+      .map((id) => volts.get(id)!);
     const [floor, roof] = [Math.min(...outer), Math.max(...outer)];
     for (let round = 0; round < 200; round++) {
       let moved = 0;
@@ -270,7 +301,14 @@ function solve({ plan, lines }: Net, volts: Map<string, number>): void {
 }
 
 /** Where a rising function crosses zero between two arguments, by false position with the stuck end's weight halved. */
-function crossing(f: (x: number) => number, from: number, to: number, below: number, above: number, near: number): number {
+function crossing(
+  f: (x: number) => number,
+  from: number,
+  to: number,
+  below: number,
+  above: number,
+  near: number,
+): number {
   let [low, high, under, over] = [from, to, below, above];
   let stuck = 0;
   for (let k = 0; k < 200 && high - low > near; k++) {

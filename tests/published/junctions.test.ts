@@ -106,23 +106,3 @@ describe('silicon', () => {
     expect(junctionVoltage(junctionAt(diode, 75), 1e-3)).toBeCloseTo(0.55, 9);
   });
 });
-
-describe('a diode fitted to the points of a data sheet', () => {
-  /**
-   * 1N4001 to 1N4007, from memory of the usual curve: typically 0.6 V at 1 mA and 0.92 V at 1 A; PC817 Series, Sharp: typically
-   * 1.2 V at 20 mA. What the fit says between and below is the law's; the points themselves are held.
-   */
-  test('passes through them', () => {
-    const rectifier = fitJunction(
-      [
-        { current: 0.001, voltage: 0.6 },
-        { current: 1, voltage: 0.92 },
-      ],
-      { ideality: 1.8 },
-    );
-    expect(junctionVoltage(rectifier, 0.001)).toBeCloseTo(0.6, 4);
-    expect(junctionVoltage(rectifier, 1)).toBeCloseTo(0.92, 9);
-    const coupler = fitJunction([{ current: 0.02, voltage: 1.2 }], { ideality: 1.5 });
-    expect(junctionVoltage(coupler, 0.02)).toBeCloseTo(1.2, 9);
-  });
-});

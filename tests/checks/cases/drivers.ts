@@ -5,35 +5,165 @@ import { onChip } from './case.js';
 /** 49 Ω and the MOSFET's 1 Ω on exactly 5 V: 100 mA, and 10 mW in the MOSFET. Its gate stands at 5 V. */
 const mosfet = (figures: string): string =>
   `a: { type: resistor, resistance: 49 Ω, power: 5 W, supply: bench, driver: { type: nmos, pin: PB1, ${figures} } }`;
-const nmos = ({ at = '4.5 V', threshold = 'typ 2 V max 3 V', most = '1 A', bears = '30 V', heat = ', thermal-resistance: 100 K/W' }) =>
-  mosfet(`on-resistance: { value: 1 Ω, at: ${at} }, threshold: ${threshold}, maximum-current: ${most}, maximum-voltage: ${bears}${heat}`);
+const nmos = ({
+  at = '4.5 V',
+  threshold = 'typ 2 V max 3 V',
+  most = '1 A',
+  bears = '30 V',
+  heat = ', thermal-resistance: 100 K/W',
+}) =>
+  mosfet(
+    `on-resistance: { value: 1 Ω, at: ${at} }, threshold: ${threshold}, maximum-current: ${most}, maximum-voltage: ${bears}${heat}`,
+  );
+
+/** The same with a part whose data sheet states 150 °C. */
+const published = (heat: string): string =>
+  mosfet(`on-resistance: { value: 1 Ω, at: 4.5 V }, thermal-resistance: ${heat}`).replace(
+    'type: nmos',
+    'part: nmos-ao3400a',
+  );
 
 /** 100 mA through an NPN whose base gets about 2 mA: (5 V - 0.7 V) / (25 Ω + 2.1 kΩ), twice as much typically being enough. */
 const npn = (gain: string): string =>
   `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: npn, pin: PB1, base-resistor: 2.1 kΩ, base-emitter: { value: 0.75 V, at: 2 mA }, maximum-current: 1 A, maximum-voltage: 30 V, thermal-resistance: 100 K/W${gain} } }`;
 
 export const DRIVERS: readonly Case[] = [
-  { rule: 'driver-drive', when: 'strains where the gate gets 5 V and its resistance is specified from 5.05 V', verdict: 'strain', text: onChip(nmos({ at: '5.05 V' })) },
-  { rule: 'driver-drive', when: 'is content where it is specified from exactly 5 V', verdict: 'silent', text: onChip(nmos({ at: '5 V' })) },
-  { rule: 'driver-drive', when: 'breaks where even the typical threshold of 5.1 V is above the gate', verdict: 'breach', text: onChip(nmos({ threshold: 'typ 5.1 V max 6 V' })) },
-  { rule: 'driver-drive', when: 'strains where the highest threshold of 5.1 V is', verdict: 'strain', text: onChip(nmos({ threshold: 'typ 2 V max 5.1 V' })) },
-  { rule: 'driver-drive', when: 'is thin where that threshold is 4.8 V, short of 5 % in volts', verdict: 'thin', text: onChip(nmos({ threshold: 'typ 2 V max 4.8 V' })) },
-  { rule: 'driver-drive', when: 'is content where it is 4.76 V', verdict: 'silent', text: onChip(nmos({ threshold: 'typ 2 V max 4.76 V' })) },
-  { rule: 'driver-drive', when: 'asks at which gate voltage a MOSFET conducts where nobody says so', verdict: 'unproven', text: onChip(mosfet('threshold: typ 2 V max 3 V, maximum-current: 1 A, maximum-voltage: 30 V')) },
-  { rule: 'driver-drive', when: 'breaks where a base gets 2 mA and twice the least gain of 20 wants 2.5 mA', verdict: 'breach', text: onChip(npn(', gain: 20')) },
-  { rule: 'driver-drive', when: 'strains where the least gain of 49 wants 2.04 mA', verdict: 'strain', text: onChip(npn(', gain: 49')) },
-  { rule: 'driver-drive', when: 'is thin where the least gain of 61 wants 1.64 mA, short of a quarter more', verdict: 'thin', text: onChip(npn(', gain: 61')) },
-  { rule: 'driver-drive', when: 'is content where the least gain of 64 wants 1.56 mA', verdict: 'silent', text: onChip(npn(', gain: 64')) },
+  {
+    rule: 'driver-drive',
+    when: 'strains where the gate gets 5 V and its resistance is specified from 5.05 V',
+    verdict: 'strain',
+    text: onChip(nmos({ at: '5.05 V' })),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content where it is specified from exactly 5 V',
+    verdict: 'silent',
+    text: onChip(nmos({ at: '5 V' })),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'breaks where even the typical threshold of 5.1 V is above the gate',
+    verdict: 'breach',
+    text: onChip(nmos({ threshold: 'typ 5.1 V max 6 V' })),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'strains where the highest threshold of 5.1 V is',
+    verdict: 'strain',
+    text: onChip(nmos({ threshold: 'typ 2 V max 5.1 V' })),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is thin where that threshold is 4.8 V, short of 5 % in volts',
+    verdict: 'thin',
+    text: onChip(nmos({ threshold: 'typ 2 V max 4.8 V' })),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content where it is 4.76 V',
+    verdict: 'silent',
+    text: onChip(nmos({ threshold: 'typ 2 V max 4.76 V' })),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'asks at which gate voltage a MOSFET conducts where nobody says so',
+    verdict: 'unproven',
+    text: onChip(mosfet('threshold: typ 2 V max 3 V, maximum-current: 1 A, maximum-voltage: 30 V')),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'breaks where a base gets 2 mA and twice the least gain of 20 wants 2.5 mA',
+    verdict: 'breach',
+    text: onChip(npn(', gain: 20')),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'strains where the least gain of 49 wants 2.04 mA',
+    verdict: 'strain',
+    text: onChip(npn(', gain: 49')),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is thin where the least gain of 61 wants 1.64 mA, short of a quarter more',
+    verdict: 'thin',
+    text: onChip(npn(', gain: 61')),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content where the least gain of 64 wants 1.56 mA',
+    verdict: 'silent',
+    text: onChip(npn(', gain: 64')),
+  },
   { rule: 'driver-drive', when: 'asks for a gain that nobody states', verdict: 'unproven', text: onChip(npn('')) },
-  { rule: 'driver-current', when: 'breaks at 100 mA in a driver for 99 mA', verdict: 'breach', text: onChip(nmos({ most: '99 mA' }), { policy: 'classroom' }) },
-  { rule: 'driver-current', when: 'is content with exactly 100 mA where nothing has to be in hand', verdict: 'silent', text: onChip(nmos({ most: '100 mA' }), { policy: 'classroom' }) },
+  {
+    rule: 'driver-current',
+    when: 'breaks at 100 mA in a driver for 99 mA',
+    verdict: 'breach',
+    text: onChip(nmos({ most: '99 mA' }), { policy: 'classroom' }),
+  },
+  {
+    rule: 'driver-current',
+    when: 'is content with exactly 100 mA where nothing has to be in hand',
+    verdict: 'silent',
+    text: onChip(nmos({ most: '100 mA' }), { policy: 'classroom' }),
+  },
   { rule: 'driver-current', when: 'is thin at 100 of 124 mA', verdict: 'thin', text: onChip(nmos({ most: '124 mA' })) },
-  { rule: 'driver-current', when: 'is content with 100 of 125 mA', verdict: 'silent', text: onChip(nmos({ most: '125 mA' })) },
-  { rule: 'driver-voltage', when: 'breaks at 5 V over a driver for 4.95 V', verdict: 'breach', text: onChip(nmos({ bears: '4.95 V' })) },
-  { rule: 'driver-voltage', when: 'is content with a driver for exactly 5 V', verdict: 'silent', text: onChip(nmos({ bears: '5 V' })) },
-  { rule: 'driver-heat', when: 'breaks at 10 mW and 12 600 K/W: 25 + 126 °C where 150 °C is taken', verdict: 'breach', text: onChip(nmos({ heat: ', thermal-resistance: 12600 K/W' })) },
-  { rule: 'driver-heat', when: 'is thin at 10 100 K/W, 126 °C: less than a fifth of the permitted rise left', verdict: 'thin', text: onChip(nmos({ heat: ', thermal-resistance: 10100 K/W' })) },
-  { rule: 'driver-heat', when: 'is content with 9 999 K/W', verdict: 'silent', text: onChip(nmos({ heat: ', thermal-resistance: 9999 K/W' })) },
-  { rule: 'driver-heat', when: 'is content without a thermal resistance where 400 K/W hold: 29 °C', verdict: 'silent', text: onChip(nmos({ heat: '' })) },
-  { rule: 'driver-heat', when: 'asks for the thermal resistance where 400 K/W do not hold: 1 W', verdict: 'unproven', text: onChip(mosfet('on-resistance: { value: 49 Ω, at: 4.5 V }, threshold: typ 2 V max 3 V, maximum-current: 1 A, maximum-voltage: 30 V').replace('resistance: 49 Ω', 'resistance: 1 Ω')) },
+  {
+    rule: 'driver-current',
+    when: 'is content with 100 of 125 mA',
+    verdict: 'silent',
+    text: onChip(nmos({ most: '125 mA' })),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'breaks at 5 V over a driver for 4.95 V',
+    verdict: 'breach',
+    text: onChip(nmos({ bears: '4.95 V' })),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'is content with a driver for exactly 5 V',
+    verdict: 'silent',
+    text: onChip(nmos({ bears: '5 V' })),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'breaks at 10 mW and 12 600 K/W: 25 + 126 °C where 150 °C is taken',
+    verdict: 'breach',
+    text: onChip(nmos({ heat: ', thermal-resistance: 12600 K/W' })),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content with 12 499 K/W, since an assumed limit is a margin already',
+    verdict: 'silent',
+    text: onChip(nmos({ heat: ', thermal-resistance: 12499 K/W' })),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is thin at 126 °C where a data sheet states 150 °C: less than a fifth of the permitted rise left',
+    verdict: 'thin',
+    text: onChip(published('10100 K/W')),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content with 125 °C, a fifth of it',
+    verdict: 'silent',
+    text: onChip(published('9999 K/W')),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content without a thermal resistance where 400 K/W hold: 29 °C',
+    verdict: 'silent',
+    text: onChip(nmos({ heat: '' })),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'asks for the thermal resistance where 400 K/W do not hold: 1 W',
+    verdict: 'unproven',
+    text: onChip(
+      mosfet(
+        'on-resistance: { value: 49 Ω, at: 4.5 V }, threshold: typ 2 V max 3 V, maximum-current: 1 A, maximum-voltage: 30 V',
+      ).replace('resistance: 49 Ω', 'resistance: 1 Ω'),
+    ),
+  },
 ];

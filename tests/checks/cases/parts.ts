@@ -7,18 +7,79 @@ const lamp = (most: string): string =>
   `a: { type: led, forward-voltage: { value: 2 V, at: 20 mA }, pin: PB1, series: 125 Ω${most} }`;
 /** On exactly 5 V: 100 Ω turn 0.25 W to heat. */
 const resistor = (ohms: string, power = ''): string =>
-  onSupplies('bench: { voltage: 5 V, current: 5 A }', `a: { type: resistor, resistance: ${ohms}, supply: bench${power} }`);
+  onSupplies(
+    'bench: { voltage: 5 V, current: 5 A }',
+    `a: { type: resistor, resistance: ${ohms}, supply: bench${power} }`,
+  );
 
 export const PARTS: readonly Case[] = [
-  { rule: 'load-current', when: 'breaks at 20 mA in a lamp for 19.8 mA', verdict: 'breach', text: onChip(lamp(', maximum-current: 19.8 mA'), { policy: 'classroom' }) },
-  { rule: 'load-current', when: 'is content with a lamp for 20.01 mA where nothing has to be in hand', verdict: 'silent', text: onChip(lamp(', maximum-current: 20.01 mA'), { policy: 'classroom' }) },
-  { rule: 'load-current', when: 'is thin at 20 of 24.8 mA', verdict: 'thin', text: onChip(lamp(', maximum-current: 24.8 mA')) },
-  { rule: 'load-current', when: 'is content with 20 of 25.1 mA', verdict: 'silent', text: onChip(lamp(', maximum-current: 25.1 mA')) },
-  { rule: 'load-current', when: 'asks what a lamp may carry where nobody says so', verdict: 'unproven', text: onChip(lamp('')) },
-  { rule: 'load-current', when: 'asks what a motor draws when it is blocked', verdict: 'unproven', text: onSupplies('bench: { voltage: 5 V, current: 5 A }', 'a: { type: dc-motor, run: 100 mA, supply: bench }') },
-  { rule: 'load-current', when: 'is content with a motor whose stall current is stated', verdict: 'silent', text: onSupplies('bench: { voltage: 5 V, current: 5 A }', 'a: { type: dc-motor, run: 100 mA, stall: 500 mA, supply: bench }') },
-  { rule: 'resistor-power', when: 'breaks at 0.2525 W where the usual 0.25 W is taken: 25 V² / 99 Ω', verdict: 'breach', text: resistor('99 Ω') },
-  { rule: 'resistor-power', when: 'is content with exactly 0.25 W, a figure of practice', verdict: 'silent', text: resistor('100 Ω') },
-  { rule: 'resistor-power', when: 'is thin at 0.25 of a stated 0.31 W', verdict: 'thin', text: resistor('100 Ω', ', power: 0.31 W') },
-  { rule: 'resistor-power', when: 'is content with 0.25 of a stated 0.3125 W', verdict: 'silent', text: resistor('100 Ω', ', power: 0.3125 W') },
+  {
+    rule: 'load-current',
+    when: 'breaks at 20 mA in a lamp for 19.8 mA',
+    verdict: 'breach',
+    text: onChip(lamp(', maximum-current: 19.8 mA'), { policy: 'classroom' }),
+  },
+  {
+    rule: 'load-current',
+    when: 'is content with a lamp for 20.01 mA where nothing has to be in hand',
+    verdict: 'silent',
+    text: onChip(lamp(', maximum-current: 20.01 mA'), { policy: 'classroom' }),
+  },
+  {
+    rule: 'load-current',
+    when: 'is thin at 20 of 24.8 mA',
+    verdict: 'thin',
+    text: onChip(lamp(', maximum-current: 24.8 mA')),
+  },
+  {
+    rule: 'load-current',
+    when: 'is content with 20 of 25.1 mA',
+    verdict: 'silent',
+    text: onChip(lamp(', maximum-current: 25.1 mA')),
+  },
+  {
+    rule: 'load-current',
+    when: 'asks what a lamp may carry where nobody says so',
+    verdict: 'unproven',
+    text: onChip(lamp('')),
+  },
+  {
+    rule: 'load-current',
+    when: 'asks what a motor draws when it is blocked',
+    verdict: 'unproven',
+    text: onSupplies('bench: { voltage: 5 V, current: 5 A }', 'a: { type: dc-motor, run: 100 mA, supply: bench }'),
+  },
+  {
+    rule: 'load-current',
+    when: 'is content with a motor whose stall current is stated',
+    verdict: 'silent',
+    text: onSupplies(
+      'bench: { voltage: 5 V, current: 5 A }',
+      'a: { type: dc-motor, run: 100 mA, stall: 500 mA, supply: bench }',
+    ),
+  },
+  {
+    rule: 'resistor-power',
+    when: 'breaks at 0.2525 W where the usual 0.25 W is taken: 25 V² / 99 Ω',
+    verdict: 'breach',
+    text: resistor('99 Ω'),
+  },
+  {
+    rule: 'resistor-power',
+    when: 'is content with exactly 0.25 W, a figure of practice',
+    verdict: 'silent',
+    text: resistor('100 Ω'),
+  },
+  {
+    rule: 'resistor-power',
+    when: 'is thin at 0.25 of a stated 0.31 W',
+    verdict: 'thin',
+    text: resistor('100 Ω', ', power: 0.31 W'),
+  },
+  {
+    rule: 'resistor-power',
+    when: 'is content with 0.25 of a stated 0.3125 W',
+    verdict: 'silent',
+    text: resistor('100 Ω', ', power: 0.3125 W'),
+  },
 ];

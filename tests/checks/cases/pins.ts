@@ -4,7 +4,8 @@ import { onBoard, onChip } from './case.js';
 
 /** Lets a test look at the damage limit alone. */
 const FAR = '{ applies-to: each-pin, source: 1 A, sink: 1 A, grade: characterised }';
-const resistor = (ohms: string, more = ''): string => `a: { type: resistor, resistance: ${ohms}, power: 5 W, pin: PB1${more} }`;
+const resistor = (ohms: string, more = ''): string =>
+  `a: { type: resistor, resistance: ${ohms}, power: 5 W, pin: PB1${more} }`;
 const led = (pin: string, series: string | undefined): string =>
   `a: { part: led-red-5mm, pin: ${pin}${series === undefined ? '' : `, series: ${series}`} }`;
 

@@ -2,7 +2,8 @@
 import type { Case } from './case.js';
 import { onBoard, onSupplies } from './case.js';
 
-const draws = (amps: string, from = 'main.5v'): string => `a: { type: constant-current, current: ${amps}, supply: ${from} }`;
+const draws = (amps: string, from = 'main.5v'): string =>
+  `a: { type: constant-current, current: ${amps}, supply: ${from} }`;
 const QUIET = 'regulator-3v3: { quiescent: 0 mA }';
 /** The board's own 50 mA and what a load draws go through a fuse that holds 500 mA. */
 const fused = (amps: string): string => onBoard(draws(amps), { regulators: `fuse-usb: { hold: 500 mA }, ${QUIET}` });
@@ -11,7 +12,11 @@ const alone = (amps: string, current = ', current: 1 A', policy?: 'classroom'): 
 
 /** The 3.3 V regulator straight from exactly 5 V, loaded with 50 mA: (5 - 3.3) V x 50 mA = 85 mW. */
 const regulated = (figures: string, policy: 'everyday' | 'classroom' = 'everyday'): string =>
-  onBoard(draws('50 mA', 'main.3v3'), { policy, powered: '5v: bench', regulators: `regulator-3v3: { voltage: 3.3 V, quiescent: 0 mA, ${figures} }` });
+  onBoard(draws('50 mA', 'main.3v3'), {
+    policy,
+    powered: '5v: bench',
+    regulators: `regulator-3v3: { voltage: 3.3 V, quiescent: 0 mA, ${figures} }`,
+  });
 /** 50 mA of board and 50 mA of load through the barrel's diode. */
 const barrel = (most: string, policy: 'everyday' | 'classroom' = 'everyday'): string =>
   onBoard(draws('50 mA'), {
@@ -23,37 +28,162 @@ const barrel = (most: string, policy: 'everyday' | 'classroom' = 'everyday'): st
 const TWO = 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }';
 
 export const SUPPLIES: readonly Case[] = [
-  { rule: 'fuse-holds', when: 'breaks at 505 mA through a fuse for 500 mA, typically too', verdict: 'breach', text: fused('455 mA') },
-  { rule: 'fuse-holds', when: 'strains at up to 505 mA where a typical build draws 400 mA: holding is a function', verdict: 'strain', text: fused('300 to 455 mA typ 350 mA') },
+  {
+    rule: 'fuse-holds',
+    when: 'breaks at 505 mA through a fuse for 500 mA, typically too',
+    verdict: 'breach',
+    text: fused('455 mA'),
+  },
+  {
+    rule: 'fuse-holds',
+    when: 'strains at up to 505 mA where a typical build draws 400 mA: holding is a function',
+    verdict: 'strain',
+    text: fused('300 to 455 mA typ 350 mA'),
+  },
   { rule: 'fuse-holds', when: 'is thin at 404 mA, short of 20 % in hand', verdict: 'thin', text: fused('354 mA') },
   { rule: 'fuse-holds', when: 'is content with exactly 400 mA', verdict: 'silent', text: fused('350 mA') },
-  { rule: 'inlet-current', when: 'strains at 1.51 A through a connector that practice trusts with 1.5 A', verdict: 'strain', text: onBoard(draws('1.46 A')) },
-  { rule: 'inlet-current', when: 'is content with exactly 1.5 A, practice being a margin already', verdict: 'silent', text: onBoard(draws('1.45 A')) },
-  { rule: 'rail-current', when: 'strains at 50.5 mA from a 3.3 V rail that practice trusts with 50 mA', verdict: 'strain', text: onBoard(draws('50.5 mA', 'main.3v3')) },
-  { rule: 'rail-current', when: 'is content with exactly 50 mA', verdict: 'silent', text: onBoard(draws('50 mA', 'main.3v3')) },
-  { rule: 'regulator-current', when: 'breaks at 50 mA from a regulator for 49.5 mA', verdict: 'breach', text: regulated('current: 49.5 mA', 'classroom') },
-  { rule: 'regulator-current', when: 'is content with exactly 50 mA where nothing has to be in hand', verdict: 'silent', text: regulated('current: 50 mA', 'classroom') },
+  {
+    rule: 'inlet-current',
+    when: 'strains at 1.51 A through a connector that practice trusts with 1.5 A',
+    verdict: 'strain',
+    text: onBoard(draws('1.46 A')),
+  },
+  {
+    rule: 'inlet-current',
+    when: 'is content with exactly 1.5 A, practice being a margin already',
+    verdict: 'silent',
+    text: onBoard(draws('1.45 A')),
+  },
+  {
+    rule: 'rail-current',
+    when: 'strains at 50.5 mA from a 3.3 V rail that practice trusts with 50 mA',
+    verdict: 'strain',
+    text: onBoard(draws('50.5 mA', 'main.3v3')),
+  },
+  {
+    rule: 'rail-current',
+    when: 'is content with exactly 50 mA',
+    verdict: 'silent',
+    text: onBoard(draws('50 mA', 'main.3v3')),
+  },
+  {
+    rule: 'regulator-current',
+    when: 'breaks at 50 mA from a regulator for 49.5 mA',
+    verdict: 'breach',
+    text: regulated('current: 49.5 mA', 'classroom'),
+  },
+  {
+    rule: 'regulator-current',
+    when: 'is content with exactly 50 mA where nothing has to be in hand',
+    verdict: 'silent',
+    text: regulated('current: 50 mA', 'classroom'),
+  },
   { rule: 'regulator-current', when: 'is thin at 50 of 62 mA', verdict: 'thin', text: regulated('current: 62 mA') },
-  { rule: 'regulator-current', when: 'is content with 50 of 62.5 mA', verdict: 'silent', text: regulated('current: 62.5 mA') },
-  { rule: 'regulator-heat', when: 'breaks at 85 mW and 1190 K/W: 126 °C where 125 °C is a damage limit', verdict: 'breach', text: regulated('thermal-resistance: 1190 K/W') },
-  { rule: 'regulator-heat', when: 'is content with 1176 K/W, 124.96 °C, where nothing has to be in hand', verdict: 'silent', text: regulated('thermal-resistance: 1176 K/W', 'classroom') },
-  { rule: 'regulator-heat', when: 'is thin at 950 K/W, 106 °C: less than a fifth of the permitted 100 K left', verdict: 'thin', text: regulated('thermal-resistance: 950 K/W') },
-  { rule: 'regulator-heat', when: 'is content with 941 K/W, 104.99 °C', verdict: 'silent', text: regulated('thermal-resistance: 941 K/W') },
-  { rule: 'regulator-input', when: 'breaks at 5 V into a regulator for 4.95 V', verdict: 'breach', text: regulated('input: max 4.95 V') },
-  { rule: 'regulator-input', when: 'is content with exactly 5 V', verdict: 'silent', text: regulated('input: max 5 V') },
-  { rule: 'series-current', when: 'breaks at 100 mA in a diode for 99 mA', verdict: 'breach', text: barrel('99 mA', 'classroom') },
-  { rule: 'series-current', when: 'is content with exactly 100 mA where nothing has to be in hand', verdict: 'silent', text: barrel('100 mA', 'classroom') },
+  {
+    rule: 'regulator-current',
+    when: 'is content with 50 of 62.5 mA',
+    verdict: 'silent',
+    text: regulated('current: 62.5 mA'),
+  },
+  {
+    rule: 'regulator-heat',
+    when: 'breaks at 85 mW and 1190 K/W: 126 °C where 125 °C is a damage limit',
+    verdict: 'breach',
+    text: regulated('thermal-resistance: 1190 K/W'),
+  },
+  {
+    rule: 'regulator-heat',
+    when: 'is content with 1176 K/W, 124.96 °C, where nothing has to be in hand',
+    verdict: 'silent',
+    text: regulated('thermal-resistance: 1176 K/W', 'classroom'),
+  },
+  {
+    rule: 'regulator-heat',
+    when: 'is thin at 950 K/W, 106 °C: less than a fifth of the permitted 100 K left',
+    verdict: 'thin',
+    text: regulated('thermal-resistance: 950 K/W'),
+  },
+  {
+    rule: 'regulator-heat',
+    when: 'is content with 941 K/W, 104.99 °C',
+    verdict: 'silent',
+    text: regulated('thermal-resistance: 941 K/W'),
+  },
+  {
+    rule: 'regulator-input',
+    when: 'breaks at 5 V into a regulator for 4.95 V',
+    verdict: 'breach',
+    text: regulated('input: max 4.95 V'),
+  },
+  {
+    rule: 'regulator-input',
+    when: 'is content with exactly 5 V',
+    verdict: 'silent',
+    text: regulated('input: max 5 V'),
+  },
+  {
+    rule: 'series-current',
+    when: 'breaks at 100 mA in a diode for 99 mA',
+    verdict: 'breach',
+    text: barrel('99 mA', 'classroom'),
+  },
+  {
+    rule: 'series-current',
+    when: 'is content with exactly 100 mA where nothing has to be in hand',
+    verdict: 'silent',
+    text: barrel('100 mA', 'classroom'),
+  },
   { rule: 'series-current', when: 'is thin at 100 of 124 mA', verdict: 'thin', text: barrel('124 mA') },
   { rule: 'series-current', when: 'is content with 100 of 125 mA', verdict: 'silent', text: barrel('125 mA') },
   { rule: 'supply-current', when: 'breaks at 1.01 A from a supply for 1 A', verdict: 'breach', text: alone('1.01 A') },
-  { rule: 'supply-current', when: 'is content with exactly 1 A where nothing has to be in hand', verdict: 'silent', text: alone('1 A', ', current: 1 A', 'classroom') },
+  {
+    rule: 'supply-current',
+    when: 'is content with exactly 1 A where nothing has to be in hand',
+    verdict: 'silent',
+    text: alone('1 A', ', current: 1 A', 'classroom'),
+  },
   { rule: 'supply-current', when: 'is thin at 0.81 A', verdict: 'thin', text: alone('810 mA') },
   { rule: 'supply-current', when: 'is content with exactly 0.8 A', verdict: 'silent', text: alone('800 mA') },
-  { rule: 'supply-current', when: 'asks what a supply can give where nobody says so', verdict: 'unproven', text: alone('10 mA', '') },
-  { rule: 'no-source', when: 'breaks on a controller that nothing powers', verdict: 'breach', text: onBoard(draws('10 mA', 'bench')).replace('powered: { usb: bench }, ', '') },
-  { rule: 'no-source', when: 'is content once its USB inlet is fed', verdict: 'silent', text: onBoard(draws('10 mA', 'bench')) },
-  { rule: 'supplies-joined', when: 'breaks on a brick wired to the 5 V rail while USB feeds it as well', verdict: 'breach', text: onBoard(draws('10 mA'), { supplies: TWO, powered: 'usb: bench, 5v: brick' }) },
-  { rule: 'supplies-joined', when: 'is content with the brick alone', verdict: 'silent', text: onBoard(draws('10 mA'), { supplies: TWO, powered: '5v: brick' }) },
-  { rule: 'regulator-back-fed', when: 'is a note where the 5 V rail is powered directly', verdict: 'note', text: onBoard(draws('10 mA'), { powered: '5v: bench' }) },
-  { rule: 'regulator-back-fed', when: 'is content where power comes in by an inlet', verdict: 'silent', text: onBoard(draws('10 mA')) },
+  {
+    rule: 'supply-current',
+    when: 'asks what a supply can give where nobody says so',
+    verdict: 'unproven',
+    text: alone('10 mA', ''),
+  },
+  {
+    rule: 'no-source',
+    when: 'breaks on a controller that nothing powers',
+    verdict: 'breach',
+    text: onBoard(draws('10 mA', 'bench')).replace('powered: { usb: bench }, ', ''),
+  },
+  {
+    rule: 'no-source',
+    when: 'is content once its USB inlet is fed',
+    verdict: 'silent',
+    text: onBoard(draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'supplies-joined',
+    when: 'breaks on a brick wired to the 5 V rail while USB feeds it as well',
+    verdict: 'breach',
+    text: onBoard(draws('10 mA'), { supplies: TWO, powered: 'usb: bench, 5v: brick' }),
+  },
+  {
+    rule: 'supplies-joined',
+    when: 'is content with the brick alone',
+    verdict: 'silent',
+    text: onBoard(draws('10 mA'), { supplies: TWO, powered: '5v: brick' }),
+  },
+  {
+    rule: 'regulator-back-fed',
+    when: 'is a note where the 5 V rail is powered directly',
+    verdict: 'note',
+    text: onBoard(draws('10 mA'), { powered: '5v: bench' }),
+  },
+  {
+    rule: 'regulator-back-fed',
+    when: 'is content where power comes in by an inlet',
+    verdict: 'silent',
+    text: onBoard(draws('10 mA')),
+  },
 ];
