@@ -48,15 +48,17 @@ const timed = (run) => () => {
   run();
   return performance.now() - from;
 };
-const started = (...words) =>
-  timed(() => {
-    const { status, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
-    if (status === null || status > 1) throw new Error(`node ${words.join(' ')}\n${stderr}`);
-  });
+/** What a fresh process prints. Status 1 with an answer is one: something was found. */
+function output(...words) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' });
+  if (status !== 0 && (status !== 1 || stdout === '')) throw new Error(`node ${words.join(' ')}\n${stderr}`);
+  return stdout;
+}
+const started = (...words) => timed(() => output(...words));
 /** Milliseconds of the first run in a fresh process, loading included, as that process measures them. */
-const first = (module) => () => Number(spawnSync(process.execPath, [once, module, file], { encoding: 'utf8' }).stdout);
+const first = (module) => () => Number(output(once, module, file));
 
-function tell(what, mine, theirs, aim) {
+function tell(what, [mine, theirs], aim) {
   const ratio = mine / theirs;
   const against = aim === undefined ? '' : `  aim ${aim.toFixed(1)}, ${ratio <= aim ? 'met' : 'NOT MET'}`;
   const times = `${mine.toFixed(1)} / ${theirs.toFixed(1)} ms`;
@@ -69,22 +71,15 @@ const warm = modules.map(({ run }) => timed(() => run(text)));
 const cold = paths.map(first);
 
 console.log(`${relative(root, file)}, ${(text.length / 1000).toFixed(1)} kB\n`);
-medians(warm, 20);
-const [findings, report, reading] = medians(warm, 100);
-tell('text to findings, over reading and schema check alone', findings, reading, 2.5);
-tell('  text to report, its cures proved by audits more', report, reading);
-const [firstFindings, firstReport, firstReading] = medians(cold, 11);
-tell('  the same in a fresh process, loading included', firstFindings, firstReading);
-tell('  to the report', firstReport, firstReading);
+const [findings, report, reading] = warm;
+for (const task of warm) medians([task], 100);
+tell('text to findings, over reading and schema check alone', medians([findings, reading], 100), 2.5);
+tell('  text to report, its cures proved by audits more', medians([report, reading], 100));
+const [firstFindings, firstReport, firstReading] = cold;
+tell('  to findings in a fresh process, loading included', medians([firstFindings, firstReading], 15));
+tell('  to the report in a fresh process', medians([firstReport, firstReading], 15));
 
-const words = [
-  [program, 'audit', file],
-  [program, 'audit', '--format', 'json', file],
-  ['-e', '0'],
-];
-const [terminal, json, bare] = medians(
-  words.map((each) => started(...each)),
-  15,
-);
-tell('the command, over a bare start of node', terminal, bare, 2.4);
-tell('  the same with a report in JSON', json, bare);
+const bare = started('-e', '0');
+tell('the command, over a bare start of node', medians([started(program, 'audit', file), bare], 15), 2.4);
+const json = started(program, 'audit', '--format', 'json', file);
+tell('  the same with a report in JSON', medians([json, bare], 15));

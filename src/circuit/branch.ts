@@ -34,8 +34,10 @@ const BEND = 1e-13;
  *
  * With junctions, u = R·i + Σ a·ln(1 + i/Is) is solved for x = ln i: the equation is convex and rising in x, so Newton's
  * method started at an upper bound comes down to the root without overshooting.
+ *
+ * @param guess a current that is nearly right, amperes, to start from; 0 when there is none
  */
-export function branchFlow(branch: Branch, voltage: number): Flow {
+export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
   if (branch.current !== undefined) return voltage > 0 ? { current: branch.current, conductance: 0 } : NOTHING;
   const u = voltage - branch.drop;
   if (branch.junctions.length === 0) {
@@ -55,6 +57,7 @@ export function branchFlow(branch: Branch, voltage: number): Flow {
   if (u < 1e-30) return { current: 0, conductance: slopeAt(0, resistance, branch.junctions) };
   // Neither the resistance alone nor the junctions alone can let more through than this.
   let x = Math.min(Math.log(u / resistance), (u + weighted) / slopes);
+  if (guess > 0) x = Math.min(x, Math.log(guess));
   let current = Math.exp(x);
   for (let step = 0; step < 60; step++) {
     let value = resistance * current - u;

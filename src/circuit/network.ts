@@ -93,17 +93,13 @@ function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[
   return slope;
 }
 
-/** A pivot that has shrunk to this share of its diagonal is rounding: nothing holds the node. */
-const NOTHING_LEFT = 1e-14;
-
 /**
  * Gaussian elimination in place; the matrix is symmetric and positive, so no pivoting is needed. Nodes that only blocked
  * junctions tie to the rest have no slope left: the last of them stays where it is and carries the others.
  */
 function eliminate(matrix: number[], vector: number[], n: number): void {
-  const whole = vector.map((_, k) => matrix[k * n + k]!);
   for (let k = 0; k < n; k++) {
-    if (!(matrix[k * n + k]! > NOTHING_LEFT * whole[k]!)) {
+    if (!(matrix[k * n + k]! > 0)) {
       for (let j = 0; j < n; j++) matrix[k * n + j] = matrix[j * n + k] = 0;
       matrix[k * n + k] = 1;
       vector[k] = 0;

@@ -22,7 +22,15 @@ const narrowest = 40;
 export function page(): Page {
   const { isTTY, columns } = process.stdout;
   const width = Math.min(widest, Math.max(narrowest, columns || 80));
-  return { width, colour: isTTY === true && !process.env['NO_COLOR'] };
+  return { width, colour: wantsColour(isTTY === true) };
+}
+
+/** NO_COLOR rules, then FORCE_COLOR (as for a pager that shows colours), then what the output is. */
+function wantsColour(isTerminal: boolean): boolean {
+  const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
+  if (NO_COLOR) return false;
+  if (FORCE_COLOR !== undefined) return !['0', 'false'].includes(FORCE_COLOR);
+  return isTerminal && TERM !== 'dumb';
 }
 
 /** A reader that has seen enough (`| head`) is no fault: whatever else is written goes nowhere, quietly. */

@@ -8,6 +8,8 @@ import { marks, textOf, wrap } from './wrap.js';
 const gap = 2;
 /** A column is not made narrower than this for the sake of the page. */
 const narrowest = 4;
+/** Words give way to figures, which wrap badly, until their column is this narrow. */
+const narrowestWords = 12;
 
 const frameless = {
   top: '',
@@ -35,6 +37,7 @@ export function tableLines({ columns, rows }: TableBlock, width: number, paint: 
   const kept = fitting(columns, natural, width);
   const widths = shrunk(
     kept.map((at) => natural[at] ?? 0),
+    kept.map((at) => columns[at]?.align === 'left'),
     width,
   );
   const cell = (text: Text, at: number): string =>
@@ -66,11 +69,14 @@ function fitting(columns: readonly Column[], natural: readonly number[], width: 
   return kept;
 }
 
-/** Widths that fit, taken column by column from whichever is the widest. */
-function shrunk(natural: readonly number[], width: number): readonly number[] {
+/** Widths that fit, taken column by column from whichever is the widest: words first. */
+function shrunk(natural: readonly number[], isWords: readonly boolean[], width: number): readonly number[] {
   const widths = natural.map((each) => Math.max(1, each));
   for (let over = total(widths) - width; over > 0; over -= 1) {
-    const widest = widths.indexOf(Math.max(...widths));
+    const words = widths.map((each, at) => (isWords[at] && each > narrowestWords ? each : 0));
+    const widest = words.some((each) => each > 0)
+      ? words.indexOf(Math.max(...words))
+      : widths.indexOf(Math.max(...widths));
     if ((widths[widest] ?? 0) <= narrowest) break;
     widths[widest] = (widths[widest] ?? 0) - 1;
   }

@@ -53,21 +53,21 @@ function blockLines(block: Block, width: number, paint: Paint): readonly string[
   }
 }
 
-/** Left and right on one line where they fit, else one under the other. */
+/** Left and right on one line where they fit, else one under the other, each at its edge. */
 function headingLines({ left, right }: Heading, width: number, paint: Paint): readonly string[] {
-  const [start, ...more] = wrap(left, width);
-  const [end, ...rest] = wrap(right, width);
-  if (!start || !end || more.length > 0 || rest.length > 0) {
-    return [...painted(left, width, paint), ...painted(right, width, paint)];
-  }
+  const starts = wrap(left, width);
+  const ends = wrap(right, width);
+  const [start = [], end = []] = [starts[0], ends[0]];
   const room = width - columns(textOf(start)) - columns(textOf(end));
-  return room >= 2 ? [paint(start) + ' '.repeat(room) + paint(end)] : [paint(start), paint(end)];
+  if (starts.length === 1 && ends.length === 1 && room >= 2) return [paint(start) + ' '.repeat(room) + paint(end)];
+  const atRight = ends.map((line) => ' '.repeat(width - columns(textOf(line))) + paint(line));
+  return [...(textOf(start) === '' ? [] : starts.map(paint)), ...(textOf(end) === '' ? [] : atRight)];
 }
 
 /** Marks in a margin as wide as the widest of them, what belongs to each beside it; words stand off a little more. */
-function listLines({ items, marks, loose }: List, width: number, paint: Paint): readonly string[] {
+function listLines({ items, marks, loose, margin: least }: List, width: number, paint: Paint): readonly string[] {
   const heads = items.map(({ mark }) => wrap(mark, width)[0] ?? []);
-  const margin = Math.max(...heads.map((head) => columns(textOf(head))));
+  const margin = Math.max(least, ...heads.map((head) => columns(textOf(head))));
   const gap = heads.some((head) => /[\p{L}\p{N}]$/u.test(textOf(head))) ? 2 : 1;
   return items.flatMap(({ blocks }, index) => {
     const head = heads[index] ?? [];

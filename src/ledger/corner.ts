@@ -73,12 +73,14 @@ export interface Apart {
   readonly pins: readonly string[];
   /** What else feeds the control side: a relay board's logic supply. */
   readonly control: readonly string[];
+  /** What feeds pins and control side alike, and not the load: the controller's rail beside a coil supply of its own. */
+  readonly both: readonly string[];
 }
 
 /** Where they stand when it matters: a weak drive is low all through; a coupler lets go least when its pin is too low to match its supply. */
-const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: End } } = {
-  'drive-worst': { pins: 'low', control: 'low' },
-  'drive-best': { pins: 'high', control: 'high' },
+const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: End; readonly both?: End } } = {
+  'drive-worst': { pins: 'low', control: 'low', both: 'low' },
+  'drive-best': { pins: 'high', control: 'high', both: 'high' },
   'let-go-worst': { pins: 'low', control: 'high' },
   'let-go-best': { pins: 'high', control: 'low' },
 };
@@ -86,12 +88,10 @@ const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: 
 /** All corners of a recipe. @param peaks the load's peaks count */
 export function cornersOf(recipe: Recipe, apart: Apart, peaks: boolean): readonly Corner[] {
   const pulls = PULLS[recipe];
-  if (pulls === undefined || apart.pins.length + apart.control.length === 0)
-    return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
-  const ends = new Map([
-    ...apart.pins.map((id) => [id, pulls.pins] as const),
-    ...apart.control.map((id) => [id, pulls.control] as const),
-  ]);
+  const ends = new Map<string, End>();
+  for (const side of ['pins', 'control', 'both'] as const)
+    for (const id of apart[side]) if (pulls?.[side] !== undefined) ends.set(id, pulls[side]);
+  if (ends.size === 0) return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
   return spelled(recipe, ends, peaks);
 }
 

@@ -25,7 +25,7 @@ export interface Ledger {
   readonly solver: Solver;
   /** Every account in its worst stated (or free) mode. */
   readonly accounts: readonly Account[];
-  /** Every account in the runaway state, where that differs. */
+  /** The accounts that may fail in the runaway state, where that differs: what holds there is no news. */
   readonly runaway: readonly Account[];
   /** What each supply gives on average over the modes' shares of the time, in the typical build; amperes. */
   readonly averages: readonly { readonly supply: string; readonly amps: number }[];
@@ -39,13 +39,13 @@ export function ledgerOf(project: Project, only?: string): Ledger {
   const questions = [...pinQuestions(bench, likeness), ...loadQuestions(bench, likeness), ...treeQuestions(bench)];
   const promised = modes.filter((m) => m.name !== RUNAWAY);
   const unpromised = modes.filter((m) => m.name === RUNAWAY);
-  const answer = (among: readonly ModeSearch[]): Account[] => {
+  const answer = (among: readonly ModeSearch[], onlyFailing: boolean): Account[] => {
     const first = new Map<string, { readonly question: Question; readonly account: Account }>();
     return questions
       .flatMap((question): Account[] => {
         const known = question.twin === undefined ? undefined : first.get(question.twin);
-        if (known) return [twinAccount(known, question, () => settleAccount(bench, question, among))];
-        const account = settleAccount(bench, question, among);
+        if (known) return [twinAccount(known, question, () => settleAccount(bench, question, among, onlyFailing))];
+        const account = settleAccount(bench, question, among, onlyFailing);
         if (account && question.twin !== undefined) first.set(question.twin, { question, account });
         return account ? [account] : [];
       })
@@ -54,8 +54,8 @@ export function ledgerOf(project: Project, only?: string): Ledger {
   return {
     project,
     solver: bench,
-    accounts: answer(promised),
-    runaway: answer(unpromised),
+    accounts: answer(promised, false),
+    runaway: answer(unpromised, true),
     averages: averagesOf(bench, promised),
   };
 }
@@ -94,23 +94,43 @@ interface Screened {
   readonly left: readonly number[];
 }
 
-function settleAccount(bench: Solver, question: Question, modes: readonly ModeSearch[]): Account | undefined {
+/** Modes whose worst corner comes this near to the worst of all are looked at in full. */
+const NEAR = 1e-3;
+
+/** An account with more than this share of its limit left by its probes does not fail at any corner. */
+const NEARLY_FAILING = 0.02;
+
+function settleAccount(
+  bench: Solver,
+  question: Question,
+  modes: readonly ModeSearch[],
+  onlyFailing: boolean,
+): Account | undefined {
+  const tried = (candidates: readonly Candidate[]): Screened[] =>
+    candidates.flatMap((c) => screen(bench, question, c) ?? []);
+  const probed = modes.flatMap((mode) => {
+    const probes = question.probes(mode);
+    return probes.length === 0 ? [] : [{ mode, badness: badnessOf(tried(probes)) }];
+  });
+  const [concerned] = probed;
+  if (concerned === undefined) return undefined;
+  const top = Math.max(...probed.map((p) => p.badness));
+  if (top === -Infinity) return onlyFailing ? undefined : unknownAccount(question, concerned.mode);
+  if (onlyFailing && (question.limits.length === 0 || top < -NEARLY_FAILING)) return undefined;
   let worst: { mode: ModeSearch; screened: Screened[]; badness: number } | undefined;
-  let concerned: ModeSearch | undefined;
-  for (const mode of modes) {
-    const candidates = question.candidates(mode);
-    if (candidates.length === 0) continue;
-    concerned ??= mode;
-    const screened = candidates.flatMap((c) => screen(bench, question, c) ?? []);
-    if (screened.length === 0) continue;
-    const badness = Math.max(...screened.map((s) => (s.left.length > 0 ? -Math.min(...s.left) : s.draw)));
+  for (const { mode, badness: about } of probed) {
+    if (about < top - NEAR * Math.abs(top)) continue;
+    const screened = tried(question.candidates(mode));
+    const badness = badnessOf(screened);
     if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness))
       worst = { mode, screened, badness };
   }
-  if (concerned === undefined) return undefined;
-  if (worst === undefined) return unknownAccount(question, concerned);
-  return account(bench, question, worst.mode, worst.screened);
+  return account(bench, question, worst!.mode, worst!.screened);
 }
+
+/** How bad the worst corner is: what is left of the tightest limit, or the draw where there is no limit. */
+const badnessOf = (screened: readonly Screened[]): number =>
+  screened.reduce((most, s) => Math.max(most, s.left.length > 0 ? -Math.min(...s.left) : s.draw), -Infinity);
 
 function screen(bench: Solver, question: Question, candidate: Candidate): Screened | undefined {
   const solution = bench.solve(candidate);

@@ -12,7 +12,7 @@ export type Likeness = (circuit: number) => string;
 
 export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): Likeness {
   const { project } = circuitry;
-  const bound = new Set(project.interlocks.flatMap((i) => [...i.of, ...(i.when ?? [])]));
+  const bound = new Set(modes.flatMap((m) => m.interlocks ?? []).flatMap((i) => [...i.of, ...(i.when ?? [])]));
   const known = new Map<number, string>();
   const make = (c: number): string => {
     const circuit = project.circuits[c]!;

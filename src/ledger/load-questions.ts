@@ -125,7 +125,8 @@ function question(plan: AccountPlan, around: Around): Question {
     for (const { circuit, part } of plan.books ?? []) sum.set(circuit, (sum.get(circuit) ?? 0) + s.current(part));
     return sum;
   };
-  return { ...plan, candidates, ...(plan.books && { shares }) };
+  const probes = (mode: ModeSearch): readonly Candidate[] => around.candidates(mode, plan.circuits, plan.recipes[0]!, plan.peaks === true);
+  return { ...plan, candidates, probes, ...(plan.books && { shares }) };
 }
 
 const without = (on: Uint8Array, circuits: readonly number[]): Uint8Array => {
@@ -166,5 +167,6 @@ function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: 
   return {
     pins: less(fed(pins), fed([...control, ...load])),
     control: less(fed(control), fed([...pins, ...load])),
+    both: less(fed(pins), fed(load)).filter((id) => fed(control).includes(id)),
   };
 }

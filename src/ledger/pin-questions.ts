@@ -14,7 +14,7 @@ import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
 
 /** Nothing pulls apart in a sum of pin currents: a pin has one rail. */
-const TOGETHER = { pins: [], control: [] };
+const TOGETHER = { pins: [], control: [], both: [] };
 const MOST = cornersOf('draw-most', TOGETHER, false);
 const LEAST = cornersOf('draw-least', TOGETHER, false);
 const PEAK = cornersOf('draw-most', TOGETHER, true);
@@ -74,22 +74,30 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     });
     return sum;
   };
+  const hasPeaks = networks.some((k) =>
+    circuitry.networks[k]!.on.plans.some((p) => p.members.some((m) => m.kind === 'current' && m.peak !== undefined)),
+  );
   const many = (moments: readonly Moment[], corners: readonly Corner[]): Candidate[] =>
     moments.flatMap((moment) => corners.map((corner) => ({ moment, corner, focus })));
-  const candidates = (mode: ModeSearch): Candidate[] => {
-    if (mode.on) {
-      const moment = { mode: mode.name, on: mode.on };
-      return many([moment], [...MOST, ...PEAK, ...LEAST]);
-    }
+  const momentsIn = (mode: ModeSearch): readonly Moment[] => {
+    if (mode.on) return [{ mode: mode.name, on: mode.on }];
     // Others off leave the rail high; the contributors that weigh most are on. A pin may also carry something with its
     // circuit off (a lamp on the board that is lit while an active-low input rests).
-    const alone = heaviest(circuitry.project, mode, weigh(solver, mode, contributors, read, focus), new Set());
+    const weights = weigh(solver, mode, contributors, read, focus);
+    const alone = heaviest(circuitry.project, mode, weights, new Set());
     const none = heaviest(circuitry.project, mode, resting, new Set());
     const most = (moments: readonly Moment[]): number =>
       Math.max(...moments.map((moment) => read(solver.solve({ moment, corner: MOST[0]!, focus }))), 0);
-    const chosen = most(none) > most(alone) ? none : alone;
-    return many(chosen, [...MOST, ...PEAK, ...LEAST]);
+    return most(none) > most(alone) ? none : alone;
   };
+  const known = new Map<string, readonly Moment[]>();
+  const moments = (mode: ModeSearch): readonly Moment[] => {
+    const found = known.get(mode.name) ?? momentsIn(mode);
+    known.set(mode.name, found);
+    return found;
+  };
+  const probes = (mode: ModeSearch): Candidate[] => many(moments(mode), hasPeaks ? [...MOST, ...PEAK] : MOST);
+  const candidates = (mode: ModeSearch): Candidate[] => [...probes(mode), ...many(moments(mode), LEAST)];
   const [only] = contributors;
   const twin =
     contributors.length === 1 && plan.pins.length === 1 && plan.own.length === 0
@@ -102,6 +110,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     read,
     shares,
     candidates,
+    probes,
     steps: (s) => sumSteps(plan.title, shares(s), plan.pins.length === 1 ? plan.pins[0] : undefined, s),
   };
 }

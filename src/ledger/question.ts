@@ -25,4 +25,6 @@ export interface Question {
   readonly steps: (s: Solution) => readonly Step[];
   /** The corners to try in a mode; none when the mode does not concern it. */
   readonly candidates: (mode: ModeSearch) => readonly Candidate[];
+  /** Those of them that tell which mode is the worst. */
+  readonly probes: (mode: ModeSearch) => readonly Candidate[];
 }

@@ -49,6 +49,8 @@ interface Flows {
 interface Sweeping {
   readonly fitted: FittedNetwork;
   volts: readonly number[] | undefined;
+  /** The same for the currents of plain branches. */
+  readonly currents: number[];
 }
 
 /** Sweeps stop when no node moves by more than this, volts: they converge quadratically, so what is left is its square. */
@@ -131,7 +133,7 @@ export class Solution implements Reading {
     const solving: Sweeping[] = [];
     for (const n of base ? this.focus.networks : this.circuitry.networks.keys()) {
       const fitted = this.fitted(n);
-      if (fitted.edges.length > 0) solving.push({ fitted, volts: undefined });
+      if (fitted.edges.length > 0) solving.push({ fitted, volts: undefined, currents: [] });
     }
     if (base) base.without(this.focus.networks, this.drawn, this.slopes);
     const { drawn, slopes } = this.circuitry.scratch;
@@ -323,9 +325,12 @@ function collect(network: Sweeping, volts: number[], drawn: number[], slopes: nu
   const { edges, boundary, inner } = fitted;
   if (inner === 0) {
     // Most networks are plain branches between nodes of the tree.
-    for (const edge of edges) {
-      const [from, to] = [boundary[edge.from]!, boundary[edge.to]!];
-      const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!);
+    for (let k = 0; k < edges.length; k++) {
+      const edge = edges[k]!;
+      const from = boundary[edge.from]!;
+      const to = boundary[edge.to]!;
+      const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!, network.currents[k]);
+      network.currents[k] = current;
       drawn[from]! += sign * current;
       slopes[from]! += sign * conductance;
       drawn[to]! -= sign * current;

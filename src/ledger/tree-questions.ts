@@ -8,43 +8,52 @@ import type { Corner, End, Lean } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
 import type { Question } from './question.js';
-import type { Solution } from './solution.js';
+import type { Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { heatSteps, sumSteps } from './working.js';
 
-/** Everything leans one way; supplies and regulator outputs are tried at both ends, as is the ambient. */
-const corners = (lean: Lean, ends: readonly End[]): Corner[] =>
-  (['low', 'high'] as const).flatMap((sources) =>
-    ends.flatMap((outputs) =>
-      (['cold', 'hot'] as const).map((ambient) => ({
-        ambient,
-        sources,
-        outputs,
-        losses: sources === 'high' ? ('low' as const) : ('high' as const),
-        load: lean,
-        control: lean,
-        rest: lean,
-      })),
-    ),
-  );
+/** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
+const corners = (lean: Lean, sources: End, outputs: End): Corner[] =>
+  (['cold', 'hot'] as const).map((ambient) => ({
+    ambient,
+    sources,
+    outputs,
+    losses: sources === 'high' ? 'low' : 'high',
+    load: lean,
+    control: lean,
+    rest: lean,
+  }));
 
-const BOTH: readonly End[] = ['low', 'high'];
-const SETS = {
-  /** Nothing hangs behind a regulator: where its output stands makes no difference. */
-  plain: { low: corners('low', ['high']), high: corners('high', ['high']), peak: corners('peak', ['high']) },
-  regulated: { low: corners('low', BOTH), high: corners('high', BOTH), peak: corners('peak', BOTH) },
-};
+/**
+ * The corners of the tree. Currents rise with the supplies, but a switching regulator takes the more the lower its input is,
+ * and a linear one is hottest with a high input and, by what hangs on it, a low or a high output.
+ */
+function cornerSets(regulated: boolean, switching: boolean) {
+  const both = (lean: Lean): Corner[] => [
+    ...corners(lean, 'high', 'high'),
+    ...(regulated ? corners(lean, 'high', 'low') : []),
+    ...(switching ? corners(lean, 'low', 'high') : []),
+  ];
+  const least = [...corners('low', 'low', 'low'), ...(regulated ? corners('low', 'low', 'high') : []), ...(switching ? corners('low', 'high', 'low') : [])];
+  return { high: both('high'), peak: both('peak'), low: least };
+}
+
+type CornerSets = ReturnType<typeof cornerSets>;
 
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
   const hasPeaks = project.networks.some((n) =>
     n.on.some((b) => b.members.some((m) => m.kind === 'current' && m.peak !== undefined)),
   );
-  const regulated = drawsBehindRegulator(solver);
-  const ask = (base: Omit<Question, 'candidates'>, peaks: boolean): Question => ({
-    ...base,
-    candidates: (mode) => candidatesOf(solver, mode, base.read, peaks && hasPeaks, regulated),
-  });
+  const switching = project.links.some((l) => l.kind === 'switching-regulator');
+  const sets = cornerSets(drawsBehindRegulator(solver), switching);
+  const moments = momentsOf(solver, sets);
+  const ask = ({ through, ...base }: Bare, peaks: boolean): Question => {
+    const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
+      moments(mode, base.id, through).flatMap((moment) => asked.map((corner) => ({ moment, corner, focus: solver.nobody })));
+    const most = peaks && hasPeaks ? [...sets.high, ...sets.peak] : sets.high;
+    return { ...base, candidates: (mode) => many(mode, [...most, ...sets.low]), probes: (mode) => many(mode, most) };
+  };
   const nodes = project.nodes.flatMap((node) => {
     if (node.kind === 'joint') return [];
     const outward = project.links.some((l) => l.to === node.id) || node.volts !== undefined;
@@ -56,38 +65,31 @@ export function treeQuestions(solver: Solver): Question[] {
   return [...nodes, ...links];
 }
 
-function candidatesOf(
-  solver: Solver,
-  mode: ModeSearch,
-  read: Question['read'],
-  peaks: boolean,
-  regulated: boolean,
-): Candidate[] {
-  const { low, high, peak } = SETS[regulated ? 'regulated' : 'plain'];
-  const { circuitry, nobody } = solver;
-  const many = (on: Uint8Array, bound?: true): Candidate[] =>
-    [...low, ...high, ...(peaks ? peak : [])].map((corner) => ({
-      moment: { mode: mode.name, on, ...(bound && { bound }) },
-      corner,
-      focus: nobody,
-    }));
-  if (mode.on) return many(mode.on);
-  // What each circuit alone adds to the sum; more load never lowers what a source gives.
-  const { circuits } = circuitry.project;
-  const rest = Uint8Array.from(circuits, (c) => (c.always ? 1 : 0));
-  const alone = (on: Uint8Array): number =>
-    read(solver.solve({ moment: { mode: mode.name, on }, corner: high[high.length - 1]!, focus: nobody })) ?? 0;
-  if ((mode.interlocks ?? []).length === 0) return many(rest.map(() => 1));
-  const idle = alone(rest);
-  const weights = Float64Array.from(circuits, (_, k) => {
-    const on = rest.slice();
-    on[k] = 1;
-    return Math.max(alone(on) - idle, 0);
-  });
-  return heaviest(circuitry.project, mode, weights, new Set()).flatMap((m) => many(m.on, m.bound));
+/**
+ * The moments to try of a mode: the mode itself, or the allowed state in which most flows. What each circuit adds is read off
+ * the state with all on: more load never lowers what a source gives.
+ */
+function momentsOf(solver: Solver, sets: CornerSets) {
+  const { project } = solver.circuitry;
+  const known = new Map<string, readonly Moment[]>();
+  const all = Uint8Array.from(project.circuits, () => 1);
+  const search = (mode: ModeSearch, through: (s: Solution) => Shares): readonly Moment[] => {
+    if (mode.on) return [{ mode: mode.name, on: mode.on }];
+    const whole: Moment = { mode: mode.name, on: all };
+    if ((mode.interlocks ?? []).length === 0) return [whole];
+    const shares = through(solver.solve({ moment: whole, corner: sets.high[0]!, focus: solver.nobody }));
+    return heaviest(project, mode, project.circuits.map((c) => Math.max(shares.get(c.id) ?? 0, 0)), new Set());
+  };
+  return (mode: ModeSearch, id: string, through: (s: Solution) => Shares): readonly Moment[] => {
+    const key = `${mode.name}|${id}`;
+    const moments = known.get(key) ?? search(mode, through);
+    known.set(key, moments);
+    return moments;
+  };
 }
 
-type Bare = Omit<Question, 'candidates'>;
+/** A question without its corners; `through` is the current it is about, by circuit. */
+type Bare = Omit<Question, 'candidates' | 'probes'> & { readonly through: (s: Solution) => Shares };
 
 function nodeQuestions(node: TreeNode): Bare[] {
   const shares = (s: Solution): Shares => booksOf(s).nodes.get(node.id)!;
@@ -103,6 +105,7 @@ function nodeQuestions(node: TreeNode): Bare[] {
       ...(node.missing && { missing: node.missing }),
       read: (s) => total(shares(s)),
       shares,
+      through: shares,
       steps: (s) => sumSteps(node.title, shares(s), undefined, s),
     },
   ];
@@ -124,6 +127,7 @@ function linkQuestions(solver: Solver, link: Link): Bare[] {
     ...(link.missing && { missing: link.missing }),
     read: (s) => s.linkCurrents[number]!,
     shares,
+    through: shares,
     steps: (s) => sumSteps(link.title, shares(s), undefined, s),
   };
   return [
@@ -148,6 +152,7 @@ function heat(link: Link, number: number, limit: LimitPlan): Bare {
     path: link.path,
     limits: [limit],
     read: (s) => s.ambient + thermal(s) * loss(s),
+    through: (s) => booksOf(s).links.get(link.id)!,
     steps: (s) => heatSteps(link, thermal(s), s, number),
   };
 }
@@ -162,6 +167,7 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
   path: link.path,
   limits: [limit],
   read: (s) => s.voltage(link.from),
+  through: (s) => booksOf(s).links.get(link.id)!,
   steps: (s) => [
     {
       name: 'V_in',

@@ -15,6 +15,7 @@ export interface CoilSetting {
   readonly shortfall?: (s: Reading) => number;
   /** Amperes that still flow when it is switched off; absent: the switch is open and nothing does. */
   readonly leak?: (s: Reading) => number;
+  readonly leakSteps?: (s: Reading) => readonly Step[];
 }
 
 export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPlan[] {
@@ -87,8 +88,9 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
       },
     ],
     steps: (s) => [
+      ...(setting.leakSteps?.(s) ?? []),
       {
-        name: 'I_off',
+        name: 'I_coil',
         says: 'what still flows in the coil when it is switched off',
         formula: 'I',
         with: { I: [leak(s), 'A'] },
@@ -96,7 +98,19 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
       },
     ],
   };
-  return [pullIn, highest, letsGo];
+  const unless = (key: 'pull-in' | 'maximum' | 'drop-out', account: AccountPlan, does: string): AccountPlan =>
+    coil.unknown.has(key)
+      ? {
+          ...account,
+          limits: [],
+          missing: { figure: key, asks: `at what voltage does the coil of ${circuit} ${does} (its \`${key}\`)?` },
+        }
+      : account;
+  return [
+    unless('pull-in', pullIn, 'pull in'),
+    unless('maximum', highest, 'take harm'),
+    unless('drop-out', letsGo, 'let go'),
+  ];
 }
 
 /** Voltage across the winding: the branch's voltage less what its other members take. */

@@ -1,6 +1,7 @@
 /** What a coil's figures say: resistance, the voltages it pulls in, lets go and bears, and how warm it gets. */
 import { copperFactor, coilTemperature } from '../circuit/copper.js';
 import type { Interval } from '../quantity/interval.js';
+import type { Quantity } from '../quantity/quantity.js';
 import { closed } from '../quantity/quantity.js';
 import { formatInterval } from '../quantity/print.js';
 import type { Figures } from './figures.js';
@@ -15,6 +16,9 @@ const RISE = { small: 25, large: 60 };
 const USUAL_REFERENCE = 20;
 const PRACTICE: Origin = { document: 'common practice, no source', basis: 'practice' };
 
+type CoilKey = 'pull-in' | 'drop-out' | 'maximum';
+const KEYS: readonly CoilKey[] = ['pull-in', 'drop-out', 'maximum'];
+
 export interface CoilFigures {
   /** Ohms at the reference temperature. */
   readonly ohms: Interval;
@@ -26,6 +30,8 @@ export interface CoilFigures {
   /** Volts at which it lets go: surely, and typically. */
   readonly dropOut: { readonly min: number; readonly typ: number; readonly stated: string; readonly origin: Origin };
   readonly maximum: LimitPlan;
+  /** Figures that the file calls unknown: the usual share stands in for the sums, and what is judged by it is unproven. */
+  readonly unknown: ReadonlySet<CoilKey>;
   /** K/W. */
   readonly thermal: number;
   readonly origin: Origin;
@@ -63,6 +69,7 @@ export function coilFigures(figures: Figures): CoilFigures | undefined {
     pullIn: { typ: pullIn.value.typ, max: pullIn.value.max, stated: pullIn.stated, origin: pullIn.origin },
     dropOut: { min: dropOut.value.min, typ: dropOut.value.typ, stated: dropOut.stated, origin: dropOut.origin },
     maximum: maximumOf(figures, nominal),
+    unknown: new Set(KEYS.filter((key) => figures.masked(key))),
     thermal:
       figures.interval('thermal-resistance', 'thermal-resistance')?.max ?? usualThermal(figures, nominal, ohms.typ),
     origin: resistance?.origin ?? PRACTICE,
@@ -91,9 +98,13 @@ function volts(
     value: { min: value.min * scale, typ: value.typ * scale, max: value.max * scale },
     stated: asShare ? `${figure.quantity.stated} of ${nominal} V` : figure.quantity.stated,
     origin: figure.origin,
-    has: { typ: figure.quantity.exact === false && figure.quantity.typ !== undefined },
+    has: { typ: typicalStated(figure.quantity) },
   };
 }
+
+/** Of a range the middle is typical; an exact figure is a bound that somebody guarantees. */
+const typicalStated = ({ exact, min, typ, max }: Quantity): boolean =>
+  !exact && (typ !== undefined || (min !== undefined && max !== undefined));
 
 /** Pull-in and drop-out: as stated, with the usual share as the typical one where only a bound is stated. */
 function share(figures: Figures, key: string, nominal: number, usual: Interval, what: string) {
@@ -107,7 +118,10 @@ function share(figures: Figures, key: string, nominal: number, usual: Interval, 
     return { ...stated, value: { ...stated.value, typ } };
   }
   const value = { min: usual.min * nominal, typ: typical, max: usual.max * nominal };
-  figures.assume(`${what} voltage: ${usual.min * 100} to ${usual.max * 100} % of ${nominal} V, since nobody states it`);
+  if (!figures.masked(key))
+    figures.assume(
+      `${what} voltage: ${usual.min * 100} to ${usual.max * 100} % of ${nominal} V, since nobody states it`,
+    );
   return { value, stated: `${formatInterval(value, 'voltage')}, assumed`, origin: PRACTICE };
 }
 
@@ -122,7 +136,8 @@ function maximumOf(figures: Figures, nominal: number): LimitPlan {
       origin: stated.origin,
     };
   const range = { min: MAXIMUM.min * nominal, typ: MAXIMUM.typ * nominal, max: MAXIMUM.max * nominal };
-  figures.assume(`highest coil voltage: 110 to 130 % of ${nominal} V, since nobody states it`);
+  if (!figures.masked('maximum'))
+    figures.assume(`highest coil voltage: 110 to 130 % of ${nominal} V, since nobody states it`);
   return {
     value: range.min,
     stated: `${formatInterval(range, 'voltage')}, assumed`,

@@ -2,6 +2,7 @@
  * Relay boards. A channel is a chain of up to three small networks: the input (logic supply, resistor, indicator, coupler,
  * pin), the base of the output transistor behind the coupler, and the coil. The jumper makes the two supplies one net.
  */
+import { copperFactor } from '../circuit/copper.js';
 import { endOfLifeShare } from '../circuit/coupler.js';
 import { interpolate } from '../quantity/points.js';
 import { closed } from '../quantity/quantity.js';
@@ -260,12 +261,17 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
         part: coilPart,
         path,
         shortfall: (s) => Math.max(voltsLost(transistor, setting, s) - s.across(setting.id), 0),
-        leak: (s) => Math.min(stage.leak(s), s.voltage(supply) / coil.ohms.min),
+        leak: (s) => Math.min(stage.leak(s), s.voltage(supply) / ohmsNow(coil, s)),
+        leakSteps: stage.leakSteps,
       }),
       ...clamp,
     ],
   };
 }
+
+/** Resistance of a coil that is off, at the ambient: the lowest, which lets the most through. */
+const ohmsNow = (coil: CoilFigures, s: Reading): number =>
+  (s.typical ? coil.ohms.typ : coil.ohms.min) * copperFactor(s.ambient, coil.reference);
 
 /** A pull-up fitted at an input, to the pin's own rail or to a supply of its own. */
 function pullUpHook(
@@ -301,6 +307,7 @@ interface Stage {
   readonly baseSteps: (s: Reading) => readonly Step[];
   readonly aged?: (s: Reading) => number;
   readonly leak: (s: Reading) => number;
+  readonly leakSteps: (s: Reading) => readonly Step[];
 }
 
 function optoStage(
@@ -435,6 +442,24 @@ function optoStage(
     ...(given && { aged: (s: Reading) => through(s, s.typical ? 1 : endOfLifeShare(s.current(led), given.stated)) }),
     leak: (s) =>
       given && transistor.gain ? given.most(s.current(led), s) * s.current(led) * mostGain(transistor, s) : 0,
+    leakSteps: (s) => [
+      ...branchSteps(s.branch(led), 'current that the coupler’s LED keeps'),
+      ...(given && transistor.gain
+        ? [
+            {
+              name: 'I_off',
+              says: 'what the coupler and the transistor make of it at most, before the coil limits it',
+              formula: 'ratio * gain * I',
+              with: {
+                ratio: [given.most(s.current(led), s), ''],
+                gain: [mostGain(transistor, s), ''],
+                I: [s.current(led), 'A'],
+              },
+              gives: [given.most(s.current(led), s) * mostGain(transistor, s) * s.current(led), 'A'],
+            } satisfies Step,
+          ]
+        : []),
+    ],
   };
 }
 
@@ -540,6 +565,7 @@ function transistorStage(
     baseCurrent: (s) => s.current(base),
     baseSteps: (s) => branchSteps(s.branch(base), 'current from the pin into the base'),
     leak: (s) => (transistor.gain ? s.current(base) * mostGain(transistor, s) : 0),
+    leakSteps: (s) => branchSteps(s.branch(base), 'current that the base keeps'),
   };
 }
 

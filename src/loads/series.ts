@@ -12,6 +12,8 @@ export interface Series {
   readonly accounts: readonly AccountPlan[];
   /** Typical ohms, when one is fitted. */
   readonly ohms?: number;
+  /** One is fitted, and nobody knows which: nothing behind it can be reckoned. */
+  readonly unknown?: true;
 }
 
 /** The resistor under a load's `series`, plain or with its power rating. */
@@ -20,7 +22,10 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
   const spelled = figures.within('series');
   const detailed = spelled.says('resistance');
   const figure = detailed ? spelled.figure('resistance', 'resistance') : figures.figure('series', 'resistance');
-  if (figure === undefined) return { members: [], accounts: [] };
+  if (figure === undefined) {
+    const masked = detailed ? spelled.masked('resistance') : figures.masked('series');
+    return masked ? { members: [], accounts: [unknownResistor(`${circuit}.series`, circuit, path)], unknown: true } : { members: [], accounts: [] };
+  }
   const ohms = closed(figure.quantity);
   if (ohms.min <= 0) {
     figures.problem('series', 'a series resistance has to be above zero', 'leave `series` out where none is fitted');
@@ -71,3 +76,19 @@ export function resistorPower(
     ],
   };
 }
+
+/** A resistor that is fitted and unknown: what depends on it is unproven, and this is the question. */
+export const unknownResistor = (part: string, circuit: string, path: readonly (string | number)[]): AccountPlan => ({
+  id: part,
+  kind: 'series',
+  title: part,
+  quantity: 'power',
+  direction: 'at-most',
+  circuits: [circuit],
+  path,
+  recipes: ['draw-most'],
+  read: () => undefined,
+  limits: [],
+  missing: { figure: 'resistance', asks: `what is the resistance of ${part}?` },
+  steps: () => [],
+});

@@ -50,6 +50,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
   const { entry, bench, path, figures } = input;
   const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
   const series = seriesOf(figures, circuit, path);
+  const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
   const own = (driver?: Driver): AccountPlan[] => [...content.accounts(circuit, path, driver), ...series.accounts];
   const base = { id: circuit, owner: input.id, path, type: input.type };
@@ -60,6 +61,11 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
     ...(content.figures && { figures: content.figures }),
   };
 
+  if (unreckoned) {
+    if (named !== undefined && entry['driver'] === undefined) bench.outputPin(named.name, named.path, circuit, entry['active'] === 'low' ? 'low' : 'high');
+    const wiring: Wiring = { by: 'nothing', inductive: false, clamp: 'not-needed' };
+    return { circuits: [{ ...base, always: false, wiring }], networks: [], accounts: series.accounts };
+  }
   if (entry['driver'] !== undefined) {
     if (entry['supply'] === undefined) {
       bench.problem({

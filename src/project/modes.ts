@@ -72,10 +72,16 @@ function named(raw: unknown, path: Path, circuits: readonly CircuitPlan[], remar
   return list.flatMap((name: unknown, k) => {
     const bound = circuitsNamed(circuits, String(name), Array.isArray(raw) ? [...path, k] : path);
     if ('found' in bound) return [...bound.found];
-    remarks.problem(bound.problem);
+    if (!unread(String(name), remarks)) remarks.problem(bound.problem);
     return [];
   });
 }
+
+/** A load that could not be read has said so itself: that its circuits are missing is no second mistake. */
+const unread = (name: string, { problems }: Gathered): boolean => {
+  const [owner] = name.split('.');
+  return problems.some(({ path }) => path[0] === 'loads' && path[1] === owner);
+};
 
 export function interlocksFrom(raw: unknown, circuits: readonly CircuitPlan[], remarks: Gathered): InterlockPlan[] {
   if (!Array.isArray(raw)) return [];

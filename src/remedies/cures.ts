@@ -27,21 +27,28 @@ export function curesFor(
   judgement: Judgement,
 ): (f: Finding) => readonly Remedy[] {
   const prover = proverOf(data, file, options);
-  return (finding) => WAYS.flatMap((way) => bestOf(prover, way({ finding, judgement, data }), finding) ?? []);
+  return (finding) => WAYS.flatMap((way) => bestOf(prover, judgement, way({ finding, judgement, data }), finding) ?? []);
 }
 
 /** The first attempt after which the finding is gone and the least is wrong. */
-function bestOf(prover: Prover, attempts: readonly Cure[], finding: Finding): Remedy | undefined {
+function bestOf(prover: Prover, before: Judgement, attempts: readonly Cure[], finding: Finding): Remedy | undefined {
+  const was = new Set(before.findings.filter((f) => !concerns(f, attempts)).map(nameOf));
   let best: { cure: Cure; judgement: Judgement } | undefined;
   for (const cure of attempts) {
-    const judgement = prover.after(cure.changes);
-    if (judgement === undefined || persists(judgement, finding)) continue;
-    if (best === undefined || leaner(judgement, best.judgement)) best = { cure, judgement };
-    // Nothing about these loads is left to improve: later attempts cost more and bring nothing.
-    if (remaining(judgement) === 0) break;
+    const after = prover.after(cure.changes);
+    if (after === undefined || persists(after, finding)) continue;
+    if (best === undefined || leaner(after, best.judgement)) best = { cure, judgement: after };
+    // Nothing is wrong that was not wrong before: later attempts cost more and bring nothing.
+    if (after.findings.every((f) => f.verdict === 'note' || was.has(nameOf(f)))) break;
   }
   return best && remedyOf(best.cure, best.judgement, finding);
 }
+
+const nameOf = (f: Finding): string => `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
+
+/** Whether a finding is about a load that the cure changes, so that it should be gone afterwards. */
+const concerns = (f: Finding, attempts: readonly Cure[]): boolean =>
+  attempts.some((cure) => cure.changes.some(({ path }) => path[0] === 'loads' && (f.about === path[1] || f.about.startsWith(`${String(path[1])}.`))));
 
 const remaining = (j: Judgement): number => j.findings.filter((f) => f.verdict !== 'note').length;
 

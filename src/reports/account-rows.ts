@@ -51,8 +51,14 @@ function likeness(account: ReportAccount, number: string): string | undefined {
 
 /** 'coil of vents.1, pull-in'; of several, 'coil of vents.1 to 4, pull-in' and 'pins D4 to D7, sink'. */
 export function titleOf({ account, alike }: AccountRow): string {
-  if (alike.length === 0) return account.title;
-  const names = [account, ...alike].map((each) => channelOfAccount(each)?.name ?? each.id);
-  const [first = ''] = names;
-  return renamed(account.title, first, nameList(names)).replace(/^pin /, 'pins ');
+  const own = channelOfAccount(account)?.name;
+  if (own === undefined || alike.length === 0) return account.title;
+  const names = [own, ...alike.flatMap((each) => channelOfAccount(each)?.name ?? [])].sort(byNumber);
+  return renamed(account.title, own, nameList(names)).replace(/^pin /, 'pins ');
 }
+
+/** D9 before D10. */
+const byNumber = (a: string, b: string): number => {
+  const number = (name: string): number => Number(/\d+$/.exec(name)?.[0] ?? 0);
+  return number(a) - number(b) || (a < b ? -1 : 1);
+};

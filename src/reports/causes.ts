@@ -1,7 +1,7 @@
 /** What is at the bottom of several findings: one change settles them all, or they are of one load. */
 import type { Numbered } from './numbered.js';
 import type { ReportFinding, Verdict } from './report.js';
-import { remedyKey } from './told-before.js';
+import { remedyKey } from './before.js';
 
 export interface Cause {
   readonly worst: Numbered;
@@ -20,11 +20,14 @@ export function causesOf(findings: readonly Numbered[]): readonly Cause[] {
   return [...causes.values()];
 }
 
+/** Families of sums over many loads: what is wrong with one of them need not be what is wrong with another. */
+const sums = new Set(['groups', 'supplies']);
+
 /** The change that comes first; without one, the load that it is about and the question that settles it. */
-function causeKey({ remedies: [remedy], about, asks = '' }: ReportFinding): string {
+function causeKey({ remedies: [remedy], about, asks, family }: ReportFinding): string {
   if (remedy) return remedyKey(remedy);
   const dot = about.indexOf('.');
-  return JSON.stringify([dot < 0 ? about : about.slice(0, dot), asks]);
+  return JSON.stringify([dot < 0 ? about : about.slice(0, dot), sums.has(family) ? family : '', asks]);
 }
 
 /** How many causes there are whose worst finding is of this verdict. */

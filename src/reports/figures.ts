@@ -1,6 +1,7 @@
 /** Figures of a report as people read them. */
 import type { Dimension } from '../quantity/dimension.js';
 import { formatInterval, formatValue } from '../quantity/print.js';
+import { trimmed } from '../wording/phrases.js';
 import type { ReportAccount, ReportLimit } from './report.js';
 
 const dimensions: { readonly [unit: string]: Dimension } = {
@@ -35,8 +36,7 @@ export function figure(value: number, unit: string): string {
 }
 
 /** A figure that was given, not worked out: 40 mA, not 40.0 mA. */
-export const given = (value: number, unit: string): string =>
-  figure(value, unit).replace(/(\.\d*?)0+(?!\d)/, (_, kept: string) => (kept === '.' ? '' : kept));
+export const given = (value: number, unit: string): string => trimmed(figure(value, unit));
 
 /** The two ends of a draw: '35.2 to 70.7 mA'. */
 export function span(

@@ -1,13 +1,16 @@
 /** One finding: what, where, the facts behind it, and the cure with what it does. */
 import { accountOf } from './account-of.js';
-import { factItems, label } from './finding-facts.js';
+import { factsOf } from './finding-facts.js';
 import { nameList } from './name-list.js';
 import type { Numbered } from './numbered.js';
 import { besides, placeWords } from './places.js';
 import { remedyItems } from './remedy-items.js';
 import type { Report, ReportFinding } from './report.js';
-import type { Before } from './told-before.js';
+import type { Before } from './before.js';
 import { heading, type Item, item, list, mark, paragraph } from './tree.js';
+
+/** So that the facts of one finding line up with those of the next. */
+const widestLabel = 'source'.length;
 
 /** The finding as an item of a list, its number in the margin; `all` gives every remedy its steps. */
 export function findingItem(told: Numbered, report: Report, before: Before, all: boolean): Item {
@@ -20,11 +23,14 @@ export function findingItem(told: Numbered, report: Report, before: Before, all:
       mark('quiet', finding.rule),
     ),
     paragraph(mark('strong', sentenceOf(told))),
-    list([
-      ...factItems(finding, report, before),
-      ...also(finding),
-      ...remedyItems(finding, accountOf(report, finding), report, before, all),
-    ]),
+    list(
+      [
+        ...factsOf(finding, report, before).map(({ word, text }) => item(mark('quiet', word), text)),
+        ...also(finding),
+        ...remedyItems(finding, accountOf(report, finding), report, before, all),
+      ],
+      { margin: widestLabel },
+    ),
   );
 }
 
@@ -47,5 +53,5 @@ export const placesOf = ({ finding, alike }: Numbered): string =>
 /** Who else has to do with it, and where: all in one line. */
 function also({ related, place }: ReportFinding): readonly Item[] {
   const others = related.map((each) => `${each.says} ${besides(each.place, place)}`);
-  return others.length === 0 ? [] : [item(label('also'), others.join(', '))];
+  return others.length === 0 ? [] : [item(mark('quiet', 'also'), others.join(', '))];
 }

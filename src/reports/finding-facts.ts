@@ -1,68 +1,96 @@
 /** What stands under a finding's sentence: the sum, the moment, the limit and where its figures are from. */
 import { accountOf } from './account-of.js';
-import { figure, given, governing } from './figures.js';
+import { figure, given, governing, worstOf } from './figures.js';
 import { momentWords } from './moment.js';
 import type { Report, ReportAccount, ReportFinding, ReportLimit } from './report.js';
 import { shortCite, shortSource } from './short-cite.js';
-import { sumWords } from './sum-words.js';
-import type { Before } from './told-before.js';
-import { type Item, item, mark } from './tree.js';
+import { comesTo, stepOf, sumWords } from './sum-words.js';
+import type { Before } from './before.js';
 import { firstFew, gradeWords } from './words.js';
 
-/** A line each, with its word in the margin; what is not known has none. */
-export function factItems(finding: ReportFinding, report: Report, before: Before): readonly Item[] {
+/** So many sources of a sum are named; the working has all of them. */
+const mostSources = 2;
+
+/** A source no longer than this is said sooner than where it was said. */
+const shortSourceLength = 20;
+
+/** One line, with its word in the margin. */
+export interface Fact {
+  readonly word: 'ask' | 'sum' | 'from' | 'figure' | 'when' | 'needs' | 'limit' | 'source';
+  readonly text: string;
+}
+
+/** What is known of a finding; of an account that was told before, only where. */
+export function factsOf(finding: ReportFinding, report: Report, before: Before): readonly Fact[] {
   const account = accountOf(report, finding);
   const there = account && before.account(account);
-  if (there !== undefined) return [...labelled('ask', finding.asks), ...labelled('sum', `as in ${there}`)];
-  const sum = sumWords(finding, account);
+  if (there !== undefined) return [...fact('ask', finding.asks), ...fact('sum', `as in ${there}`)];
+  const step = stepOf(finding, account);
+  const sources = workingSources(finding, account, report).filter((source) => before.source(source) === undefined);
+  const more = sources.length > mostSources ? [`${sources.length - mostSources} more`] : [];
   return [
-    ...labelled('ask', finding.asks),
-    ...labelled('sum', sum),
-    ...labelled('when', momentWords(finding, account, report)),
-    ...(account ? accountItems(account, sum !== undefined, before) : []),
-    ...labelled(
-      'source',
-      workingSources(finding, account, report)
-        .filter((source) => before.source(source) === undefined)
-        .join('; '),
-    ),
+    ...fact('ask', finding.asks),
+    ...(step ? fact('sum', sumWords(step, account)) : []),
+    ...(account && !(step && comesTo(step, account)) ? contributors(account) : []),
+    ...fact('when', momentWords(finding, account, report)),
+    ...(account ? limitFact(account, before) : []),
+    ...fact('source', [...sources.slice(0, mostSources), ...more].join('; ')),
   ];
 }
 
-export const label = (word: string) => mark('quiet', word);
+const fact = (word: Fact['word'], text: string | undefined): readonly Fact[] =>
+  text === undefined || text === '' ? [] : [{ word, text }];
 
-const labelled = (word: string, text: string | undefined): readonly Item[] =>
-  text === undefined || text === '' ? [] : [item(label(word), text)];
-
-/** What it is held against; and unless the sum has said so, who makes it up and what is typical. */
-function accountItems(account: ReportAccount, isSummed: boolean, before: Before): readonly Item[] {
-  const { unit, draw, direction } = account;
-  const limit = governing(account);
-  const booked = [...account.entries].sort((a, b) => Math.abs(b.max) - Math.abs(a.max));
+/** Without a sum that comes to it: who makes up the figure, and what is typical of it. */
+function contributors(account: ReportAccount): readonly Fact[] {
+  const { unit, draw, entries } = account;
+  const worst = worstOf(account);
+  const booked = [...entries].sort((a, b) => Math.abs(b.max) - Math.abs(a.max));
   const parts = booked.map(({ circuit, max }) => `${circuit} ${figure(max, unit)}`);
   return [
-    ...(isSummed ? [] : labelled('from', parts.length > 1 ? firstFew(parts, 5) : undefined)),
-    ...(isSummed ? [] : labelled('typical', draw ? figure(draw.typ, unit) : undefined)),
-    ...(limit ? labelled(direction === 'at-least' ? 'needs' : 'limit', limitWords(limit, account, before)) : []),
+    ...fact('from', parts.length > 1 ? firstFew(parts, 5) : undefined),
+    ...(draw && worst !== undefined
+      ? fact('figure', `${figure(worst, unit)}, typically ${figure(draw.typ, unit)}`)
+      : []),
   ];
 }
 
-/** '40 mA, damage limit, at 25 °C (ATmega328P data sheet, Table 28-1)'. */
-function limitWords(limit: ReportLimit, { unit, direction }: ReportAccount, before: Before): string {
-  const { value, grade, condition, range, cite } = limit;
-  const kind = range
-    ? `assumed between ${given(range.min, unit)} and ${given(range.max, unit)}`
-    : direction === 'at-least'
-      ? ''
-      : gradeWords[grade];
-  const words = [given(value, unit), kind, condition].filter(Boolean).join(', ');
-  if (!cite) return words;
-  const source = shortCite(cite);
-  const there = before.source(source);
-  return `${words} (${there === undefined ? source : `source as in ${there}`})`;
+/** What it is held against, of what kind that is, how it comes about and where it is from. */
+function limitFact(account: ReportAccount, before: Before): readonly Fact[] {
+  const limit = governing(account);
+  if (!limit) return [];
+  const isFunction = account.direction === 'at-least';
+  const words = [
+    given(limit.value, account.unit),
+    limit.range || isFunction || isPractice(limit) ? '' : gradeWords[limit.grade],
+    originWords(limit, account.unit),
+    limit.condition,
+  ];
+  return fact(isFunction ? 'needs' : 'limit', words.filter(Boolean).join(', ') + sourceWords(limit, before));
 }
 
-/** All sources that the facts name, as they name them. */
+/** What is practice by its grade and by its source need not say so twice. */
+const isPractice = ({ grade, cite }: ReportLimit): boolean => grade === 'practice' && cite?.basis === 'practice';
+
+/** What the figure is reckoned from, where its source does not state it as it is: 'from 0.50 A at 23 °C'. */
+function originWords({ value, stated, range }: ReportLimit, unit: ReportAccount['unit']): string {
+  if (range) {
+    const [min, max] = [given(range.min, unit), given(range.max, unit)];
+    return min === max ? 'assumed' : `assumed between ${min} and ${max}`;
+  }
+  const own = given(value, unit);
+  if (!stated.includes(own)) return `from ${stated}`;
+  return stated.startsWith(`${own}, `) ? stated.slice(own.length + 2) : '';
+}
+
+function sourceWords({ cite }: ReportLimit, before: Before): string {
+  if (!cite) return '';
+  const source = shortCite(cite);
+  const there = source.length > shortSourceLength ? before.source(source) : undefined;
+  return there === undefined ? ` (${source})` : ` (source as in ${there})`;
+}
+
+/** All sources that the facts name, as they name them: so that they need not be named again. */
 export function citesOf(finding: ReportFinding, report: Report): readonly string[] {
   const account = accountOf(report, finding);
   const cite = account && governing(account)?.cite;
@@ -70,12 +98,14 @@ export function citesOf(finding: ReportFinding, report: Report): readonly string
 }
 
 /** Where the numbers of the sum come from, but for what the account's limits have said. */
-function workingSources({ working }: ReportFinding, account: ReportAccount | undefined, report: Report): string[] {
+function workingSources(finding: ReportFinding, account: ReportAccount | undefined, report: Report): string[] {
   const cites = account?.limits.flatMap(({ cite }) => cite ?? []) ?? [];
   const said = new Set(cites.map(({ document, where }) => (where ? `${document}, ${where}` : document)));
   const documents = new Set(
     report.accounts.flatMap(({ limits }) => limits.flatMap(({ cite }) => cite?.document ?? [])),
   );
-  const named = new Set(working.flatMap((step) => step.sources ?? []));
-  return [...named].filter((source) => !said.has(source)).map((source) => shortSource(source, documents));
+  const named = new Set(stepOf(finding, account)?.sources);
+  return [...named]
+    .filter((source) => !said.has(source) && !source.endsWith(': the project file'))
+    .map((source) => shortSource(source, documents));
 }

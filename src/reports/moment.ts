@@ -1,4 +1,5 @@
 /** When it is worst: the mode, and who is on together. */
+import { channelOf } from './channel.js';
 import { nameList } from './name-list.js';
 import type { Report, ReportAccount, ReportFinding } from './report.js';
 import { modeWords } from './words.js';
@@ -14,10 +15,9 @@ const everyone = (report: Report): ReadonlySet<string> =>
 export function modesWords(report: Report): string | undefined {
   const all = everyone(report);
   if (report.modes.length > 0 || all.size < 2) return undefined;
-  const together = report.accounts.some(({ moment }) => moment?.length === all.size);
-  return together
+  return report.accounts.some(({ moment }) => moment?.length === all.size)
     ? 'no modes given: every circuit may be on with every other'
-    : 'no modes given: the worst combination that the interlocks allow';
+    : 'no modes given: each figure is that of its worst combination';
 }
 
 /** The worst moment of a finding, as far as it is news: its mode, and who is on besides what the finding names. */
@@ -32,4 +32,10 @@ export function momentWords(finding: ReportFinding, account: ReportAccount | und
   ]
     .filter(Boolean)
     .join(', ');
+}
+
+/** The same for all channels of a load: which of the others are on with one matters less than how many. */
+export function momentLikeness(finding: ReportFinding, account: ReportAccount | undefined): unknown {
+  const loads = (account?.moment ?? []).map((circuit) => channelOf(circuit)?.load ?? circuit).sort();
+  return [account?.mode ?? finding.mode, account?.bound, loads];
 }

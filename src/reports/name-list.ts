@@ -4,37 +4,46 @@ import { joined } from './words.js';
 /** So many in a row are shorter by their ends than one by one. */
 const least = 3;
 
-/** 'vents.12' → 'vents.' and 12. No channel has a number so long that it could not be counted up. */
-const counted = /^(.*?)(\d{1,6})$/u;
+/** 'vents.12' → 'vents.' and '12'. Longer numbers are no channel's. */
+const counted = /^(.*?)(\d{1,6})$/su;
 
 interface Run {
   readonly stem: string;
-  readonly from: number;
   readonly names: readonly string[];
 }
 
-/** The names in their order, as a sentence lists them: 'vents.1 to 4 and horn', 'D4 to D7', 'vents.1 and vents.3'. */
-export const nameList = (names: readonly string[], most = Infinity): string => {
-  const parts = runs(names).flatMap(({ names: inside }) => (inside.length < least ? inside : [ends(inside)]));
-  const shown = parts.length > most + 1 ? parts.slice(0, most) : parts;
-  return joined(shown.length < parts.length ? [...shown, 'others'] : shown);
-};
+/**
+ * The names in their order, as a sentence lists them: 'vents.1 to 4 and horn', 'D4 to D7'. When all are channels of one
+ * load, its name is said once: 'vents.1, 3 and 5'.
+ *
+ * @param most so many parts are told when there are more
+ */
+export function nameList(names: readonly string[], most = Infinity): string {
+  const found = runs(names);
+  const [first = ''] = names;
+  const stem = found[0]?.stem ?? '';
+  const isOneLoad = stem.endsWith('.') && found.every((run) => run.stem === stem);
+  const short = (name: string): string => (isOneLoad && name !== first ? name.slice(stem.length) : name);
+  const parts = found.flatMap((run) => (run.names.length < least ? run.names.map(short) : [ends(run, short)]));
+  return joined(parts.length > most ? [...parts.slice(0, most), 'others'] : parts);
+}
 
-/** Channels of a load share its name, which is said once; pins are known by the whole of theirs. */
-function ends(names: readonly string[]): string {
+/** Channels share the name of their load; pins are known by the whole of theirs: 'vents.1 to 4', 'D4 to D7'. */
+function ends({ stem, names }: Run, short: (name: string) => string): string {
   const last = names.at(-1) ?? '';
-  return `${names[0]} to ${last.slice(last.lastIndexOf('.') + 1)}`;
+  return `${short(names[0] ?? '')} to ${stem.endsWith('.') ? last.slice(stem.length) : last}`;
 }
 
 function runs(names: readonly string[]): readonly Run[] {
-  const found: Run[] = [];
+  const found: { stem: string; next: string; names: string[] }[] = [];
   for (const name of names) {
-    const [, stem = name, number = 'NaN'] = counted.exec(name) ?? [];
+    const [, stem = name, number] = counted.exec(name) ?? [];
     const open = found.at(-1);
-    // '07' after '6' is another way of counting.
-    if (open && open.stem === stem && String(open.from + open.names.length) === number) {
-      found[found.length - 1] = { ...open, names: [...open.names, name] };
-    } else found.push({ stem, from: Number(number), names: [name] });
+    const next = number === undefined ? '' : String(Number(number) + 1);
+    if (open && number !== undefined && open.stem === stem && open.next === number) {
+      open.names.push(name);
+      open.next = next;
+    } else found.push({ stem, next, names: [name] });
   }
   return found;
 }

@@ -5,10 +5,11 @@
 import { accountOf } from './account-of.js';
 import { channelOf, channelOfAccount, fold, renamed } from './channel.js';
 import { effectOf } from './effect.js';
-import { factItems } from './finding-facts.js';
+import { factsOf } from './finding-facts.js';
+import { momentLikeness } from './moment.js';
 import type { Report, ReportFinding } from './report.js';
 import { severity } from './severity.js';
-import { nothingBefore } from './told-before.js';
+import { nothingBefore } from './before.js';
 
 export interface Numbered {
   readonly number: string;
@@ -34,15 +35,9 @@ function likeness(finding: ReportFinding, report: Report): string | undefined {
   const account = accountOf(report, finding);
   const pin = account && channelOfAccount(account)?.name;
   const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectOf(remedy, account, report)]);
-  const said = JSON.stringify([
-    rule,
-    verdict,
-    channel.load,
-    says,
-    asks,
-    factItems(finding, report, nothingBefore),
-    cures,
-  ]);
+  const facts = factsOf(finding, report, nothingBefore).filter(({ word }) => word !== 'when');
+  const moment = momentLikeness(finding, account);
+  const said = JSON.stringify([rule, verdict, channel.load, says, asks, facts, moment, cures]);
   const nameless = renamed(said, channel.name, '*');
   return pin === undefined ? nameless : renamed(nameless, pin, '*');
 }

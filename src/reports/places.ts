@@ -1,21 +1,19 @@
 /** Places in a file as editors and terminals read them. */
 import type { ReportPlace } from './report.js';
 
-/** 'pond.yaml:41:3', and of more places in the same file what differs: 'pond.yaml:41:3, 10, 42:3'. */
+/** 'pond.yaml:41:3', and of others what differs: 'pond.yaml:41:3, 10, 42:3'. */
 export function placeWords(first: ReportPlace, others: readonly ReportPlace[] = []): string {
-  const words = [`${first.file}:${first.line}:${first.column}`];
+  const whole = ({ file, line, column }: ReportPlace): string => `${file}:${line}:${column}`;
+  const seen = new Set([whole(first)]);
+  const words = [whole(first)];
   let last = first;
   for (const place of others) {
-    words.push(
-      place.file !== last.file
-        ? placeWords(place)
-        : place.line !== last.line
-          ? `${place.line}:${place.column}`
-          : `${place.column}`,
-    );
+    if (seen.has(whole(place))) continue;
+    seen.add(whole(place));
+    words.push(place.file === last.file && place.line === last.line ? `${place.column}` : besides(place, last));
     last = place;
   }
-  return words.filter((word, at) => word !== words[at - 1]).join(', ');
+  return words.join(', ');
 }
 
 /** A place beside one in the same file, which need not be said again: '9:3'. */

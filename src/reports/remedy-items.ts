@@ -1,7 +1,7 @@
 /** The cures of a finding, each proved: what to buy, what to do, and what comes of it. */
 import { effectOf } from './effect.js';
 import type { Report, ReportAccount, ReportFinding, ReportRemedy } from './report.js';
-import type { Before } from './told-before.js';
+import type { Before } from './before.js';
 import { type Block, type Item, item, list, mark, paragraph } from './tree.js';
 import { joined } from './words.js';
 
@@ -15,7 +15,8 @@ export const remedyItems = (
 ): readonly Item[] =>
   remedies.map((remedy, index) => {
     const label = mark('quiet', index === 0 ? 'cure' : 'or');
-    const there = before.remedy(remedy);
+    const inFull = index === 0 || all;
+    const there = before.remedy(remedy, inFull);
     const { own, others, whole } = effectOf(remedy, account, report);
     if (there !== undefined) {
       // Where the account is the same as well, its figures stand there already.
@@ -26,7 +27,7 @@ export const remedyItems = (
     return item(
       label,
       paragraph(index === 0 ? mark('strong', remedy.title) : remedy.title),
-      ...(index === 0 || all ? doing(remedy) : []),
+      ...(inFull ? doing(remedy) : []),
       list(lines.map((line) => item('→', line))),
     );
   });

@@ -1,4 +1,4 @@
-/** The sum behind an account's worst end in one line, with who contributes. */
+/** The sum behind a finding in one line, with who contributes. */
 import { symbol } from '../loads/branch-working.js';
 import { channelOf } from './channel.js';
 import { figure, given, worstOf } from './figures.js';
@@ -11,27 +11,25 @@ const most = 5;
 /** A sum of no more terms is told as it stands. */
 const few = 6;
 
-/** 'sum' in the finding's first step that comes to the account's worst end, else in the first that works anything out. */
-export function sumWords(finding: ReportFinding, account: ReportAccount | undefined): string | undefined {
-  const step = stepOf(finding, account);
-  if (!step) return undefined;
+/** The numbers of a step and its result: '5.23 V / (12.5 Ω + 59.3 Ω) = 72.9 mA, typically 51.3 mA'. */
+export function sumWords(step: ReportStep, account: ReportAccount | undefined): string {
   const { numbers, result } = substitute(step);
-  const typical = account?.draw && step.gives[1] === account.unit ? figure(account.draw.typ, account.unit) : undefined;
-  const also = typical === undefined ? '' : typical === result ? ', as typically' : `, typically ${typical}`;
-  return `${total(step, account) ?? numbers} = ${result}${also}`;
+  const typical = account?.draw && comesTo(step, account) ? figure(account.draw.typ, account.unit) : result;
+  return `${total(step, account) ?? numbers} = ${result}${typical === result ? '' : `, typically ${typical}`}`;
 }
 
-function stepOf({ working }: ReportFinding, account: ReportAccount | undefined): ReportStep | undefined {
-  const sums = working.filter((step) => {
-    const { numbers, result } = substitute(step);
-    return numbers !== result;
-  });
+/** The first step that comes to the account's worst end, else the first that works anything out. */
+export function stepOf({ working }: ReportFinding, account: ReportAccount | undefined): ReportStep | undefined {
+  // A figure that was given and not worked out would only be said twice.
+  const sums = working.filter((step) => substitute(step).numbers !== given(...step.gives));
+  return sums.find((step) => comesTo(step, account)) ?? sums[0];
+}
+
+/** Whether a step's result is what is held against the account's limit. Which way a current flows is not at issue. */
+export function comesTo({ gives: [value, unit] }: ReportStep, account: ReportAccount | undefined): boolean {
   const worst = account && worstOf(account);
-  const near = ({ gives: [value, unit] }: ReportStep): boolean =>
-    worst !== undefined &&
-    unit === account?.unit &&
-    Math.abs(Math.abs(value) - Math.abs(worst)) <= 1e-6 * Math.abs(worst);
-  return sums.find(near) ?? sums[0];
+  if (worst === undefined || unit !== account?.unit) return false;
+  return Math.abs(Math.abs(value) - Math.abs(worst)) <= 1e-6 * Math.abs(worst);
 }
 
 interface Term {

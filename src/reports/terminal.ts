@@ -1,4 +1,5 @@
 /** The report for a person at a terminal, as a tree: the verdict first, then the accounts, then why. */
+import { byUrgency } from './account-rows.js';
 import { accountsSection } from './accounts-section.js';
 import { findingItem, placesOf, sentenceOf, subjectOf } from './finding-block.js';
 import { span } from './figures.js';
@@ -75,12 +76,20 @@ const everyAssumption = ({ assumptions }: Report): readonly Block[] =>
 function further(report: Report, [first]: readonly Numbered[], all: boolean): readonly Block[] {
   const { file, accounts, assumptions } = report;
   const assumed = assumptions.length === 1 ? 'One figure was' : `${assumptions.length} figures were`;
-  const name = first ? subjectOf(first.finding) : accounts[0]?.id;
-  const lines = [
-    ...(all || assumptions.length === 0 ? [] : [`${assumed} assumed where the file is silent: --all`]),
-    ...(name === undefined ? [] : [`The sums behind a name: ${workingCommand(file, name)}`]),
+  const isFault = first && callsForChange(first.finding.verdict);
+  const name = isFault ? subjectOf(first.finding) : byUrgency(accounts)[0]?.id;
+  return [
+    ...(all || assumptions.length === 0
+      ? []
+      : [paragraph(mark('quiet', `${assumed} assumed where the file is silent: --all`))]),
+    // On a line of its own, where a long one can be copied whole.
+    ...(name === undefined
+      ? []
+      : [
+          paragraph(mark('quiet', 'The sums behind a name:')),
+          list([item(mark('quiet', '$'), workingCommand(file, name))]),
+        ]),
   ];
-  return lines.map((line) => paragraph(mark('quiet', line)));
 }
 
 /** The verdict again: after a long report it stands just above the prompt. */

@@ -52,6 +52,8 @@ export interface List {
   readonly marks: 'left' | 'right';
   /** A blank line between items. */
   readonly loose: boolean;
+  /** Columns that the margin has at least, so that lists under each other line up. */
+  readonly margin: number;
 }
 
 export type Block = Heading | Paragraph | Table | List;
@@ -84,5 +86,5 @@ export const item = (mark: Text, ...blocks: readonly (Block | string)[]): Item =
 /** A list of items with their marks in the margin. */
 export const list = (
   items: readonly Item[],
-  { marks = 'left', loose = false }: { readonly marks?: 'left' | 'right'; readonly loose?: boolean } = {},
-): List => ({ block: 'list', items, marks, loose });
+  { marks = 'left', loose = false, margin = 0 }: Partial<Pick<List, 'marks' | 'loose' | 'margin'>> = {},
+): List => ({ block: 'list', items, marks, loose, margin });

@@ -14,7 +14,9 @@ export function verdictSentence({ verdict, accounts, policy }: Report, causes: r
     case 'breach':
       return (
         `${capital(things(count(causes, 'breach')))} must change before power goes on` +
-        (strained > 0 ? `; at the worst case ${strained} more ${is(strained)} not promised.` : '.')
+        (strained > 0
+          ? `; at the worst case ${strained === 1 ? 'one' : strained} more ${is(strained)} not promised.`
+          : '.')
       );
     case 'strain':
       return `It may well work on the desk. At the worst case, ${things(strained)} ${is(strained)} not promised.`;

@@ -14,7 +14,9 @@ export function nearestSpelling(word: string, known: Iterable<string>): string |
     if (candidate.length > longest) continue;
     const slips = distance(wanted, candidate.toLowerCase());
     const allowed = Math.max(1, Math.floor(Math.max(word.length, candidate.length) / 3));
-    if (slips <= allowed && slips < fewest) [best, fewest] = [candidate, slips];
+    // Of equally near words the one that holds what was typed: `13` is a slip for `D13` rather than for `D3`.
+    const holds = candidate.toLowerCase().endsWith(wanted);
+    if (slips <= allowed && (slips < fewest || (slips === fewest && holds))) [best, fewest] = [candidate, slips];
   }
   return best;
 }

@@ -18,6 +18,13 @@ export const dimensionOf = (account: Account): Dimension => (account.quantity ==
 /** A figure of an account, with its unit. */
 export const figure = (account: Account, value: number): string => formatValue(value, dimensionOf(account));
 
+/** A figure that was given, not worked out, has no noughts to show how well it is known: 40 mA, not 40.0 mA. */
+export const trimmed = (text: string): string =>
+  text.replace(/(\.\d*?)0+(?!\d)/g, (_, kept: string) => (kept === '.' ? '' : kept));
+
+/** What an account is held to, with its unit. */
+export const limitFigure = (account: Account, value: number): string => trimmed(figure(account, value));
+
 /** What kind of line a limit is, in words. */
 export function lineOf(grade: Grade): string {
   switch (grade) {
@@ -43,23 +50,23 @@ export const when = (f: Finding): string => (f.runaway ? 'If firmware keeps none
 /** Capital first letter. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** '71.4 mA where 40 mA is a damage limit', or how little is in hand. */
-export function against(f: Finding, { account, by }: Met): string {
-  const [draw, limit] = [figure(account, by.draw), figure(account, by.value)];
+/** '71.4 mA where 40 mA is a damage limit', or how little is in hand. @param from who brings it about: ' from 8 circuits' */
+export function against(f: Finding, { account, by }: Met, from = ''): string {
+  const [draw, limit] = [figure(account, by.draw), limitFigure(account, by.value)];
   if (f.verdict === 'thin')
     return by.limit.mild
       ? `${draw} where ${limit} would be needed`
       : `${draw} of ${limit}, ${lineOf(by.limit.grade)}: ${percent(by.left)} in hand`;
-  return `${draw} where ${limit} is ${lineOf(by.limit.grade)}`;
+  return `${draw}${from} where ${limit} is ${lineOf(by.limit.grade)}`;
 }
 
-/** A sentence about an at-most limit. @param subject what carries @param verb 'carries', 'reaches' */
-export function atMost(f: Finding, subject: string, verb: string): string {
+/** A sentence about an at-most limit. @param subject what carries @param verb 'carries', 'reaches' @param from who brings it about */
+export function atMost(f: Finding, subject: string, verb: string, from = ''): string {
   const m = met(f);
   if (m === undefined) return sentence(`nothing says what ${subject} may bear.`);
   if (f.verdict === 'unproven')
     return sentence(
-      `${subject} would reach ${figure(m.account, m.by.draw)}, which is past ${figure(m.account, m.by.value)}, if it sheds its heat as badly as was tried.`,
+      `${subject} would reach ${figure(m.account, m.by.draw)}, which is past ${limitFigure(m.account, m.by.value)}, if it sheds its heat as badly as was tried.`,
     );
-  return sentence(`${when(f)}${subject} ${verb} up to ${against(f, m)}.`);
+  return sentence(`${when(f)}${subject} ${verb} up to ${against(f, m, from)}.`);
 }

@@ -1,11 +1,15 @@
 /** Every sentence a finding says, keyed by the name of its rule. */
 import type { Finding } from '../checks/finding.js';
 import { formatValue } from '../quantity/print.js';
-import { atMost, figure, met, percent, sentence, when } from './phrases.js';
+import { atMost, figure, limitFigure, met, percent, sentence, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
 
-const subjectOf = (f: Finding): string => f.account?.title.replace(/, (source|sink)$/, '') ?? f.about;
+/** Things of a kind have an article, things by name (pin D9, supply laptop) have none. */
+const OF_A_KIND = /^(array|clamp|coupler|driver|inlet|LED|motor|rail)\b/;
+
+const subjectOf = (f: Finding): string =>
+  f.account?.title.replace(/, (source|sink)$/, '').replace(OF_A_KIND, 'the $&') ?? f.about;
 
 /** Names of the two ways a pin's current goes. */
 const pinVerb = (f: Finding): string => (f.account?.direction === 'sink' ? 'sinks' : 'sources');
@@ -20,15 +24,15 @@ const coilPullIn: Say = (f) => {
   if (m === undefined) return `Nothing says at what voltage the coil of ${f.about} pulls in.`;
   const { account, by } = m;
   const hot = /own heat/.test(by.limit.condition ?? '');
-  const state = hot ? 'switched on again after its own heat, ' : '';
-  const [gets, needs] = [figure(account, by.draw), figure(account, by.value)];
+  const state = hot ? 'switched on again while it is hot, ' : '';
+  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   if (f.verdict === 'thin')
     return sentence(
       `${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs} to pull in: ${percent(by.left)} in hand.`,
     );
   const typical =
     f.verdict === 'breach'
-      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.`
+      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
       : ' A typical build does.';
   return sentence(
     `${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs}: it is not sure to pull in.${typical}`,
@@ -43,7 +47,7 @@ const driverDrive: Say = (f) => {
       ? `Nothing says at which gate voltage the driver of ${f.about} conducts.`
       : `Nothing says how much drive ${subjectOf(f)} needs.`;
   const { account, by } = m;
-  const [gets, needs] = [figure(account, by.draw), figure(account, by.value)];
+  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   const what = gate ? 'gate' : account.kind === 'array' ? 'input' : 'base';
   if (gate && by.limit.grade === 'characterised')
     return sentence(
@@ -59,7 +63,7 @@ const driverDrive: Say = (f) => {
     );
   const typical =
     f.verdict === 'breach'
-      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${figure(account, by.typical.value)}.`
+      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
       : ' A typical build does.';
   return sentence(
     `${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`,
@@ -70,7 +74,7 @@ const coilRelease: Say = (f) => {
   const m = met(f);
   if (m === undefined) return `Nothing says when the coil of ${f.about} lets go.`;
   const { account, by } = m;
-  const still = `switched off, the coil of ${f.about} may still carry ${figure(account, by.draw)}, and it lets go only below ${figure(account, by.value)}`;
+  const still = `switched off, the coil of ${f.about} may still carry ${figure(account, by.draw)}, and it lets go only below ${limitFigure(account, by.value)}`;
   return sentence(
     `${when(f)}${still}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to let go'}.`,
   );
@@ -80,13 +84,22 @@ const fuseHolds: Say = (f) => {
   const m = met(f);
   if (m === undefined) return `Nothing says what current ${subjectOf(f)} holds.`;
   const { account, by } = m;
-  const [draw, holds] = [figure(account, by.draw), figure(account, by.value)];
-  const at = formatValue(by.ambient, 'temperature');
+  const [draw, holds] = [figure(account, by.draw), limitFigure(account, by.value)];
+  const at = trimmed(formatValue(by.ambient, 'temperature'));
   if (f.verdict === 'thin')
     return sentence(
       `${when(f)}${subjectOf(f)} carries up to ${draw} of the ${holds} that it holds at ${at}: ${percent(by.left)} in hand.`,
     );
   return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} and holds only ${holds} at ${at}: it may open.`);
+};
+
+/** What a load leaves open besides what it may bear, by the figure that would tell. */
+const MISSING: { readonly [figure: string]: (about: string) => string } = {
+  draws: (about) => `Nothing says what ${about} draws itself.`,
+  stall: (about) => `Nothing says what the motor ${about} draws when it starts or is blocked.`,
+  'transfer-ratio': (about) => `Nothing says how much of its LED’s current the coupler of ${about} passes on.`,
+  'input.active': (about) => `Nothing says whether a low or a high input switches ${about} on.`,
+  'input.indicator': (about) => `Nothing says whether an indicator sits in series with the couplers of ${about}.`,
 };
 
 /** The sentence of each rule. */
@@ -96,7 +109,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     const by = met(f)?.by;
     const line =
       by && by.left < 0
-        ? ` where ${formatValue(by.value, 'current')} is ${by.limit.grade === 'absolute' ? 'a damage limit' : 'its limit'}`
+        ? ` where ${trimmed(formatValue(by.value, 'current'))} is ${by.limit.grade === 'absolute' ? 'a damage limit' : 'its limit'}`
         : '';
     const rest = f.names['clamp'] === 'none' ? ', with nothing to clamp it' : '';
     return `The ${f.names['winding']} of ${f.about} hangs straight on pin ${f.names['pin']}${carries}${line}${rest}.`;
@@ -130,8 +143,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
   'pin-current': (f) =>
     met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`,
-  'group-current': (f) => atMost(f, `${subjectOf(f)} together`, `${pinVerb(f)}${sumOf(f)}`),
-  'total-current': (f) => atMost(f, subjectOf(f), `carry${sumOf(f)}`),
+  'group-current': (f) => atMost(f, subjectOf(f), pinVerb(f), sumOf(f)),
+  'total-current': (f) => atMost(f, subjectOf(f), 'carry', sumOf(f)),
   'coil-pull-in': coilPullIn,
   'coil-voltage': (f) => atMost(f, `the coil of ${f.about}`, 'gets'),
   'coil-release': coilRelease,
@@ -139,11 +152,11 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'driver-drive': driverDrive,
   'driver-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'driver-voltage': (f) => atMost(f, `the driver of ${f.about}, switched off,`, 'bears'),
-  'driver-heat': (f) => atMost(f, subjectOf(f).replace(/, junction$/, '’s junction'), 'reaches'),
-  'load-current': (f) =>
-    f.account?.missing?.figure === 'draws'
-      ? `Nothing says what ${f.about} draws itself.`
-      : atMost(f, subjectOf(f), 'carries'),
+  'driver-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
+  'load-current': (f) => {
+    const missing = MISSING[f.account?.missing?.figure ?? ''];
+    return met(f) === undefined && missing ? missing(f.about) : atMost(f, subjectOf(f), 'carries');
+  },
   'resistor-power': (f) => atMost(f, `the resistor ${f.account?.id ?? f.about}`, 'turns into heat'),
   'series-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'fuse-holds': fuseHolds,
@@ -153,7 +166,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'supply-current': (f) =>
-    met(f) ? atMost(f, subjectOf(f), 'has to give') : sentence(`nothing says what current ${subjectOf(f)} can give.`),
+    met(f) ? atMost(f, subjectOf(f), 'is asked for') : sentence(`nothing says what current ${subjectOf(f)} can give.`),
 };
 
 /** What a finding says: one sentence with its numbers. @throws when a rule has no sentence, which a test rules out */

@@ -140,6 +140,12 @@ describe('a junction at another temperature', () => {
     );
   });
 
+  test('shifts by its coefficient even where it drops little, as a Schottky diode does', () => {
+    const schottky = fitJunction([{ current: 0.001, voltage: 0.2 }], { perKelvin: -0.001 });
+    const shift = junctionVoltage(junctionAt(schottky, 75), 0.001) - junctionVoltage(schottky, 0.001);
+    expect(shift).toBeCloseTo(-0.05, 12);
+  });
+
   test('shifts by more than that at a smaller current: its slope goes with the absolute temperature', () => {
     const hot = junctionAt(led, 75);
     // 50 K · k/q · 2 · ln(0.02 / 1e-5) = 65.5 mV more than the 90 mV.

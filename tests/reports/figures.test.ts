@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { against, figure, given, governing, inHand, percent, span, worstOf } from '../../src/reports/figures.js';
+import {
+  against,
+  carried,
+  figure,
+  given,
+  governing,
+  inHand,
+  percent,
+  span,
+  worstOf,
+} from '../../src/reports/figures.js';
 import type { ReportAccount } from '../../src/reports/report.js';
 import { gardenGate } from './fixtures/garden-gate.js';
 
@@ -37,6 +47,7 @@ describe('a figure', () => {
     [234.5, '', '234.5'],
     [41.25, '°C', '41.3 °C'],
     [5, '°C', '5 °C'],
+    [309.7, '°C', '310 °C'],
     [90, 'K/W', '90.0 K/W'],
     [1.5, 'furlong', '1.5 furlong'],
   ])('%f %s that was worked out reads %s', (value, unit, text) => {
@@ -59,20 +70,25 @@ describe('a figure', () => {
   });
 });
 
-describe('the limit that a margin speaks of', () => {
-  it('is the one whose own margin it is, in each direction and for temperatures', () => {
-    expect(governing(account('main.D6'), 40)?.grade).toBe('absolute');
-    expect(governing({ ...account('main.D6'), margin: -1.6329 }, 40)?.grade).toBe('characterised');
-    const heat = account('main.regulator-5v');
-    const limits = [{ value: 150, stated: '150 °C', grade: 'operating' as const }, ...heat.limits];
-    expect(governing({ ...heat, limits }, 40)?.value).toBe(125);
-    expect(governing({ ...heat, limits, margin: 59 / 110 }, 40)?.value).toBe(150);
+describe('the limit that gives the verdict', () => {
+  it('is the first of them', () => {
+    expect(governing(account('main.D6'))?.grade).toBe('absolute');
+    expect(governing({ ...account('main.D6'), limits: [] })).toBeUndefined();
   });
 
-  it('is held against the least for what must at least be reached', () => {
+  it('is held against the draw at its own corner, which is the end of the draw where it says nothing else', () => {
     expect(worstOf(account('valve.coil'))).toBe(3.61);
     expect(worstOf(account('main.D6'))).toBe(0.052658);
+    expect(worstOf(account('main.A1'))).toBe(0.003);
+    expect(worstOf({ ...account('valve.coil'), limits: [] })).toBe(3.52);
+    expect(worstOf(account('pump.driver'))).toBeUndefined();
     expect(against('3.61 V', 3.769, account('valve.coil'))).toBe('3.61 V where 3.77 V is needed');
     expect(against('52.7 mA', 0.04, account('main.D6'))).toBe('52.7 mA of 40 mA');
+  });
+
+  it('is what the range of a draw ends at', () => {
+    expect(carried(account('valve.coil'))).toBe('3.61 to 4.71 V');
+    expect(carried(account('main.fuse-usb'))).toBe('302 to 398 mA');
+    expect(carried(account('pump.driver'))).toBe('not known');
   });
 });

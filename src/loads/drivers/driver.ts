@@ -5,6 +5,7 @@ import type { AccountPlan, Member, Reading, Wiring } from '../plan.js';
 import { arrayDriver } from './array.js';
 import { nmosDriver } from './nmos.js';
 import { npnDriver } from './npn.js';
+import { unknownResistor } from '../series.js';
 
 /** What a driver needs to know of the circuit it switches. */
 export interface DriverSetting {
@@ -62,6 +63,8 @@ export function driverOf(
   if (raw['array'] !== undefined) return arrayDriver(input, setting, raw['array']);
   const part = bench.part('driver', raw, path, `${circuit}.driver`);
   if (part === undefined) return undefined;
+  const masked = ['base-resistor', 'gate-resistor', 'pull-down', 'pull-up'].find((key) => part.figures.masked(key));
+  if (masked !== undefined) return unreckoned(input, setting, masked);
   if (part.type === 'npn') return npnDriver(input, setting, part.figures);
   if (part.type === 'nmos') return nmosDriver(input, setting, part.figures);
   bench.problem({
@@ -71,4 +74,13 @@ export function driverOf(
     expected: '`npn`, `nmos`, or a channel of an array',
   });
   return undefined;
+}
+
+/** A driver with a resistor that nobody knows: it may conduct or not, and the question says what would settle it. */
+function unreckoned(input: LoadInput, setting: DriverSetting, key: string): Driver | undefined {
+  const { circuit, path } = setting;
+  const pin = input.bench.outputPin(setting.pin.name, setting.pin.path, circuit, setting.active);
+  if (pin === undefined) return undefined;
+  const account = unknownResistor(`${circuit}.${key}`, circuit, path);
+  return { by: 'driver', pin: pin.account, members: [], networks: [], accounts: [account], clamps: false, unlimited: [] };
 }
