@@ -56,8 +56,8 @@ export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
   // Between nothing and that no charge moves, and doubles run out of digits.
   if (u < 1e-30) return { current: 0, conductance: slopeAt(0, resistance, branch.junctions) };
   // Neither the resistance alone nor the junctions alone can let more through than this.
-  let x = Math.min(Math.log(u / resistance), (u + weighted) / slopes);
-  if (guess > 0) x = Math.min(x, Math.log(guess));
+  const most = Math.min(Math.log(u / resistance), (u + weighted) / slopes);
+  let x = guess > 0 ? Math.min(most, Math.log(guess)) : most;
   let current = Math.exp(x);
   for (let step = 0; step < 60; step++) {
     let value = resistance * current - u;
@@ -68,7 +68,8 @@ export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
       slope += j.slope / (1 + Math.exp(-y));
     }
     const dx = value / slope;
-    x -= dx;
+    // From a guess below the root the first step flies beyond it, and may fly far.
+    x = Math.min(x - dx, most);
     current = Math.exp(x);
     if (Math.abs(dx) < 1e-14) break;
     // Quadratic convergence: after a step of 1e-8 the next one is below the resolution of a double.
@@ -82,4 +83,14 @@ function slopeAt(current: number, resistance: number, junctions: readonly Juncti
   let impedance = resistance;
   for (const j of junctions) impedance += j.slope / (current + Math.exp(j.logSaturation));
   return 1 / impedance;
+}
+
+/**
+ * How a branch bends where it carries a current in amperes with a conductance in siemens: d²i/dv², A/V². Half of it times
+ * the square of the way is what the tangent leaves out.
+ */
+export function bendAt(branch: Branch, current: number, conductance: number): number {
+  let bend = 0;
+  for (const j of branch.junctions) bend += j.slope / (current + Math.exp(j.logSaturation)) ** 2;
+  return conductance ** 3 * bend;
 }

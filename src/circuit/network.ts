@@ -97,7 +97,7 @@ function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[
  * Gaussian elimination in place; the matrix is symmetric and positive, so no pivoting is needed. Nodes that only blocked
  * junctions tie to the rest have no slope left: the last of them stays where it is and carries the others.
  */
-function eliminate(matrix: number[], vector: number[], n: number): void {
+export function eliminate(matrix: number[], vector: number[], n: number): void {
   for (let k = 0; k < n; k++) {
     if (!(matrix[k * n + k]! > 0)) {
       for (let j = 0; j < n; j++) matrix[k * n + j] = matrix[j * n + k] = 0;

@@ -96,15 +96,20 @@ export function cornersOf(recipe: Recipe, apart: Apart, peaks: boolean): readonl
 }
 
 function spelled(recipe: Recipe, apart: Corner['apart'], peaks: boolean): Corner[] {
-  return CASTS[recipe].flatMap((cast) =>
-    (['cold', 'hot'] as const).map((ambient) => ({
-      ...cast,
-      ...(apart && { apart }),
-      ambient,
-      load: peaks && cast.load === 'high' ? ('peak' as const) : cast.load,
-    })),
-  );
+  return CASTS[recipe].flatMap((cast) => {
+    // What stands at that end anyhow does not pull apart.
+    const pulling = new Map([...(apart ?? [])].filter(([, end]) => end !== cast.sources));
+    return (['cold', 'hot'] as const).map((ambient, k) => {
+      const load = peaks && cast.load === 'high' ? ('peak' as const) : cast.load;
+      if (apart !== undefined && pulling.size === 0) return plainOf(recipe, peaks, cast, k);
+      return { ...cast, ...(pulling.size > 0 && { apart: pulling }), ambient, load };
+    });
+  });
 }
+
+/** The shared corner of a recipe with nothing apart. */
+const plainOf = (recipe: Recipe, peaks: boolean, cast: Cast, ambient: number): Corner =>
+  (peaks ? PLAIN_PEAKS : PLAIN)[recipe][2 * CASTS[recipe].indexOf(cast) + ambient]!;
 
 const RECIPES = Object.keys(CASTS) as Recipe[];
 const spellAll = (peaks: boolean) =>

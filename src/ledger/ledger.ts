@@ -108,9 +108,14 @@ function settleAccount(
 ): Account | undefined {
   const tried = (candidates: readonly Candidate[]): Screened[] =>
     candidates.flatMap((c) => screen(bench, question, c) ?? []);
+  // The corner that is worst in the first mode is the one to compare the others by.
+  let telling: number | undefined;
   const probed = modes.flatMap((mode) => {
     const probes = question.probes(mode);
-    return probes.length === 0 ? [] : [{ mode, badness: badnessOf(tried(probes)) }];
+    if (probes.length === 0) return [];
+    const screened = tried(telling !== undefined && telling < probes.length ? [probes[telling]!] : probes);
+    if (screened.length === probes.length) telling ??= indexOfWorst(screened);
+    return [{ mode, badness: badnessOf(screened) }];
   });
   const [concerned] = probed;
   if (concerned === undefined) return undefined;
@@ -127,6 +132,9 @@ function settleAccount(
   }
   return account(bench, question, worst!.mode, worst!.screened);
 }
+
+const indexOfWorst = (screened: readonly Screened[]): number =>
+  screened.indexOf(pick(screened, (s) => badnessOf([s])));
 
 /** How bad the worst corner is: what is left of the tightest limit, or the draw where there is no limit. */
 const badnessOf = (screened: readonly Screened[]): number =>

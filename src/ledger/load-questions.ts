@@ -48,15 +48,13 @@ function aroundOf(solver: Solver): Around {
   const hefts = circuitry.project.circuits.map((_, k) => heft(solver, k));
 
   const search = (mode: ModeSearch, numbers: readonly number[], letGo: boolean, crowd: boolean): readonly Moment[] => {
-    if (mode.on) {
-      if (!letGo && !numbers.some((c) => mode.on![c] === 1)) return [];
-      const whole: Moment = { mode: mode.name, on: mode.on };
-      return [letGo ? { mode: mode.name, on: without(mode.on, numbers), around: whole } : whole];
-    }
-    // Few others leave the rails high, many pull them down; whether one lets go does not depend on the others.
-    const weights = Float64Array.from(hefts, (h) => (crowd && !letGo ? h : -1));
-    for (const c of numbers) weights[c] = letGo ? -1e6 : 1;
-    return heaviest(circuitry.project, mode, weights, new Set(letGo || numbers.length > 1 ? [] : numbers));
+    // Whether one lets go hardly depends on the others; with none of them on its rails stand highest.
+    if (letGo) return [{ mode: mode.name, on: solver.resting }];
+    if (mode.on) return numbers.some((c) => mode.on![c] === 1) ? [{ mode: mode.name, on: mode.on }] : [];
+    // Few others leave the rails high, many pull them down.
+    const weights = Float64Array.from(hefts, (h) => (crowd ? h : -1));
+    for (const c of numbers) weights[c] = 1;
+    return heaviest(circuitry.project, mode, weights, new Set(numbers.length > 1 ? [] : numbers));
   };
   const concerned = kept((circuits: readonly string[]): Concerned => {
     const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
@@ -106,13 +104,15 @@ function kept<T>(make: (circuits: readonly string[]) => T): (circuits: readonly 
   };
 }
 
-/** For each node of the supply tree the supplies and links that feed it. */
+/** For each node of the supply tree the supplies and regulators that feed it. */
 type Feeds = ReadonlyMap<string, ReadonlySet<string>>;
 
 function upstream({ project }: Circuitry): Feeds {
   const feeds = new Map<string, Set<string>>();
   for (const node of project.nodes) feeds.set(node.id, new Set(node.volts ? [node.id] : []));
-  for (const link of project.links) feeds.set(link.to, new Set([...(feeds.get(link.from) ?? []), link.id]));
+  // Fuses, diodes and wires have no voltage of their own that could pull anywhere.
+  for (const link of project.links)
+    feeds.set(link.to, new Set([...(feeds.get(link.from) ?? []), ...(link.volts ? [link.id] : [])]));
   return feeds;
 }
 
@@ -128,12 +128,6 @@ function question(plan: AccountPlan, around: Around): Question {
   const probes = (mode: ModeSearch): readonly Candidate[] => around.candidates(mode, plan.circuits, plan.recipes[0]!, plan.peaks === true);
   return { ...plan, candidates, probes, ...(plan.books && { shares }) };
 }
-
-const without = (on: Uint8Array, circuits: readonly number[]): Uint8Array => {
-  const rest = on.slice();
-  for (const c of circuits) rest[c] = 0;
-  return rest;
-};
 
 /** How much a circuit weighs on its rails: the highest current of its branches, for choosing the crowd only. */
 function heft(solver: Solver, circuit: number): number {

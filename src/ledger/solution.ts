@@ -4,12 +4,13 @@
  * which makes it Newton's method on a radial tree.
  *
  * A solution about a few circuits stands on one in which they lean like all the others: only their networks are solved
- * anew, the others follow along their tangents. A circuit moves a rail by millivolts, so that what this leaves out is a
- * millionth of the others' currents; a test holds it against the whole solution.
+ * anew, the others follow along their tangents. Where the rails move so far that the others bend, their tangents are taken
+ * anew, so that what is left out is a millionth; a test holds it against the whole solution.
  */
-import { branchFlow } from '../circuit/branch.js';
+import { bendAt, branchFlow } from '../circuit/branch.js';
+import type { Junction } from '../circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
-import { solveNetwork } from '../circuit/network.js';
+import { eliminate, solveNetwork } from '../circuit/network.js';
 import { switcherInput } from '../circuit/switcher.js';
 import type { Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
@@ -24,8 +25,6 @@ export interface Moment {
   readonly mode: string;
   /** 1 for each circuit that is on. */
   readonly on: Uint8Array;
-  /** The same state with the circuits in question as they are in the mode: what all such questions stand on. */
-  readonly around?: Moment;
   /** The state is a proven bound: it may be worse than any state that can really be. */
   readonly bound?: true;
 }
@@ -49,10 +48,14 @@ interface Flows {
 interface Sweeping {
   readonly fitted: FittedNetwork;
   volts: readonly number[] | undefined;
-  /** The same for the currents of plain branches. */
-  readonly currents: number[];
+  /** The same for the currents of plain branches, where sweeps are many. */
+  readonly currents: number[] | undefined;
 }
 
+/** Amperes that tangents may leave out: a rail answers to them by a microvolt. */
+const LEFT_OUT = 1e-6;
+/** Siemens: what conducts less is switched off. */
+const OPEN = 1e-8;
 /** Sweeps stop when no node moves by more than this, volts: they converge quadratically, so what is left is its square. */
 const SETTLED = 1e-10;
 const MOST_SWEEPS = 200;
@@ -75,6 +78,8 @@ export class Solution implements Reading {
   private readonly drawn: number[];
   private readonly slopes: number[];
   private readonly base: Solution | undefined;
+  private bent: readonly number[] | undefined;
+  private bridging: readonly number[] | undefined;
 
   /**
    * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
@@ -131,16 +136,19 @@ export class Solution implements Reading {
     const { links } = this.circuitry;
     const { base, volts } = this;
     const solving: Sweeping[] = [];
-    for (const n of base ? this.focus.networks : this.circuitry.networks.keys()) {
+    // A tangent tells how a network answers to one rail: what hangs between two is solved anew, too.
+    const anew = base && [...this.focus.networks, ...base.bridges().filter((n) => this.focus.has[n] === 0)];
+    for (const n of anew ?? this.circuitry.networks.keys()) {
       const fitted = this.fitted(n);
-      if (fitted.edges.length > 0) solving.push({ fitted, volts: undefined, currents: [] });
+      if (fitted.edges.length > 0) solving.push({ fitted, volts: undefined, currents: base ? undefined : [] });
     }
-    if (base) base.without(this.focus.networks, this.drawn, this.slopes);
+    if (anew) base!.without(anew, this.drawn, this.slopes);
+    let touching = base?.volts;
     const { drawn, slopes } = this.circuitry.scratch;
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
-      if (base) {
+      if (touching) {
         for (let k = 0; k < volts.length; k++) {
-          drawn[k] = this.drawn[k]! + this.slopes[k]! * (volts[k]! - base.volts[k]!);
+          drawn[k] = this.drawn[k]! + this.slopes[k]! * (volts[k]! - touching[k]!);
           slopes[k] = this.slopes[k]!;
         }
       } else {
@@ -158,13 +166,56 @@ export class Solution implements Reading {
       let moved = 0;
       for (let k = 0; k < links.length; k++) {
         const { to } = links[k]!;
-        const next = this.outputOf(links[k]!, k, drawn[to]!, slopes[to]!);
+        const next = this.outputOf(links[k]!, drawn[to]!, slopes[to]!);
         moved = Math.max(moved, Math.abs(next - volts[to]!));
         volts[to] = next;
       }
-      if (moved <= SETTLED) return;
+      if (moved > SETTLED) continue;
+      if (touching === undefined || this.leftOut(touching) <= LEFT_OUT) return;
+      touching = this.touchAnew(anew!);
     }
     throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+  }
+
+  /** What tangents taken at some voltages leave out at the present ones, amperes. */
+  private leftOut(from: readonly number[]): number {
+    const bends = this.base!.bends();
+    return this.volts.reduce((amps, v, k) => amps + (bends[k]! * (v - from[k]!) ** 2) / 2, 0);
+  }
+
+  /** How what the networks draw from each node bends with its voltage, A/V²; no less than it does, for what is inside them. */
+  private bends(): readonly number[] {
+    if (this.bent !== undefined) return this.bent;
+    const bent = zeros(this.volts.length);
+    for (let n = 0; n < this.circuitry.networks.length; n++) {
+      const { fitted, currents, conductances } = this.network(n);
+      let bend = 0;
+      for (let k = 0; k < currents.length; k++) bend += bendAt(fitted.edges[k]!.branch, currents[k]!, conductances[k]!);
+      if (bend > 0) for (const node of fitted.boundary) bent[node]! += bend;
+    }
+    this.bent = bent;
+    return bent;
+  }
+
+  /** Networks that conduct between two nodes of the tree. */
+  private bridges(): readonly number[] {
+    return (this.bridging ??= [...this.circuitry.networks.keys()].filter((n) => {
+      const { boundary } = this.fitted(n);
+      if (!boundary.some((node) => node !== 0 && node !== boundary.find((other) => other !== 0))) return false;
+      return this.network(n).conductances.some((g) => g > OPEN);
+    }));
+  }
+
+  /** Takes the tangents of all but some networks at the present voltages, which are returned. */
+  private touchAnew(but: readonly number[]): number[] {
+    const { drawn, slopes, volts } = this;
+    drawn.fill(0);
+    slopes.fill(0);
+    for (let n = 0; n < this.circuitry.networks.length; n++) {
+      if (but.includes(n)) continue;
+      collect({ fitted: this.fitted(n), volts: this.base!.flows[n]?.volts, currents: [] }, volts, drawn, slopes, 1);
+    }
+    return volts.slice();
   }
 
   /** What all but some networks draw, and how it rises. */
@@ -187,25 +238,28 @@ export class Solution implements Reading {
     } else if (link.kind === 'switching-regulator') {
       const input = Math.max(this.volts[from]!, 0.1);
       taken = switcherInput(this.volts[to]!, out, this.efficiency(link), input, this.own(link.quiescent));
-      slope = 0;
-    } else if (link.kind === 'fuse') slope /= 1 + this.fuseOhms(link) * slope;
+      // It takes the same power from less voltage.
+      slope = -(taken - this.own(link.quiescent)) / input;
+    } else slope /= 1 + this.slopeOhms(link, out) * slope;
     this.linkInputs[k] = taken;
     drawn[from]! += taken;
     slopes[from]! += slope;
   }
 
   /** Voltage that a link hands down, with the load's slope taken into account. */
-  private outputOf({ link, from, to }: LinkIndex, k: number, drawn: number, slope: number): number {
+  private outputOf({ link, from, to }: LinkIndex, drawn: number, slope: number): number {
     const input = this.volts[from]!;
     switch (link.kind) {
       case 'wire':
         return input;
-      case 'fuse': {
-        const ohms = this.fuseOhms(link);
-        return (input - ohms * (drawn - slope * this.volts[to]!)) / (1 + ohms * slope);
+      case 'fuse':
+      case 'diode': {
+        const ohms = this.slopeOhms(link, drawn);
+        const lost = link.kind === 'fuse' ? ohms * drawn : junctionVoltage(this.diode(link), drawn);
+        // Near collapse, where the slope of a switching regulator outweighs the ohms, plain sweeps are surer.
+        const bent = ohms * slope > -0.5 ? ohms * slope : 0;
+        return (input - lost + bent * this.volts[to]!) / (1 + bent);
       }
-      case 'diode':
-        return input - this.diodeDrop(link, this.linkCurrents[k]!);
       case 'linear-regulator':
         return Math.min(this.setPoint(link), Math.max(input - this.dropout(link), 0));
       case 'switching-regulator':
@@ -242,9 +296,16 @@ export class Solution implements Reading {
     return atEnd(link.efficiency!, this.corner.rest === 'typ' ? 'typ' : this.corner.rest === 'low' ? 'high' : 'low');
   }
 
-  private diodeDrop(link: Link, current: number): number {
+  private diode(link: Link): Junction {
     const lean = this.corner.losses === 'typ' ? 'typ' : this.corner.losses === 'low' ? 'high' : 'low';
-    return junctionVoltage(junctionAt(spread(link.law!, lean), this.ambient), current);
+    return junctionAt(spread(link.law!, lean), this.ambient);
+  }
+
+  /** Ohms of what lies in the way, where it carries a current in amperes. */
+  private slopeOhms(link: Link, current: number): number {
+    if (link.kind === 'fuse') return this.fuseOhms(link);
+    const { slope, logSaturation, series } = this.diode(link);
+    return series + slope / (Math.max(current, 0) + Math.exp(logSaturation));
   }
 
   // What accounts read.
@@ -329,8 +390,10 @@ function collect(network: Sweeping, volts: number[], drawn: number[], slopes: nu
       const edge = edges[k]!;
       const from = boundary[edge.from]!;
       const to = boundary[edge.to]!;
-      const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!, network.currents[k]);
-      network.currents[k] = current;
+      // A pin that stands at its own rail moves with it.
+      if (from === to) continue;
+      const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!, network.currents?.[k]);
+      if (network.currents) network.currents[k] = current;
       drawn[from]! += sign * current;
       slopes[from]! += sign * conductance;
       drawn[to]! -= sign * current;
@@ -353,6 +416,7 @@ function collectSolved(
   const { edges, boundary, inner } = fitted;
   for (let k = 0; k < edges.length; k++) {
     const { from, to } = edges[k]!;
+    if (from >= inner && to >= inner && boundary[from - inner] === boundary[to - inner]) continue;
     if (from >= inner) {
       drawn[boundary[from - inner]!]! += sign * currents[k]!;
       slopes[boundary[from - inner]!]! += sign * conductances[k]!;
@@ -379,5 +443,36 @@ function solved(fitted: FittedNetwork, nodes: readonly number[], guess?: readonl
     currents.push(current);
     conductances.push(conductance);
   }
+  if (inner > 0) follow(fitted, conductances);
   return { fitted, volts, currents, conductances };
+}
+
+/**
+ * Turns the conductances of a network's outer branches into slopes against the tree's nodes: the network's own nodes follow
+ * the one that moves, so that a pin of 12 Ω with 470 Ω behind it answers like 482 Ω.
+ */
+function follow({ edges, boundary, inner }: FittedNetwork, conductances: number[]): void {
+  const own = conductances.slice();
+  for (const node of new Set(boundary)) {
+    const moves = (local: number): boolean => local >= inner && boundary[local - inner] === node;
+    const matrix = zeros(inner * inner);
+    const shifts = zeros(inner);
+    edges.forEach(({ from, to }, k) => {
+      for (const [here, there] of [
+        [from, to],
+        [to, from],
+      ] as const) {
+        if (here >= inner) continue;
+        matrix[here * inner + here]! += own[k]!;
+        if (there < inner) matrix[here * inner + there]! -= own[k]!;
+        else if (moves(there)) shifts[here]! += own[k]!;
+      }
+    });
+    eliminate(matrix, shifts, inner);
+    const shift = (local: number): number => (local < inner ? shifts[local]! : moves(local) ? 1 : 0);
+    edges.forEach(({ from, to }, k) => {
+      if (moves(from)) conductances[k] = own[k]! * (1 - shift(to));
+      else if (moves(to)) conductances[k] = own[k]! * (1 - shift(from));
+    });
+  }
 }

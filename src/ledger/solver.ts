@@ -74,7 +74,7 @@ export function solver(project: Project): Solver {
     const others = moment.on.some(
       (on, c) => on === 1 && resting[c] === 0 && !built.networksOf[c]!.every((n) => has[n] === 1),
     );
-    return base(others ? (moment.around ?? moment) : { mode: moment.mode, on: resting }, corner);
+    return base(others ? moment : { mode: moment.mode, on: resting }, corner);
   };
 
   const answered = new WeakMap<Candidate, Solution>();

@@ -1,7 +1,7 @@
 /** Accounts in the order of a table, those of a load's channels that are alike in one row. */
-import { sameAccount } from './account-of.js';
 import { channelOfAccount, fold, renamed } from './channel.js';
 import { carried, figure, governing, percent } from './figures.js';
+import { accountKey } from './lookup.js';
 import { nameList } from './name-list.js';
 import type { Numbered } from './numbered.js';
 import type { ReportAccount } from './report.js';
@@ -26,8 +26,13 @@ const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
 
 /** One row for each account that is not like another channel's. */
 export function rowsOf(accounts: readonly ReportAccount[], findings: readonly Numbered[]): readonly AccountRow[] {
-  const numberOf = (account: ReportAccount): string =>
-    findings.find(({ finding, alike }) => [finding, ...alike].some((each) => sameAccount(account, each)))?.number ?? '';
+  const numbers = new Map<string, string>();
+  for (const { number, finding, alike } of findings) {
+    for (const each of [finding, ...alike]) {
+      if (!numbers.has(accountKey(each))) numbers.set(accountKey(each), number);
+    }
+  }
+  const numberOf = (each: ReportAccount): string => numbers.get(accountKey({ ...each, account: each.id })) ?? '';
   return fold(accounts, (account) => likeness(account, numberOf(account))).flatMap(([account, ...alike]) =>
     account ? [{ account, alike, number: numberOf(account) }] : [],
   );

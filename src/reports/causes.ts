@@ -1,7 +1,7 @@
 /** What is at the bottom of several findings: one change settles them all, or they are of one load. */
+import { remedyKey } from './before.js';
 import type { Numbered } from './numbered.js';
 import type { ReportFinding, Verdict } from './report.js';
-import { remedyKey } from './before.js';
 
 export interface Cause {
   readonly worst: Numbered;

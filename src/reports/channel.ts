@@ -28,10 +28,22 @@ export function channelOfAccount({ id, kind, entries }: ReportAccount): Channel 
 }
 
 /** `text` with `name` replaced wherever it stands by itself: 'vents.1' is not part of 'vents.12'. */
-export const renamed = (text: string, name: string, to: string): string =>
-  text.replace(new RegExp(`(?<![\\p{L}\\p{N}_.-])${escaped(name)}(?![\\p{L}\\p{N}_-])`, 'gu'), () => to);
+export function renamed(text: string, name: string, to: string): string {
+  if (name === '') return text;
+  let result = '';
+  let rest = 0;
+  for (let at = text.indexOf(name); at >= 0; at = text.indexOf(name, at + name.length)) {
+    const end = at + name.length;
+    // Two units hold any letter.
+    if (goesOn.test(text.slice(end, end + 2)) || wentOn.test(text.slice(Math.max(0, at - 2), at))) continue;
+    result += text.slice(rest, at) + to;
+    rest = end;
+  }
+  return result + text.slice(rest);
+}
 
-const escaped = (name: string): string => name.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');
+const goesOn = /^[\p{L}\p{N}_-]/u;
+const wentOn = /[\p{L}\p{N}_.-]$/u;
 
 /** Items of one likeness together, in the order of the first of each; an item without a likeness is by itself. */
 export function fold<T>(items: readonly T[], likeness: (item: T) => string | undefined): readonly (readonly T[])[] {

@@ -1,6 +1,6 @@
 /** What a remedy does: the books before and after it. */
-import { sameAccount } from './account-of.js';
 import { against, figure, governing, inHand, worstOf } from './figures.js';
+import { accountKey, type Lookup } from './lookup.js';
 import type { Report, ReportAccount, ReportRemedy } from './report.js';
 import { headline } from './words.js';
 
@@ -17,12 +17,12 @@ export interface Effect {
 }
 
 /** The effect of a remedy on an account, and on the whole project. */
-export function effectOf({ after }: ReportRemedy, account: ReportAccount | undefined, report: Report): Effect {
-  const own = after.accounts.find((each) => account && sameAccount(account, { ...each, account: each.id }));
+export function effectOf({ after }: ReportRemedy, account: ReportAccount | undefined, lookup: Lookup): Effect {
+  const own = account && after.accounts.find((each) => keyOf(each) === keyOf(account));
   return {
     own: own && changed(own, account),
-    others: own ? [] : after.accounts.slice(0, most).map((each) => titled(each, report)),
-    whole: (after.cures ? '' : 'This alone does not cure it. ') + whole(headline(after.verdict), report),
+    others: own ? [] : after.accounts.slice(0, most).map((each) => titled(each, lookup)),
+    whole: (after.cures ? '' : 'This alone does not cure it. ') + whole(headline(after.verdict), lookup.report),
   };
 }
 
@@ -33,8 +33,10 @@ const whole = (then: string, { verdict }: Report): string =>
 
 type After = ReportRemedy['after']['accounts'][number];
 
-function titled(after: After, { accounts }: Report): string {
-  const before = accounts.find((one) => sameAccount(one, { ...after, account: after.id }));
+const keyOf = (each: Pick<After, 'id' | 'quantity' | 'direction'>): string => accountKey({ ...each, account: each.id });
+
+function titled(after: After, { account }: Lookup): string {
+  const before = account({ ...after, account: after.id });
   return `${before?.title ?? after.id}: ${changed(after, before)}`;
 }
 

@@ -1,19 +1,19 @@
 /** One finding: what, where, the facts behind it, and the cure with what it does. */
-import { accountOf } from './account-of.js';
+import type { Before } from './before.js';
 import { factsOf } from './finding-facts.js';
+import type { Lookup } from './lookup.js';
 import { nameList } from './name-list.js';
 import type { Numbered } from './numbered.js';
 import { besides, placeWords } from './places.js';
 import { remedyItems } from './remedy-items.js';
-import type { Report, ReportFinding } from './report.js';
-import type { Before } from './before.js';
+import type { ReportFinding } from './report.js';
 import { heading, type Item, item, list, mark, paragraph } from './tree.js';
 
 /** So that the facts of one finding line up with those of the next. */
 const widestLabel = 'source'.length;
 
 /** The finding as an item of a list, its number in the margin; `all` gives every remedy its steps. */
-export function findingItem(told: Numbered, report: Report, before: Before, all: boolean): Item {
+export function findingItem(told: Numbered, lookup: Lookup, before: Before, all: boolean): Item {
   const { number, finding, alike } = told;
   const verdict = alike.length > 0 ? `${finding.verdict} ×${alike.length + 1}` : finding.verdict;
   return item(
@@ -25,9 +25,9 @@ export function findingItem(told: Numbered, report: Report, before: Before, all:
     paragraph(mark('strong', sentenceOf(told))),
     list(
       [
-        ...factsOf(finding, report, before).map(({ word, text }) => item(mark('quiet', word), text)),
+        ...factsOf(finding, lookup, before).map(({ word, text }) => item(mark('quiet', word), text)),
         ...also(finding),
-        ...remedyItems(finding, accountOf(report, finding), report, before, all),
+        ...remedyItems(finding, lookup, before, all),
       ],
       { margin: widestLabel },
     ),

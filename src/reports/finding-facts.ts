@@ -1,11 +1,11 @@
 /** What stands under a finding's sentence: the sum, the moment, the limit and where its figures are from. */
-import { accountOf } from './account-of.js';
+import type { Before } from './before.js';
 import { figure, given, governing, worstOf } from './figures.js';
+import type { Lookup } from './lookup.js';
 import { momentWords } from './moment.js';
-import type { Report, ReportAccount, ReportFinding, ReportLimit } from './report.js';
+import type { ReportAccount, ReportFinding, ReportLimit } from './report.js';
 import { shortCite, shortSource } from './short-cite.js';
 import { comesTo, stepOf, sumWords } from './sum-words.js';
-import type { Before } from './before.js';
 import { firstFew, gradeWords } from './words.js';
 
 /** So many sources of a sum are named; the working has all of them. */
@@ -21,18 +21,18 @@ export interface Fact {
 }
 
 /** What is known of a finding; of an account that was told before, only where. */
-export function factsOf(finding: ReportFinding, report: Report, before: Before): readonly Fact[] {
-  const account = accountOf(report, finding);
-  const there = account && before.account(account);
+export function factsOf(finding: ReportFinding, lookup: Lookup, before: Before): readonly Fact[] {
+  const account = lookup.account(finding);
+  const there = before.account(finding);
   if (there !== undefined) return [...fact('ask', finding.asks), ...fact('sum', `as in ${there}`)];
   const step = stepOf(finding, account);
-  const sources = workingSources(finding, account, report).filter((source) => before.source(source) === undefined);
+  const sources = workingSources(finding, account, lookup).filter((source) => before.source(source) === undefined);
   const more = sources.length > mostSources ? [`${sources.length - mostSources} more`] : [];
   return [
     ...fact('ask', finding.asks),
     ...(step ? fact('sum', sumWords(step, account)) : []),
     ...(account && !(step && comesTo(step, account)) ? contributors(account) : []),
-    ...fact('when', momentWords(finding, account, report)),
+    ...fact('when', momentWords(finding, account, lookup)),
     ...(account ? limitFact(account, before) : []),
     ...fact('source', [...sources.slice(0, mostSources), ...more].join('; ')),
   ];
@@ -91,19 +91,16 @@ function sourceWords({ cite }: ReportLimit, before: Before): string {
 }
 
 /** All sources that the facts name, as they name them: so that they need not be named again. */
-export function citesOf(finding: ReportFinding, report: Report): readonly string[] {
-  const account = accountOf(report, finding);
+export function citesOf(finding: ReportFinding, lookup: Lookup): readonly string[] {
+  const account = lookup.account(finding);
   const cite = account && governing(account)?.cite;
-  return [...(cite ? [shortCite(cite)] : []), ...workingSources(finding, account, report)];
+  return [...(cite ? [shortCite(cite)] : []), ...workingSources(finding, account, lookup)];
 }
 
 /** Where the numbers of the sum come from, but for what the account's limits have said. */
-function workingSources(finding: ReportFinding, account: ReportAccount | undefined, report: Report): string[] {
+function workingSources(finding: ReportFinding, account: ReportAccount | undefined, { documents }: Lookup): string[] {
   const cites = account?.limits.flatMap(({ cite }) => cite ?? []) ?? [];
   const said = new Set(cites.map(({ document, where }) => (where ? `${document}, ${where}` : document)));
-  const documents = new Set(
-    report.accounts.flatMap(({ limits }) => limits.flatMap(({ cite }) => cite?.document ?? [])),
-  );
   const named = new Set(stepOf(finding, account)?.sources);
   return [...named]
     .filter((source) => !said.has(source) && !source.endsWith(': the project file'))

@@ -2,14 +2,14 @@
  * Findings in the order a report tells them, each with the number by which its other parts refer to it. What all
  * channels of a load have in common is told once: a board of eight relays has one finding, not eight.
  */
-import { accountOf } from './account-of.js';
+import { nothingBefore } from './before.js';
 import { channelOf, channelOfAccount, fold, renamed } from './channel.js';
 import { effectOf } from './effect.js';
 import { factsOf } from './finding-facts.js';
+import type { Lookup } from './lookup.js';
 import { momentLikeness } from './moment.js';
-import type { Report, ReportFinding } from './report.js';
+import type { ReportFinding } from './report.js';
 import { severity } from './severity.js';
-import { nothingBefore } from './before.js';
 
 export interface Numbered {
   readonly number: string;
@@ -20,22 +20,22 @@ export interface Numbered {
 }
 
 /** Worst first; within a verdict the order of the report stays. */
-export function numbered(report: Report): readonly Numbered[] {
-  const sorted = [...report.findings].sort((a, b) => severity(a.verdict) - severity(b.verdict));
-  return fold(sorted, (finding) => likeness(finding, report)).flatMap(([finding, ...alike], index) =>
+export function numbered(lookup: Lookup): readonly Numbered[] {
+  const sorted = [...lookup.report.findings].sort((a, b) => severity(a.verdict) - severity(b.verdict));
+  return fold(sorted, (finding) => likeness(finding, lookup)).flatMap(([finding, ...alike], index) =>
     finding ? [{ number: String(index + 1), finding, alike }] : [],
   );
 }
 
 /** What is said of a channel, as printed and so to three digits, without its name and the name of its pin. */
-function likeness(finding: ReportFinding, report: Report): string | undefined {
+function likeness(finding: ReportFinding, lookup: Lookup): string | undefined {
   const channel = channelOf(finding.about);
   if (!channel) return undefined;
   const { rule, verdict, says, asks, remedies } = finding;
-  const account = accountOf(report, finding);
+  const account = lookup.account(finding);
   const pin = account && channelOfAccount(account)?.name;
-  const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectOf(remedy, account, report)]);
-  const facts = factsOf(finding, report, nothingBefore).filter(({ word }) => word !== 'when');
+  const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectOf(remedy, account, lookup)]);
+  const facts = factsOf(finding, lookup, nothingBefore).filter(({ word }) => word !== 'when');
   const moment = momentLikeness(finding, account);
   const said = JSON.stringify([rule, verdict, channel.load, says, asks, facts, moment, cures]);
   const nameless = renamed(said, channel.name, '*');

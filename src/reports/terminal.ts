@@ -4,6 +4,7 @@ import { accountsSection } from './accounts-section.js';
 import { findingItem, placesOf, sentenceOf, subjectOf } from './finding-block.js';
 import { span } from './figures.js';
 import { headlineSection } from './headline-section.js';
+import { type Lookup, lookupOf } from './lookup.js';
 import { modesWords } from './moment.js';
 import { type Numbered, numbered } from './numbered.js';
 import type { Report } from './report.js';
@@ -15,18 +16,19 @@ import { countWords } from './words.js';
 
 /** The whole report; `all` leaves out no account, no remedy's steps and no assumption. */
 export function terminalReport(report: Report, { all = false }: { readonly all?: boolean } = {}): Tree {
-  const findings = numbered(report);
+  const lookup = lookupOf(report);
+  const findings = numbered(lookup);
   const told = findings.filter(({ finding }) => finding.verdict !== 'note');
   const notes = findings.filter(({ finding }) => finding.verdict === 'note');
-  const before = toldBefore(told, report, all);
+  const before = toldBefore(told, lookup, all);
   const sections: Tree = [
-    header(report),
+    header(lookup),
     headlineSection(report, findings),
     accountsSection(report, findings, all),
     told.length > 0
       ? [
           list(
-            told.map((one) => findingItem(one, report, before(one), all)),
+            told.map((one) => findingItem(one, lookup, before(one), all)),
             { loose: true },
           ),
         ]
@@ -48,8 +50,9 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
 }
 
 /** Project, file and the conditions of the audit. */
-function header(report: Report): readonly Block[] {
-  const modes = modesWords(report);
+function header(lookup: Lookup): readonly Block[] {
+  const { report } = lookup;
+  const modes = modesWords(lookup);
   return [
     heading(mark('strong', report.project), mark('quiet', `${report.file}, ${span(report.ambient, '°C')}`)),
     ...(modes === undefined ? [] : [heading('', mark('quiet', modes))]),

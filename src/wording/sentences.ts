@@ -14,8 +14,10 @@ const subjectOf = (f: Finding): string =>
 /** Names of the two ways a pin's current goes. */
 const pinVerb = (f: Finding): string => (f.account?.direction === 'sink' ? 'sinks' : 'sources');
 
+/** How many circuits bring a sum about, the chip's own current not among them. */
 const sumOf = (f: Finding): string => {
-  const entries = (f.account?.entries ?? []).filter((e) => e.max > 0);
+  const own = f.account?.id.replace(/[^.]*$/, '') ?? '';
+  const entries = (f.account?.entries ?? []).filter((e) => e.max > 0 && !e.circuit.startsWith(own));
   return entries.length > 1 ? ` from ${entries.length} circuits` : '';
 };
 

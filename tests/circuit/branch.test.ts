@@ -76,6 +76,20 @@ describe('a branch', () => {
     );
   });
 
+  test('carries the same whatever current it is told to start from', () => {
+    const guess = fc.double({ min: -320, max: 3, noNaN: true }).map((exponent) => 10 ** exponent);
+    fc.assert(
+      fc.property(branch, fc.double({ min: -9, max: 0, noNaN: true }), guess, (b, exponent, from) => {
+        const voltage = across(b, 10 ** exponent);
+        const { current, conductance } = branchFlow(b, voltage);
+        const guessed = branchFlow(b, voltage, from);
+        expect(Math.abs(guessed.current / current - 1)).toBeLessThan(1e-9);
+        expect(Math.abs(guessed.conductance / conductance - 1)).toBeLessThan(1e-9);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
   test('without junction or drop conducts both ways alike', () => {
     const plain = { resistance: 100, drop: 0, junctions: [] };
     expect(branchFlow(plain, 5)).toEqual({ current: 0.05, conductance: 0.01 });

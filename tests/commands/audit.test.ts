@@ -228,4 +228,16 @@ describe('colour', () => {
     expect(inTerminal({ NO_COLOR: '1' })).not.toContain('\u001B[');
     expect(inTerminal({ NO_COLOR: '1', FORCE_COLOR: '1' })).not.toContain('\u001B[');
   });
+
+  it('is there in a pipe when it is forced, as for a pager that shows it', () => {
+    const piped = (env: { readonly [name: string]: string }): string =>
+      ampledger(['audit', '-'], { input: sound, env }).out;
+    expect(piped({ FORCE_COLOR: '1' })).toContain('\u001B[');
+    expect(piped({ FORCE_COLOR: '0' })).not.toContain('\u001B[');
+    expect(piped({ FORCE_COLOR: '1', NO_COLOR: '1' })).not.toContain('\u001B[');
+  });
+
+  it.skipIf(!hasScript)('is not there in a terminal that knows none', () => {
+    expect(inTerminal({ TERM: 'dumb' })).not.toContain('\u001B[');
+  });
 });
