@@ -19,6 +19,26 @@ export const RUNAWAY = 'runaway';
 /** Name of the state that stands for all when no modes are given. */
 export const FREE = 'free';
 
+/**
+ * Circuits that are on together, whoever switches them, by circuit: what hangs on one pin has one level there.
+ * A circuit of its own is together with itself alone.
+ */
+export function together(project: Project): readonly (readonly number[])[] {
+  const known = unions.get(project);
+  if (known) return known;
+  const index = new Map(project.circuits.map((c, k) => [c.id, k]));
+  const sets = project.circuits.map((_, k) => [k]);
+  for (const { circuits } of project.networks) {
+    if (circuits.length < 2) continue;
+    const whole = [...new Set(circuits.flatMap((id) => sets[index.get(id)!]!))].sort((a, b) => a - b);
+    for (const k of whole) sets[k] = whole;
+  }
+  unions.set(project, sets);
+  return sets;
+}
+
+const unions = new WeakMap<Project, readonly (readonly number[])[]>();
+
 /** The modes of a project, the runaway state last where it can differ from the others. */
 export function modesOf(project: Project, only?: string): ModeSearch[] {
   const wiring = project.interlocks.filter((i) => i.by === 'wiring');
@@ -28,10 +48,11 @@ export function modesOf(project: Project, only?: string): ModeSearch[] {
     return wiring.length === project.interlocks.length ? [free] : [free, runaway];
   }
   const named = new Set(project.modes.flatMap((m) => [...m.active]));
-  const stated = project.modes.map((mode): ModeSearch => ({
-    name: mode.name,
-    on: Uint8Array.from(project.circuits, (c) => (c.always || !named.has(c.id) || mode.active.has(c.id) ? 1 : 0)),
-  }));
+  const sets = together(project);
+  const stated = project.modes.map((mode): ModeSearch => {
+    const on = project.circuits.map((c) => c.always || !named.has(c.id) || mode.active.has(c.id));
+    return { name: mode.name, on: Uint8Array.from(sets, (set) => (set.some((k) => on[k]) ? 1 : 0)) };
+  });
   if (only !== undefined) return stated.filter((m) => m.name === only);
   const switched = project.circuits.some((c) => !c.always);
   return switched ? [...stated, runaway] : stated;
@@ -57,42 +78,52 @@ export function heaviest(
   must: ReadonlySet<number>,
 ): Moment[] {
   const { name } = search;
-  const always = project.circuits.map((c) => c.always);
-  const start = Uint8Array.from(project.circuits, (_, k) => (always[k] || must.has(k) || weights[k]! > 0 ? 1 : 0));
+  const sets = together(project);
+  // What is on together is decided once, under the first of its numbers.
+  const weight = sets.map((set) => set.reduce((sum, k) => sum + weights[k]!, 0));
+  const fixed = sets.map((set) => set.some((k) => project.circuits[k]!.always || must.has(k)));
+  const start = Uint8Array.from(sets, (_, k) => (fixed[k] || weight[k]! > 0 ? 1 : 0));
   const rules = numbered(project, search.interlocks ?? []);
   if (allowed(start, rules)) return [{ mode: name, on: start }];
-  const bound = rules.length;
   // Only circuits that an interlock names can be in dispute; heavy ones are decided first.
-  const disputed = [...new Set(rules.flatMap((r) => [...r.of, ...r.when]))]
-    .filter((k) => !always[k] && !must.has(k))
-    .sort((a, b) => Math.abs(weights[b]!) - Math.abs(weights[a]!));
+  const disputed = [...new Set(rules.flatMap((r) => [...r.of, ...r.when]).map((k) => sets[k]![0]!))]
+    .filter((k) => !fixed[k])
+    .sort((a, b) => Math.abs(weight[b]!) - Math.abs(weight[a]!));
   const found: { on: Uint8Array; weight: number }[] = [];
   let visited = 0;
-  const fixed = start.reduce((sum, s, k) => sum + (s && !disputed.includes(k) ? weights[k]! : 0), 0);
-  const ahead = disputed.map((_, d) => disputed.slice(d).reduce((sum, k) => sum + Math.max(weights[k]!, 0), 0));
+  const settled = sets.reduce(
+    (sum, [k], c) => sum + (k === c && start[c] && !disputed.includes(c) ? weight[c]! : 0),
+    0,
+  );
+  const ahead = disputed.map((_, d) => disputed.slice(d).reduce((sum, k) => sum + Math.max(weight[k]!, 0), 0));
+  const open = disputed.map((_, d) => new Set(disputed.slice(d + 1).flatMap((k) => sets[k]!)));
+  const put = (on: Uint8Array, k: number, state: 0 | 1): void => {
+    for (const c of sets[k]!) on[c] = state;
+  };
   let best = -Infinity;
-  const visit = (depth: number, on: Uint8Array, weight: number): void => {
+  const visit = (depth: number, on: Uint8Array, sum: number): void => {
     if (visited++ > MOST_STATES) return;
-    const most = weight + (ahead[depth] ?? 0);
+    const most = sum + (ahead[depth] ?? 0);
     if (most < best - NEAR * Math.abs(best)) return;
     if (depth === disputed.length) {
       if (!allowed(on, rules)) return;
-      found.push({ on: on.slice(), weight });
-      best = Math.max(best, weight);
+      found.push({ on: on.slice(), weight: sum });
+      best = Math.max(best, sum);
       return;
     }
     const k = disputed[depth]!;
-    for (const state of weights[k]! > 0 ? [1, 0] : [0, 1]) {
-      on[k] = state;
-      if (state === 0 || !broken(on, rules, disputed, depth)) visit(depth + 1, on, weight + (state ? weights[k]! : 0));
+    for (const state of weight[k]! > 0 ? ([1, 0] as const) : ([0, 1] as const)) {
+      put(on, k, state);
+      if (!broken(on, rules, open[depth]!)) visit(depth + 1, on, sum + (state ? weight[k]! : 0));
     }
-    on[k] = 0;
+    put(on, k, 0);
   };
   const first = start.slice();
-  for (const k of disputed) first[k] = 0;
-  visit(0, first, fixed);
-  // Every allowed state is part of the one with all on, so it bounds whatever grows with load.
-  if (visited > MOST_STATES || bound === 0) return [{ mode: name, on: start, bound: true }];
+  for (const k of disputed) put(first, k, 0);
+  visit(0, first, settled);
+  // Every allowed state is part of the one with all on, so it bounds whatever grows with load; so it does for what is
+  // always on and keeps no interlock.
+  if (visited > MOST_STATES || (found.length === 0 && must.size === 0)) return [{ mode: name, on: start, bound: true }];
   return found
     .filter((f) => f.weight >= best - NEAR * Math.abs(best))
     .sort((a, b) => b.weight - a.weight)
@@ -131,9 +162,8 @@ export function allowed(on: Uint8Array, rules: readonly Rule[]): boolean {
   });
 }
 
-/** Whether a state that is decided down to `depth` already breaks an interlock, whatever follows. */
-function broken(on: Uint8Array, rules: readonly Rule[], disputed: readonly number[], depth: number): boolean {
-  const open = new Set(disputed.slice(depth + 1));
+/** Whether a state whose open circuits are still off breaks an interlock already, whatever follows. */
+function broken(on: Uint8Array, rules: readonly Rule[], open: ReadonlySet<number>): boolean {
   return rules.some((r) => {
     switch (r.kind) {
       case 'at-most':

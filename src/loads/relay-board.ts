@@ -225,7 +225,7 @@ function channel(board: Board, number: number, raw: unknown, path: readonly (str
       accounts: coilAccounts(coil, { circuit, part: coilPart, path }),
     };
   }
-  const transistor = transistorOf(bench.behind(figures.within('output'), 'driver'), `${circuit}.driver`);
+  const transistor = transistorOf(bench.behind(figures.within('output'), 'driver'), `the drivers of ${input.id}`);
   const stage =
     board.coupling === 'opto'
       ? optoStage(board, circuit, pin, pullUp, transistor, supply, logic, path)

@@ -36,7 +36,7 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
     (detailed ? rating(spelled, 'power', 'power', { grade: 'operating' }) : undefined) ??
     assumed(
       figures,
-      `what the series resistor of ${circuit} bears`,
+      `what the series resistor of ${figures.about} bears`,
       { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER },
       'power',
     );

@@ -131,6 +131,8 @@ const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
 interface Row {
   readonly scope: 'each' | 'sum' | 'total';
   readonly name: string;
+  /** The pins of a sum, as its source lists them. */
+  readonly listed?: string;
   /** Lower-case chip or header names; empty: all pins. */
   readonly pins: ReadonlySet<string>;
   readonly direction: 'source' | 'sink' | 'at-most';
@@ -196,11 +198,11 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
   });
 }
 
-function scopeOf(raw: unknown, name: string | undefined): Pick<Row, 'scope' | 'name' | 'pins'> | undefined {
+function scopeOf(raw: unknown, name: string | undefined): Pick<Row, 'scope' | 'name' | 'pins' | 'listed'> | undefined {
   const set = (pins: readonly unknown[]): ReadonlySet<string> => new Set(pinsIn(pins).map((p) => p.toLowerCase()));
   if (raw === 'each-pin') return { scope: 'each', name: 'each-pin', pins: new Set() };
   if (isMapping(raw)) return { scope: 'each', name: 'each', pins: set(list(raw['each'])) };
-  if (Array.isArray(raw)) return { scope: 'sum', name: name ?? raw.join(' '), pins: set(raw) };
+  if (Array.isArray(raw)) return { scope: 'sum', name: name ?? raw.join(' '), listed: raw.join(', '), pins: set(raw) };
   if (raw === 'all-pins' || raw === 'supply-pins' || raw === 'ground-pins' || raw === 'package')
     return { scope: 'total', name: raw, pins: new Set() };
   return undefined;
@@ -344,7 +346,7 @@ function chipAccounts(
       kind: row.scope === 'sum' ? 'group' : 'total',
       title:
         row.scope === 'sum'
-          ? `${row.name} of ${owner}, ${direction}`
+          ? `${row.name}${row.listed && row.listed !== row.name ? ` (${row.listed})` : ''}${setting.alone ? '' : ` of ${owner}`}, ${direction}`
           : `${row.name.replace('-', ' ')} of ${owner}, ${direction}`,
       direction,
       pins: members.map((p) => p.account),

@@ -45,7 +45,9 @@ export const feedCoilsApart: Way = (of) => {
 function loadsToMove({ finding, judgement, data }: Case): Moving[] {
   const { project } = judgement;
   const loads = isMapping(data) && isMapping(data['loads']) ? data['loads'] : {};
-  const concerned = new Set(finding.account?.entries.map((e) => e.circuit) ?? []);
+  // Heat is no sum of currents: what flows through the same part tells who causes it.
+  const flows = judgement.accounts.find((j) => j.account.id === finding.account?.id && j.account.entries.length > 0);
+  const concerned = new Set((flows?.account ?? finding.account)?.entries.map((e) => e.circuit) ?? []);
   const owners = [...new Set(project.circuits.map((c) => c.owner))];
   return owners.flatMap((owner): Moving[] => {
     const circuits = project.circuits.filter(

@@ -16,7 +16,7 @@ const pinVerb = (f: Finding): string => (f.account?.direction === 'sink' ? 'sink
 
 /** How many circuits bring a sum about, the chip's own current not among them. */
 const sumOf = (f: Finding): string => {
-  const own = f.account?.id.replace(/[^.]*$/, '') ?? '';
+  const own = `${f.account?.id.split('.')[0]}.`;
   const entries = (f.account?.entries ?? []).filter((e) => e.max > 0 && !e.circuit.startsWith(own));
   return entries.length > 1 ? ` from ${entries.length} circuits` : '';
 };

@@ -15,7 +15,7 @@ export function npnDriver(input: LoadInput, setting: DriverSetting, figures: Fig
   const { circuit, path, supply, load } = setting;
   const pin = input.bench.outputPin(setting.pin.name, setting.pin.path, circuit, setting.active);
   if (pin === undefined) return undefined;
-  const transistor = transistorOf(figures, `${circuit}.driver`);
+  const transistor = transistorOf(figures, `the driver of ${input.id}`);
   const resistance = figures.figure('base-resistor', 'resistance');
   const pullDown = figures.figure('pull-down', 'resistance');
   const base = `${circuit}.base`;
