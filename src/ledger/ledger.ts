@@ -123,8 +123,12 @@ function settleAccount(
   if (top === -Infinity) return onlyFailing ? undefined : unknownAccount(question, concerned.mode);
   if (onlyFailing && (question.limits.length === 0 || top < -NEARLY_FAILING)) return undefined;
   let worst: { mode: ModeSearch; screened: Screened[]; badness: number } | undefined;
+  let looked: number | undefined;
   for (const { mode, badness: about } of probed) {
     if (about < top - NEAR * Math.abs(top)) continue;
+    // The first of those that come to the same stands for them all.
+    if (worst !== undefined && Math.abs(about - looked!) <= 1e-12 * Math.abs(about)) continue;
+    looked = about;
     const screened = tried(question.candidates(mode));
     const badness = badnessOf(screened);
     if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness))

@@ -1,6 +1,7 @@
 /** Pins, port groups, chip totals: sums of pin currents by direction. */
 import type { PinAccountPlan } from '../project/project.js';
 import type { BranchPlan } from '../loads/plan.js';
+import { carriesAnything } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import { along } from './bookings.js';
 import type { Corner } from './corner.js';
@@ -79,12 +80,27 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   );
   const many = (moments: readonly Moment[], corners: readonly Corner[]): Candidate[] =>
     moments.flatMap((moment) => corners.map((corner) => ({ moment, corner, focus })));
+  // Something may flow in the wanted direction while its circuit is off: a board's own lamp on a pin that rests high.
+  const idles = networks.some((k) =>
+    circuitry.networks[k]!.off.plans.some(
+      (p, _, plans) =>
+        p.pin &&
+        wanted.has(p.pin.pin) &&
+        sides.some((side) => p.pin!.level === (side === 'source' ? 'high' : 'low')) &&
+        carriesAnything(p, plans),
+    ),
+  );
+  const onlyFor = (c: number): number[] => circuitry.project.circuits.map((_, k) => (k === c ? 1 : 0));
   const momentsIn = (mode: ModeSearch): readonly Moment[] => {
-    if (mode.on) return [{ mode: mode.name, on: mode.on }];
+    if (mode.on) {
+      const { on } = mode;
+      return idles || contributors.some((c) => on[c] === 1) ? [{ mode: mode.name, on }] : [];
+    }
     // Others off leave the rail high; the contributors that weigh most are on. A pin may also carry something with its
     // circuit off (a lamp on the board that is lit while an active-low input rests).
-    const weights = weigh(solver, mode, contributors, read, focus);
+    const weights = contributors.length === 1 && !idles ? onlyFor(contributors[0]!) : weigh(solver, mode, shares, focus);
     const alone = heaviest(circuitry.project, mode, weights, new Set());
+    if (!idles) return alone;
     const none = heaviest(circuitry.project, mode, resting, new Set());
     const most = (moments: readonly Moment[]): number =>
       Math.max(...moments.map((moment) => read(solver.solve({ moment, corner: MOST[0]!, focus }))), 0);
@@ -115,23 +131,10 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   };
 }
 
-/** What each contributor alone brings to the sum, amperes. */
-function weigh(
-  solver: Solver,
-  mode: ModeSearch,
-  contributors: readonly number[],
-  read: (s: Solution) => number,
-  focus: Focus,
-): Float64Array {
+/** What each circuit brings to the sum, amperes, with all of them on; one that brings nothing is better off. */
+function weigh(solver: Solver, mode: ModeSearch, shares: (s: Solution) => Shares, focus: Focus): number[] {
   const { circuits } = solver.circuitry.project;
-  const weights = new Float64Array(circuits.length);
-  const corner = MOST[0]!;
-  const rest = Uint8Array.from(circuits, (c) => (c.always ? 1 : 0));
-  const idle = read(solver.solve({ moment: { mode: mode.name, on: rest }, corner, focus }));
-  for (const c of contributors) {
-    const on = rest.slice();
-    on[c] = 1;
-    weights[c] = read(solver.solve({ moment: { mode: mode.name, on }, corner, focus })) - idle;
-  }
-  return weights;
+  const on = Uint8Array.from(circuits, () => 1);
+  const whole = shares(solver.solve({ moment: { mode: mode.name, on }, corner: MOST[0]!, focus }));
+  return circuits.map((c) => Math.max(whole.get(c.id) ?? 0, 0));
 }

@@ -304,8 +304,9 @@ export class Solution implements Reading {
   /** Ohms of what lies in the way, where it carries a current in amperes. */
   private slopeOhms(link: Link, current: number): number {
     if (link.kind === 'fuse') return this.fuseOhms(link);
-    const { slope, logSaturation, series } = this.diode(link);
-    return series + slope / (Math.max(current, 0) + Math.exp(logSaturation));
+    const { slope, series } = this.diode(link);
+    // Next to no current makes a diode steeper than the slopes of what hangs on it are good for.
+    return series + slope / Math.max(current, 1e-3);
   }
 
   // What accounts read.

@@ -69,6 +69,14 @@ export interface PinPassage {
   readonly outward: 1 | -1;
 }
 
+/** Whether anything can flow through a pin's branch: not when all it leads to stands where its pin stands. */
+export function carriesAnything(branch: BranchPlan, plans: readonly BranchPlan[]): boolean {
+  if (branch.carries === undefined) return branch.from !== branch.to;
+  const high = branch.pin?.level === 'high';
+  const [side, node] = high ? [branch.from, branch.to] : [branch.to, branch.from];
+  return branch.carries.some((k) => (plans[k]!.from === node ? plans[k]!.to : plans[k]!.from) !== side);
+}
+
 /** Branches that share inner nodes and so are solved together, in the circuit's two states. */
 export interface NetworkPlan {
   readonly id: string;

@@ -7,7 +7,7 @@ import { Figures, isMapping } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
 import type { Hook, NetworkSketch } from '../loads/lowering.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import { carriesAnything, GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { closed } from '../quantity/quantity.js';
@@ -247,12 +247,13 @@ function withPinLeds(
 function usedPins(networks: Project['networks']): ReadonlyMap<string, ReadonlySet<'source' | 'sink'>> {
   const used = new Map<string, Set<'source' | 'sink'>>();
   for (const network of networks)
-    for (const branch of [...network.on, ...network.off]) {
-      if (branch.pin === undefined) continue;
-      const directions = used.get(branch.pin.pin) ?? new Set();
-      directions.add(branch.pin.level === 'high' ? 'source' : 'sink');
-      used.set(branch.pin.pin, directions);
-    }
+    for (const plans of [network.on, network.off])
+      for (const branch of plans) {
+        if (branch.pin === undefined || !carriesAnything(branch, plans)) continue;
+        const directions = used.get(branch.pin.pin) ?? new Set();
+        directions.add(branch.pin.level === 'high' ? 'source' : 'sink');
+        used.set(branch.pin.pin, directions);
+      }
   return used;
 }
 

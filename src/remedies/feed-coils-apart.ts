@@ -120,6 +120,10 @@ function cure(moving: readonly Moving[], supply: CoilSupply, shared: boolean): C
       steps.push(
         `${owner}: leave ${t['logic-supply']} on ${logic}. Do not join the ground of ${supply.name} and that of the controller: the couplers need none, and so they isolate.`,
       );
+    else if (board.coupling === 'opto')
+      steps.push(
+        `${owner}: leave ${t['logic-supply']} on ${logic}. The ground of ${supply.name} is joined with the controller's already, for its other loads, so that the couplers isolate nothing.`,
+      );
     else
       steps.push(
         `${owner}: join the ground of ${supply.name} and that of the controller, or its inputs have no way back.`,
