@@ -12,6 +12,8 @@ const LAST_BITS = 4e-16;
 /** Amperes, a few electrons a second. */
 const NO_CURRENT = 1e-18;
 
+const NO_SOLUTION = 'a network has no solution: a fixed current has no way to flow, or a figure is no number';
+
 /** A branch between two nodes; nodes 0…inner−1 are the unknown ones, the others are given. */
 export interface Edge {
   readonly from: number;
@@ -31,6 +33,7 @@ export interface Edge {
 export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Float64Array | number[]): Flow[] {
   const flows: Flow[] = edges.map((e) => branchFlow(e.branch, voltages[e.from]! - voltages[e.to]!));
   if (inner === 0) return flows;
+  if (inner === 1 && edges.every((e) => e.branch.current === undefined)) return solveNode(edges, voltages, flows);
   const residual = new Array<number>(inner).fill(0);
   const matrix = new Array<number>(inner * inner).fill(0);
   const step = new Array<number>(inner).fill(0);
@@ -80,7 +83,45 @@ export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Fl
     }
   }
   if (rounding) return flows;
-  throw new Error('a network has no solution: a fixed current has no way to flow, or a figure is no number');
+  throw new Error(NO_SOLUTION);
+}
+
+/** Amperes that a node may be out of balance by, as a share of the largest current at it. */
+const BALANCED = 1e-13;
+
+/**
+ * One unknown node: what leaves it rises with its voltage, so the root lies between the given voltages. Newton's method,
+ * and halving where a step would leave what is known to hold the root.
+ */
+function solveNode(edges: readonly Edge[], voltages: Float64Array | number[], flows: Flow[]): Flow[] {
+  let [low, high] = [Infinity, -Infinity];
+  for (let k = 1; k < voltages.length; k++) {
+    low = Math.min(low, voltages[k]!);
+    high = Math.max(high, voltages[k]!);
+  }
+  for (let round = 0; round < 200; round++) {
+    let [leaving, slope, scale] = [0, 0, 0];
+    for (let k = 0; k < edges.length; k++) {
+      const { current, conductance } = flows[k]!;
+      const { from, to } = edges[k]!;
+      if (from === to || (from !== 0 && to !== 0)) continue;
+      leaving += from === 0 ? current : -current;
+      slope += conductance;
+      scale = Math.max(scale, Math.abs(current));
+    }
+    if (Number.isNaN(leaving)) break;
+    if (Math.abs(leaving) <= Math.max(BALANCED * scale, NO_CURRENT)) return flows;
+    const at = voltages[0]!;
+    if (leaving > 0) high = Math.min(high, at);
+    else low = Math.max(low, at);
+    let next = at - leaving / slope;
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    if (Math.abs(next - at) <= LAST_BITS * Math.max(1, Math.abs(at))) return flows;
+    voltages[0] = next;
+    for (let k = 0; k < edges.length; k++)
+      flows[k] = branchFlow(edges[k]!.branch, voltages[edges[k]!.from]! - voltages[edges[k]!.to]!);
+  }
+  throw new Error(NO_SOLUTION);
 }
 
 function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[], step: readonly number[]): number {

@@ -62,6 +62,38 @@ function write(solution: Solution): Books {
   return { links, nodes: drawn };
 }
 
+const summed = new WeakMap<Solution, ReadonlyMap<string, number>>();
+
+/** What flows through each node of the supply tree, amperes: the books' sums without the books. */
+export function flowsOf(solution: Solution): ReadonlyMap<string, number> {
+  let flows = summed.get(solution);
+  if (flows === undefined) {
+    flows = sumUp(solution);
+    summed.set(solution, flows);
+  }
+  return flows;
+}
+
+function sumUp(solution: Solution): ReadonlyMap<string, number> {
+  const { networks, links: numbered, project } = solution.circuitry;
+  const flows = new Map<string, number>();
+  const book = (node: string, amps: number): void => void flows.set(node, (flows.get(node) ?? 0) + amps);
+  for (let n = 0; n < networks.length; n++) {
+    const { fitted, currents } = solution.network(n);
+    for (let b = 0; b < currents.length; b++) {
+      book(fitted.plans[b]!.from, currents[b]!);
+      book(fitted.plans[b]!.to, -currents[b]!);
+    }
+  }
+  let k = numbered.length;
+  for (let l = project.links.length - 1; l >= 0; l--) {
+    const { from, to, kind } = project.links[l]!;
+    if (kind === 'wire') book(from, flows.get(to) ?? 0);
+    else book(from, solution.linkInputs[--k]!);
+  }
+  return flows;
+}
+
 /** What a pin's own branch carries for one that hangs on its node: +1 when their currents go the same way. */
 export function along(through: BranchPlan, hanging: BranchPlan): 1 | -1 {
   const high = through.pin?.level === 'high';

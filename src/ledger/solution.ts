@@ -52,6 +52,9 @@ interface Sweeping {
   readonly currents: number[] | undefined;
 }
 
+/** For each node the one that it moves with, where some do not move by themselves. */
+type Moving = readonly number[] | undefined;
+
 /** Amperes that tangents may leave out: a rail answers to them by a microvolt. */
 const LEFT_OUT = 1e-6;
 /** Siemens: what conducts less is switched off. */
@@ -80,6 +83,7 @@ export class Solution implements Reading {
   private readonly base: Solution | undefined;
   private bent: readonly number[] | undefined;
   private bridging: readonly number[] | undefined;
+  private moving: Moving;
 
   /**
    * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
@@ -128,7 +132,7 @@ export class Solution implements Reading {
 
   /** The network solved at the nodes' present voltages. */
   network(number: number): Flows {
-    return (this.flows[number] ??= solved(this.fitted(number), this.volts));
+    return (this.flows[number] ??= solved(this.fitted(number), this.volts, this.moving));
   }
 
   /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */
@@ -140,7 +144,9 @@ export class Solution implements Reading {
     const anew = base && [...this.focus.networks, ...base.bridges().filter((n) => this.focus.has[n] === 0)];
     for (const n of anew ?? this.circuitry.networks.keys()) {
       const fitted = this.fitted(n);
-      if (fitted.edges.length > 0) solving.push({ fitted, volts: undefined, currents: base ? undefined : [] });
+      // Its own nodes stand nearly where they stood in the solution underneath, if it is in the same state.
+      const near = base && fitted.inner > 0 && base.isOn(n) === this.isOn(n) ? base.network(n).volts : undefined;
+      if (fitted.edges.length > 0) solving.push({ fitted, volts: near, currents: base ? undefined : [] });
     }
     if (anew) base!.without(anew, this.drawn, this.slopes);
     let touching = base?.volts;
@@ -155,7 +161,8 @@ export class Solution implements Reading {
         drawn.fill(0);
         slopes.fill(0);
       }
-      for (const network of solving) collect(network, volts, drawn, slopes, 1);
+      this.tie();
+      for (const network of solving) collect(network, volts, drawn, slopes, this.moving);
       if (base === undefined) {
         for (let k = 0; k < volts.length; k++) {
           this.drawn[k] = drawn[k]!;
@@ -175,6 +182,18 @@ export class Solution implements Reading {
       touching = this.touchAnew(anew!);
     }
     throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+  }
+
+  /** Finds which nodes move as one: a linear regulator that is out of regulation hands its input's moves on. */
+  private tie(): void {
+    const { links, count } = this.circuitry;
+    let moving: number[] | undefined;
+    for (const { link, from, to } of links) {
+      if (link.kind !== 'linear-regulator' || this.regulates(link)) continue;
+      moving ??= Array.from({ length: count }, (_, k) => k);
+      moving[to] = moving[from]!;
+    }
+    this.moving = moving;
   }
 
   /** What tangents taken at some voltages leave out at the present ones, amperes. */
@@ -213,7 +232,13 @@ export class Solution implements Reading {
     slopes.fill(0);
     for (let n = 0; n < this.circuitry.networks.length; n++) {
       if (but.includes(n)) continue;
-      collect({ fitted: this.fitted(n), volts: this.base!.flows[n]?.volts, currents: [] }, volts, drawn, slopes, 1);
+      collect(
+        { fitted: this.fitted(n), volts: this.base!.flows[n]?.volts, currents: [] },
+        volts,
+        drawn,
+        slopes,
+        this.moving,
+      );
     }
     return volts.slice();
   }
@@ -224,7 +249,7 @@ export class Solution implements Reading {
       drawn[k] = this.drawn[k]!;
       slopes[k] = this.slopes[k]!;
     }
-    for (const n of networks) collectSolved(this.network(n), drawn, slopes, -1);
+    for (const n of networks) collectSolved(this.network(n), drawn, slopes, this.moving, -1);
   }
 
   private sweepBack({ link, from, to }: LinkIndex, k: number, drawn: number[], slopes: number[]): void {
@@ -234,7 +259,7 @@ export class Solution implements Reading {
     let slope = slopes[to]!;
     if (link.kind === 'linear-regulator') {
       taken += this.own(link.quiescent);
-      if (this.volts[from]! - this.dropout(link) >= this.setPoint(link)) slope = 0;
+      if (this.regulates(link)) slope = 0;
     } else if (link.kind === 'switching-regulator') {
       const input = Math.max(this.volts[from]!, 0.1);
       taken = switcherInput(this.volts[to]!, out, this.efficiency(link), input, this.own(link.quiescent));
@@ -254,8 +279,11 @@ export class Solution implements Reading {
         return input;
       case 'fuse':
       case 'diode': {
-        const ohms = this.slopeOhms(link, drawn);
-        const lost = link.kind === 'fuse' ? ohms * drawn : junctionVoltage(this.diode(link), drawn);
+        // A diode that more flows back into than is drawn behind it passes nothing.
+        const passed = link.kind === 'fuse' ? drawn : Math.max(drawn, 0);
+        const ohms = this.slopeOhms(link, passed);
+        const lost =
+          ohms * (drawn - passed) + (link.kind === 'fuse' ? ohms * passed : junctionVoltage(this.diode(link), passed));
         // Near collapse, where the slope of a switching regulator outweighs the ohms, plain sweeps are surer.
         const bent = ohms * slope > -0.5 ? ohms * slope : 0;
         return (input - lost + bent * this.volts[to]!) / (1 + bent);
@@ -304,9 +332,14 @@ export class Solution implements Reading {
   /** Ohms of what lies in the way, where it carries a current in amperes. */
   private slopeOhms(link: Link, current: number): number {
     if (link.kind === 'fuse') return this.fuseOhms(link);
-    const { slope, series } = this.diode(link);
-    // Next to no current makes a diode steeper than the slopes of what hangs on it are good for.
-    return series + slope / Math.max(current, 1e-3);
+    const { slope, logSaturation, series } = this.diode(link);
+    return series + slope / (current + Math.exp(logSaturation));
+  }
+
+  /** Whether a link is a linear regulator with more input than it needs for its output. */
+  regulates(link: Link): boolean {
+    const input = this.volts[this.circuitry.nodeIndex.get(link.from)!]!;
+    return link.kind === 'linear-regulator' && input - this.dropout(link) >= this.setPoint(link);
   }
 
   // What accounts read.
@@ -382,7 +415,7 @@ export class Solution implements Reading {
 }
 
 /** Adds (or takes away) what a network draws from each node of the tree, and how that rises with the node's voltage. */
-function collect(network: Sweeping, volts: number[], drawn: number[], slopes: number[], sign: 1 | -1): void {
+function collect(network: Sweeping, volts: number[], drawn: number[], slopes: number[], moving: Moving): void {
   const { fitted } = network;
   const { edges, boundary, inner } = fitted;
   if (inner === 0) {
@@ -395,16 +428,18 @@ function collect(network: Sweeping, volts: number[], drawn: number[], slopes: nu
       if (from === to) continue;
       const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!, network.currents?.[k]);
       if (network.currents) network.currents[k] = current;
-      drawn[from]! += sign * current;
-      slopes[from]! += sign * conductance;
-      drawn[to]! -= sign * current;
-      slopes[to]! += sign * conductance;
+      drawn[from]! += current;
+      drawn[to]! -= current;
+      // What hangs between nodes that move as one is not moved at all.
+      if (moving !== undefined && moving[from] === moving[to]) continue;
+      slopes[from]! += conductance;
+      slopes[to]! += conductance;
     }
     return;
   }
-  const flows = solved(fitted, volts, network.volts);
+  const flows = solved(fitted, volts, moving, network.volts);
   network.volts = flows.volts;
-  collectSolved(flows, drawn, slopes, sign);
+  collectSolved(flows, drawn, slopes, moving, 1);
 }
 
 /** The same from a network that is solved already. */
@@ -412,25 +447,24 @@ function collectSolved(
   { fitted, currents, conductances }: Flows,
   drawn: number[],
   slopes: number[],
+  moving: Moving,
   sign: 1 | -1,
 ): void {
   const { edges, boundary, inner } = fitted;
   for (let k = 0; k < edges.length; k++) {
     const { from, to } = edges[k]!;
-    if (from >= inner && to >= inner && boundary[from - inner] === boundary[to - inner]) continue;
-    if (from >= inner) {
-      drawn[boundary[from - inner]!]! += sign * currents[k]!;
-      slopes[boundary[from - inner]!]! += sign * conductances[k]!;
-    }
-    if (to >= inner) {
-      drawn[boundary[to - inner]!]! -= sign * currents[k]!;
-      slopes[boundary[to - inner]!]! += sign * conductances[k]!;
-    }
+    const [a, b] = [from < inner ? -1 : boundary[from - inner]!, to < inner ? -1 : boundary[to - inner]!];
+    if (a === b) continue;
+    if (a >= 0) drawn[a]! += sign * currents[k]!;
+    if (b >= 0) drawn[b]! -= sign * currents[k]!;
+    if (moving !== undefined && a >= 0 && b >= 0 && moving[a] === moving[b]) continue;
+    if (a >= 0) slopes[a]! += sign * conductances[k]!;
+    if (b >= 0) slopes[b]! += sign * conductances[k]!;
   }
 }
 
 /** A network at given voltages of the tree's nodes. @param guess its own nodes as solved before, nearly right */
-function solved(fitted: FittedNetwork, nodes: readonly number[], guess?: readonly number[]): Flows {
+function solved(fitted: FittedNetwork, nodes: readonly number[], moving: Moving, guess?: readonly number[]): Flows {
   const { inner, boundary, edges } = fitted;
   const volts: number[] = [];
   let middle = 0;
@@ -444,7 +478,7 @@ function solved(fitted: FittedNetwork, nodes: readonly number[], guess?: readonl
     currents.push(current);
     conductances.push(conductance);
   }
-  if (inner > 0) follow(fitted, conductances);
+  if (inner > 0) follow(fitted, moving, conductances);
   return { fitted, volts, currents, conductances };
 }
 
@@ -452,10 +486,11 @@ function solved(fitted: FittedNetwork, nodes: readonly number[], guess?: readonl
  * Turns the conductances of a network's outer branches into slopes against the tree's nodes: the network's own nodes follow
  * the one that moves, so that a pin of 12 Ω with 470 Ω behind it answers like 482 Ω.
  */
-function follow({ edges, boundary, inner }: FittedNetwork, conductances: number[]): void {
+function follow({ edges, boundary, inner }: FittedNetwork, moving: Moving, conductances: number[]): void {
+  const movedBy = boundary.map((node) => moving?.[node] ?? node);
   const own = conductances.slice();
-  for (const node of new Set(boundary)) {
-    const moves = (local: number): boolean => local >= inner && boundary[local - inner] === node;
+  for (const node of new Set(movedBy)) {
+    const moves = (local: number): boolean => local >= inner && movedBy[local - inner] === node;
     const matrix = zeros(inner * inner);
     const shifts = zeros(inner);
     edges.forEach(({ from, to }, k) => {

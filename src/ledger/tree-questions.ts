@@ -3,7 +3,7 @@ import { linearLoss } from '../circuit/regulator.js';
 import type { LimitPlan } from '../loads/plan.js';
 import type { Link, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
-import { booksOf, total } from './bookings.js';
+import { booksOf, flowsOf } from './bookings.js';
 import type { Corner, End, Lean } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
@@ -103,7 +103,7 @@ function nodeQuestions(node: TreeNode): Bare[] {
       path: node.path,
       limits: node.limits,
       ...(node.missing && { missing: node.missing }),
-      read: (s) => total(shares(s)),
+      read: (s) => flowsOf(s).get(node.id) ?? 0,
       shares,
       through: shares,
       steps: (s) => sumSteps(node.title, shares(s), undefined, s),

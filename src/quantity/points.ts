@@ -14,22 +14,24 @@ export interface Point {
 export function interpolate(points: readonly Point[], at: number): { value: Interval; extended: boolean } {
   const row = ascending(points);
   const first = row[0];
-  const last = row.at(-1);
+  const last = row[row.length - 1];
   if (!first || !last) throw new RangeError('no points to interpolate between');
-  const extended = at < first.at || at > last.at;
-  const beyond = row.findIndex((point) => point.at > at);
-  const upper = beyond === -1 ? row.length - 1 : Math.max(beyond, 1);
+  let upper = 1;
+  while (upper < row.length - 1 && row[upper]!.at <= at) upper++;
   const a = row[upper - 1] ?? first;
   const b = row[upper] ?? last;
   // With a single point, or two at one condition, there is no slope to follow.
   const share = b.at === a.at ? 1 : (at - a.at) / (b.at - a.at);
-  const along = (end: keyof Interval): number => a.value[end] + share * (b.value[end] - a.value[end]);
-  const [min, typ, max] = [along('min'), along('typ'), along('max')];
+  const min = a.value.min + share * (b.value.min - a.value.min);
+  const typ = a.value.typ + share * (b.value.typ - a.value.typ);
+  const max = a.value.max + share * (b.value.max - a.value.max);
   // Far outside, the three lines may cross; the outermost of them stay the bounds.
-  return { value: { min: Math.min(min, typ, max), typ, max: Math.max(min, typ, max) }, extended };
+  const value = { min: Math.min(min, typ, max), typ, max: Math.max(min, typ, max) };
+  return { value, extended: at < first.at || at > last.at };
 }
 
 function ascending(points: readonly Point[]): readonly Point[] {
-  const ordered = points.every((point, i) => i === 0 || (points[i - 1]?.at ?? point.at) <= point.at);
-  return ordered ? points : [...points].sort((a, b) => a.at - b.at);
+  for (let i = 1; i < points.length; i++)
+    if (points[i - 1]!.at > points[i]!.at) return [...points].sort((a, b) => a.at - b.at);
+  return points;
 }
