@@ -227,8 +227,17 @@ function unknownAccount(q: Question, mode: ModeSearch): Account {
   return { ...shown(q, mode.name), ...shape };
 }
 
-const namesOn = (bench: Solver, moment: Moment): string[] =>
-  bench.circuitry.project.circuits.flatMap((c, k) => (moment.on[k] === 1 && !c.always ? [c.id] : []));
+const names = new WeakMap<Uint8Array, readonly string[]>();
+
+/** The switched circuits of a state that are on; a state is shared by many accounts. */
+function namesOn(bench: Solver, { on }: Moment): readonly string[] {
+  let known = names.get(on);
+  if (known === undefined) {
+    known = bench.circuitry.project.circuits.flatMap((c, k) => (on[k] === 1 && !c.always ? [c.id] : []));
+    names.set(on, known);
+  }
+  return known;
+}
 
 function entriesOf(least: Shares, typical: Shares, most: Shares): Entry[] {
   return [...new Set([...most.keys(), ...typical.keys(), ...least.keys()])]

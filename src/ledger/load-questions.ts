@@ -33,7 +33,8 @@ function twinOf({ circuitry }: Solver, plan: AccountPlan, likeness: Likeness): P
 
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
 interface Around {
-  candidates(mode: ModeSearch, circuits: readonly string[], recipe: Recipe, peaks: boolean): readonly Candidate[];
+  /** The candidates of a recipe in a mode; the same for all accounts of the circuits. */
+  asked(circuits: readonly string[], recipe: Recipe, peaks: boolean): (mode: ModeSearch) => readonly Candidate[];
 }
 
 interface Concerned {
@@ -61,7 +62,7 @@ function aroundOf(solver: Solver): Around {
     return { focus: solver.focus(numbers), numbers, apart: pullingApart(circuitry, numbers, feeds) };
   });
   const moments = new Map<string, readonly Moment[]>();
-  const candidates = new Map<string, readonly Candidate[]>();
+  const candidates = new Map<string, (mode: ModeSearch) => readonly Candidate[]>();
   const momentsOf = (
     mode: ModeSearch,
     numbers: readonly number[],
@@ -74,21 +75,27 @@ function aroundOf(solver: Solver): Around {
     return known;
   };
   return {
-    candidates(mode, circuits, recipe, peaks) {
-      const key = `${mode.name}|${circuits.join()}|${recipe}|${peaks}`;
-      let known = candidates.get(key);
-      if (known === undefined) {
+    asked(circuits, recipe, peaks) {
+      const key = `${circuits.join()}|${recipe}|${peaks}`;
+      let ask = candidates.get(key);
+      if (ask === undefined) {
         const { focus, numbers, apart } = concerned(circuits);
-        known = cornersOf(recipe, apart, peaks).flatMap((corner: Corner) =>
-          momentsOf(mode, numbers, recipe.startsWith('let-go'), wantsCrowd(corner)).map((moment) => ({
-            moment,
-            corner,
-            focus,
-          })),
-        );
-        candidates.set(key, known);
+        const corners = cornersOf(recipe, apart, peaks);
+        const letGo = recipe.startsWith('let-go');
+        const byMode = new Map<ModeSearch, readonly Candidate[]>();
+        ask = (mode) => {
+          let known = byMode.get(mode);
+          if (known === undefined) {
+            known = corners.flatMap((corner: Corner) =>
+              momentsOf(mode, numbers, letGo, wantsCrowd(corner)).map((moment) => ({ moment, corner, focus })),
+            );
+            byMode.set(mode, known);
+          }
+          return known;
+        };
+        candidates.set(key, ask);
       }
-      return known;
+      return ask;
     },
   };
 }
@@ -117,15 +124,15 @@ function upstream({ project }: Circuitry): Feeds {
 }
 
 function question(plan: AccountPlan, around: Around): Question {
-  const candidates = (mode: ModeSearch): Candidate[] =>
-    plan.recipes.flatMap((recipe) => around.candidates(mode, plan.circuits, recipe, plan.peaks === true));
+  const asked = plan.recipes.map((recipe) => around.asked(plan.circuits, recipe, plan.peaks === true));
+  const candidates = (mode: ModeSearch): Candidate[] => asked.flatMap((ask) => ask(mode));
 
   const shares = (s: Solution): Shares => {
     const sum = new Map<string, number>();
     for (const { circuit, part } of plan.books ?? []) sum.set(circuit, (sum.get(circuit) ?? 0) + s.current(part));
     return sum;
   };
-  const probes = (mode: ModeSearch): readonly Candidate[] => around.candidates(mode, plan.circuits, plan.recipes[0]!, plan.peaks === true);
+  const probes = asked[0]!;
   return { ...plan, candidates, probes, ...(plan.books && { shares }) };
 }
 
