@@ -83,6 +83,8 @@ function fromPower(figures: Figures, nominal: number): Interval | undefined {
   return { min: square / power.max, typ: square / power.typ, max: square / power.min };
 }
 
+const percent = (share: number): number => Math.round(share * 1000) / 10;
+
 /** A voltage that may be written as a share of the nominal one. */
 function volts(
   figures: Figures,
@@ -114,13 +116,13 @@ function share(figures: Figures, key: string, nominal: number, usual: Interval, 
     if (stated.has.typ) return stated;
     // A guaranteed bound is not a typical value.
     const typ = key === 'pull-in' ? Math.min(typical, stated.value.max) : Math.max(typical, stated.value.min);
-    figures.assume(`${what} voltage: typically ${usual.typ * 100} % of nominal, since only a bound is stated`);
+    figures.assume(`${what} voltage: typically ${percent(usual.typ)} % of nominal, since only a bound is stated`);
     return { ...stated, value: { ...stated.value, typ } };
   }
   const value = { min: usual.min * nominal, typ: typical, max: usual.max * nominal };
   if (!figures.masked(key))
     figures.assume(
-      `${what} voltage: ${usual.min * 100} to ${usual.max * 100} % of ${nominal} V, since nobody states it`,
+      `${what} voltage: ${percent(usual.min)} to ${percent(usual.max)} % of ${nominal} V, since nobody states it`,
     );
   return { value, stated: `${formatInterval(value, 'voltage')}, assumed`, origin: PRACTICE };
 }

@@ -16,7 +16,7 @@ function drawOf(figures: Figures, key: string): Interval | undefined {
   const { quantity } = figure;
   if (quantity.max === undefined)
     figures.assume(
-      `${key} current: up to ${USUAL_EXCESS} times the typical ${quantity.stated}, since no highest is stated`,
+      `${key} current: up to ${USUAL_EXCESS} times the stated ${quantity.stated}, since no highest is stated`,
     );
   return closed(quantity, { max: (typ) => USUAL_EXCESS * typ, min: () => 0 });
 }

@@ -76,6 +76,8 @@ export const governing = (account: ReportAccount): ReportLimit | undefined => ac
 export function worstOf(account: ReportAccount): number | undefined {
   const { draw, direction } = account;
   if (draw === null) return undefined;
+  // A temperature's margin counts from the ambient, so that its tightest corner need not be its hottest.
+  if (account.quantity === 'temperature') return draw.max;
   return governing(account)?.draw ?? (direction === 'at-least' ? draw.min : draw.max);
 }
 

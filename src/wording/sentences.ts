@@ -47,7 +47,7 @@ const driverDrive: Say = (f) => {
   if (m === undefined)
     return gate
       ? `Nothing says at which gate voltage the driver of ${f.about} conducts.`
-      : `Nothing says how much drive ${subjectOf(f)} needs.`;
+      : `Nothing says how much drive ${subjectOf(f).replace(/, .*$/, '')} needs.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   const what = gate ? 'gate' : account.kind === 'array' ? 'input' : 'base';

@@ -1,4 +1,5 @@
 /** Couplers isolate only while nothing else joins the two sides: a fitted jumper, joined grounds, one supply for both. */
+import { sameNode } from '../../project/same-node.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { boardsOf } from './boards.js';
 
@@ -13,7 +14,7 @@ function find({ ledger: { project } }: Judged): Finding[] {
         ? 'its supply jumper is fitted'
         : board.grounds === 'joined'
           ? 'its grounds are joined'
-          : board.logic !== undefined && board.logic === board.coil
+          : board.logic !== undefined && board.coil !== undefined && sameNode(project, board.logic, board.coil)
             ? 'one supply feeds both sides'
             : undefined;
     return why === undefined ? [] : [defeated(owner, board.isolation === 'wanted' ? 'strain' : 'note', { why })];

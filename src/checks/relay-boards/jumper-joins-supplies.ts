@@ -1,10 +1,11 @@
 /** A fitted supply jumper makes logic supply and coil supply one net: two supplies on it drive each other. */
+import { sameNode } from '../../project/same-node.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { boardsOf } from './boards.js';
 
 function find({ ledger: { project } }: Judged): Finding[] {
   return boardsOf(project).flatMap(({ owner, board }): Finding[] =>
-    board.jumper === 'fitted' && board.logic !== undefined && board.coil !== undefined && board.logic !== board.coil
+    board.jumper === 'fitted' && board.logic !== undefined && board.coil !== undefined && !sameNode(project, board.logic, board.coil)
       ? [
           {
             rule: 'jumper-joins-supplies',
