@@ -7,7 +7,6 @@ import type { Account, Entry, LimitMet } from './account.js';
 import { marginOf } from './account.js';
 import type { Shares } from './bookings.js';
 import { booksOf, total } from './bookings.js';
-import type { Corner } from './corner.js';
 import { TYPICAL } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { RUNAWAY, modesOf } from './moments.js';
@@ -137,8 +136,7 @@ function settleAccount(
   return account(bench, question, worst!.mode, worst!.screened);
 }
 
-const indexOfWorst = (screened: readonly Screened[]): number =>
-  screened.indexOf(pick(screened, (s) => badnessOf([s])));
+const indexOfWorst = (screened: readonly Screened[]): number => screened.indexOf(pick(screened, (s) => badnessOf([s])));
 
 /** How bad the worst corner is: what is left of the tightest limit, or the draw where there is no limit. */
 const badnessOf = (screened: readonly Screened[]): number =>
@@ -248,10 +246,4 @@ function entriesOf(least: Shares, typical: Shares, most: Shares): Entry[] {
       max: most.get(circuit) ?? 0,
     }))
     .sort((a, b) => b.max - a.max || (a.circuit < b.circuit ? -1 : 1));
-}
-
-/** The corner of a solution in words: 'supplies high, 5 °C'. */
-export function cornerWords(corner: Corner, ambient: number): string {
-  if (corner.sources === 'typ') return `typical build, ${Math.round(ambient)} °C`;
-  return `supplies ${corner.sources === 'high' ? 'highest' : 'lowest'}, ${Math.round(ambient)} °C`;
 }

@@ -98,7 +98,8 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     }
     // Others off leave the rail high; the contributors that weigh most are on. A pin may also carry something with its
     // circuit off (a lamp on the board that is lit while an active-low input rests).
-    const weights = contributors.length === 1 && !idles ? onlyFor(contributors[0]!) : weigh(solver, mode, shares, focus);
+    const weights =
+      contributors.length === 1 && !idles ? onlyFor(contributors[0]!) : weigh(solver, mode, shares, focus);
     const alone = heaviest(circuitry.project, mode, weights, new Set());
     if (!idles) return alone;
     const none = heaviest(circuitry.project, mode, resting, new Set());

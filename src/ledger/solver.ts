@@ -44,7 +44,9 @@ export function solver(project: Project): Solver {
     const key = `${circuits.join()}|${besides.join()}`;
     let known = focuses.get(key);
     if (known === undefined) {
-      const networks = [...new Set([...circuits.flatMap((c) => built.networksOf[c]!), ...besides])].sort((a, b) => a - b);
+      const networks = [...new Set([...circuits.flatMap((c) => built.networksOf[c]!), ...besides])].sort(
+        (a, b) => a - b,
+      );
       const has = new Uint8Array(built.networks.length);
       for (const n of networks) has[n] = 1;
       known = { has, networks };

@@ -34,7 +34,11 @@ function cornerSets(regulated: boolean, switching: boolean) {
     ...(regulated ? corners(lean, 'high', 'low') : []),
     ...(switching ? corners(lean, 'low', 'high') : []),
   ];
-  const least = [...corners('low', 'low', 'low'), ...(regulated ? corners('low', 'low', 'high') : []), ...(switching ? corners('low', 'high', 'low') : [])];
+  const least = [
+    ...corners('low', 'low', 'low'),
+    ...(regulated ? corners('low', 'low', 'high') : []),
+    ...(switching ? corners('low', 'high', 'low') : []),
+  ];
   return { high: both('high'), peak: both('peak'), low: least };
 }
 
@@ -50,7 +54,9 @@ export function treeQuestions(solver: Solver): Question[] {
   const moments = momentsOf(solver, sets);
   const ask = ({ through, ...base }: Bare, peaks: boolean): Question => {
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
-      moments(mode, base.id, through).flatMap((moment) => asked.map((corner) => ({ moment, corner, focus: solver.nobody })));
+      moments(mode, base.id, through).flatMap((moment) =>
+        asked.map((corner) => ({ moment, corner, focus: solver.nobody })),
+      );
     const most = peaks && hasPeaks ? [...sets.high, ...sets.peak] : sets.high;
     return { ...base, candidates: (mode) => many(mode, [...most, ...sets.low]), probes: (mode) => many(mode, most) };
   };
@@ -78,7 +84,12 @@ function momentsOf(solver: Solver, sets: CornerSets) {
     const whole: Moment = { mode: mode.name, on: all };
     if ((mode.interlocks ?? []).length === 0) return [whole];
     const shares = through(solver.solve({ moment: whole, corner: sets.high[0]!, focus: solver.nobody }));
-    return heaviest(project, mode, project.circuits.map((c) => Math.max(shares.get(c.id) ?? 0, 0)), new Set());
+    return heaviest(
+      project,
+      mode,
+      project.circuits.map((c) => Math.max(shares.get(c.id) ?? 0, 0)),
+      new Set(),
+    );
   };
   return (mode: ModeSearch, id: string, through: (s: Solution) => Shares): readonly Moment[] => {
     const key = `${mode.name}|${id}`;

@@ -184,7 +184,12 @@ export class Figures {
     return this.curves.get(key);
   }
 
-  private readCurve(key: string, dimension: Dimension, at: Dimension, close: Parameters<typeof closed>[1]): Curve | undefined {
+  private readCurve(
+    key: string,
+    dimension: Dimension,
+    at: Dimension,
+    close: Parameters<typeof closed>[1],
+  ): Curve | undefined {
     const found = this.find(key);
     if (found === undefined || this.masked(key)) return undefined;
     const list: readonly unknown[] = Array.isArray(found.raw) ? found.raw : [found.raw];

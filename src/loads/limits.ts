@@ -1,9 +1,7 @@
 /** Limits from figures: ratings, assumed ranges, limits that move with the temperature. */
 import { formatInterval } from '../quantity/print.js';
 import type { Dimension } from '../quantity/dimension.js';
-import { exactly } from '../quantity/interval.js';
 import { interpolate } from '../quantity/points.js';
-import { closed } from '../quantity/quantity.js';
 import type { Figures } from './figures.js';
 import type { Grade, LimitPlan, MarginClass } from './plan.js';
 
@@ -54,9 +52,3 @@ export function assumed(
     origin: { document: 'common practice, no source', basis: 'practice' },
   };
 }
-
-/** Closes a figure of which a profile or the file states one bound only. */
-export const intervalOr = (figures: Figures, key: string, dimension: Dimension, otherwise: number) => {
-  const figure = figures.figure(key, dimension);
-  return figure ? closed(figure.quantity) : exactly(otherwise);
-};

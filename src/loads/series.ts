@@ -24,7 +24,9 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
   const figure = detailed ? spelled.figure('resistance', 'resistance') : figures.figure('series', 'resistance');
   if (figure === undefined) {
     const masked = detailed ? spelled.masked('resistance') : figures.masked('series');
-    return masked ? { members: [], accounts: [unknownResistor(`${circuit}.series`, circuit, path)], unknown: true } : { members: [], accounts: [] };
+    return masked
+      ? { members: [], accounts: [unknownResistor(`${circuit}.series`, circuit, path)], unknown: true }
+      : { members: [], accounts: [] };
   }
   const ohms = closed(figure.quantity);
   if (ohms.min <= 0) {

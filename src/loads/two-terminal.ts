@@ -62,7 +62,8 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
   };
 
   if (unreckoned) {
-    if (named !== undefined && entry['driver'] === undefined) bench.outputPin(named.name, named.path, circuit, entry['active'] === 'low' ? 'low' : 'high');
+    if (named !== undefined && entry['driver'] === undefined)
+      bench.outputPin(named.name, named.path, circuit, entry['active'] === 'low' ? 'low' : 'high');
     const wiring: Wiring = { by: 'nothing', inductive: false, clamp: 'not-needed' };
     return { circuits: [{ ...base, always: false, wiring }], networks: [], accounts: series.accounts };
   }

@@ -27,7 +27,8 @@ export function curesFor(
   judgement: Judgement,
 ): (f: Finding) => readonly Remedy[] {
   const prover = proverOf(data, file, options);
-  return (finding) => WAYS.flatMap((way) => bestOf(prover, judgement, way({ finding, judgement, data }), finding) ?? []);
+  return (finding) =>
+    WAYS.flatMap((way) => bestOf(prover, judgement, way({ finding, judgement, data }), finding) ?? []);
 }
 
 /** The first attempt after which the finding is gone and the least is wrong. */
@@ -48,7 +49,11 @@ const nameOf = (f: Finding): string => `${f.rule} ${f.about} ${f.account?.direct
 
 /** Whether a finding is about a load that the cure changes, so that it should be gone afterwards. */
 const concerns = (f: Finding, attempts: readonly Cure[]): boolean =>
-  attempts.some((cure) => cure.changes.some(({ path }) => path[0] === 'loads' && (f.about === path[1] || f.about.startsWith(`${String(path[1])}.`))));
+  attempts.some((cure) =>
+    cure.changes.some(
+      ({ path }) => path[0] === 'loads' && (f.about === path[1] || f.about.startsWith(`${String(path[1])}.`)),
+    ),
+  );
 
 const remaining = (j: Judgement): number => j.findings.filter((f) => f.verdict !== 'note').length;
 

@@ -88,7 +88,10 @@ const groundIsShared = ({ judgement: { project } }: Case, supply: CoilSupply): b
   project.circuits.some(
     ({ wiring: { by, supply: from, board } }) =>
       from === supply.name && (by === 'driver' || by === 'array' || (board !== undefined && board.coupling !== 'opto')),
-  ) || project.networks.some((n) => n.on.some((b) => b.pin !== undefined && (b.from === supply.name || b.to === supply.name)));
+  ) ||
+  project.networks.some((n) =>
+    n.on.some((b) => b.pin !== undefined && (b.from === supply.name || b.to === supply.name)),
+  );
 
 function cure(moving: readonly Moving[], supply: CoilSupply, shared: boolean): Cure {
   const changes: Change[] = [...supply.changes];

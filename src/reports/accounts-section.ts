@@ -46,11 +46,12 @@ function cells(row: AccountRow): readonly Text[] {
   const role = callsForChange(verdict) ? verdict : 'quiet';
   return [
     mark('strong', number),
-    margin === null ? mark(role, '?') : mark(role, percent(margin)),
+    margin === null ? mark(role, verdict === 'sound' ? '' : '?') : mark(role, percent(margin)),
     titleOf(row),
     carried(account),
     draw === null ? '' : mark('quiet', figure(draw.typ, unit)),
-    limit === undefined ? 'not known' : given(limit.value, unit),
+    // Nobody limits a plain rail: what feeds it is limited.
+    limit === undefined ? (verdict === 'sound' ? 'no limit' : 'not known') : given(limit.value, unit),
     mark('quiet', limit === undefined ? '' : kindOfLimit(limit, direction)),
     mark('quiet', alike.length > 0 ? `${account.id} …` : account.id),
     mark('quiet', account.mode),

@@ -12,7 +12,7 @@ import { booksOf, total } from '../../src/ledger/bookings.js';
 import type { Corner, Lean } from '../../src/ledger/corner.js';
 import { TYPICAL } from '../../src/ledger/corner.js';
 import type { Moment } from '../../src/ledger/solution.js';
-import { Solution } from '../../src/ledger/solution.js';
+import type { Solution } from '../../src/ledger/solution.js';
 import { solver } from '../../src/ledger/solver.js';
 import type { BranchPlan, Member } from '../../src/loads/plan.js';
 import { GROUND } from '../../src/loads/plan.js';

@@ -5,7 +5,10 @@ import { boardsOf } from './boards.js';
 
 function find({ ledger: { project } }: Judged): Finding[] {
   return boardsOf(project).flatMap(({ owner, board }): Finding[] =>
-    board.jumper === 'fitted' && board.logic !== undefined && board.coil !== undefined && !sameNode(project, board.logic, board.coil)
+    board.jumper === 'fitted' &&
+    board.logic !== undefined &&
+    board.coil !== undefined &&
+    !sameNode(project, board.logic, board.coil)
       ? [
           {
             rule: 'jumper-joins-supplies',

@@ -82,5 +82,13 @@ function unreckoned(input: LoadInput, setting: DriverSetting, key: string): Driv
   const pin = input.bench.outputPin(setting.pin.name, setting.pin.path, circuit, setting.active);
   if (pin === undefined) return undefined;
   const account = unknownResistor(`${circuit}.${key}`, circuit, path);
-  return { by: 'driver', pin: pin.account, members: [], networks: [], accounts: [account], clamps: false, unlimited: [] };
+  return {
+    by: 'driver',
+    pin: pin.account,
+    members: [],
+    networks: [],
+    accounts: [account],
+    clamps: false,
+    unlimited: [],
+  };
 }
