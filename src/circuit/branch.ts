@@ -12,7 +12,7 @@ export interface Branch {
   /** Total of constant drops that oppose the current, volts: nothing flows below it. */
   readonly drop: number;
   readonly junctions: readonly Junction[];
-  /** A branch that draws a fixed current from whatever voltage there is, amperes: its ends must be able to give it. */
+  /** A branch that draws a fixed current whatever the voltage, amperes: its ends must be able to give it. */
   readonly current?: number;
 }
 
@@ -38,7 +38,7 @@ const BEND = 1e-13;
  * @param guess a current that is nearly right, amperes, to start from; 0 when there is none
  */
 export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
-  if (branch.current !== undefined) return voltage > 0 ? { current: branch.current, conductance: 0 } : NOTHING;
+  if (branch.current !== undefined) return { current: branch.current, conductance: 0 };
   const u = voltage - branch.drop;
   if (branch.junctions.length === 0) {
     if (branch.drop > 0 && u <= 0) return u <= -BEND ? NOTHING : { current: 0, conductance: 1 / branch.resistance };

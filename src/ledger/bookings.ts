@@ -14,7 +14,7 @@ export interface Books {
   readonly nodes: ReadonlyMap<string, Shares>;
 }
 
-const kept = new WeakMap<Solution, Books>();
+const kept = new Map<Solution, Books>();
 
 /** The books of a settled solution. */
 export function booksOf(solution: Solution): Books {
@@ -62,7 +62,7 @@ function write(solution: Solution): Books {
   return { links, nodes: drawn };
 }
 
-const summed = new WeakMap<Solution, ReadonlyMap<string, number>>();
+const summed = new Map<Solution, ReadonlyMap<string, number>>();
 
 /** What flows through each node of the supply tree, amperes: the books' sums without the books. */
 export function flowsOf(solution: Solution): ReadonlyMap<string, number> {

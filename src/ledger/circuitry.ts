@@ -31,6 +31,8 @@ export interface FittedNetwork {
 }
 
 export interface NetworkIndex {
+  /** Nodes of the tree that no supply feeds, and ground. */
+  readonly dead: ReadonlySet<string>;
   readonly plan: NetworkPlan;
   readonly circuits: readonly number[];
   readonly on: StateIndex;
@@ -76,6 +78,8 @@ export interface Circuitry {
   readonly scratch: Scratch;
   /** Upstream first. */
   readonly links: readonly LinkIndex[];
+  /** Volts of each node with nothing drawn from it; none where nothing feeds it. */
+  readonly open: readonly (Interval | undefined)[];
   /** How many nodes there are; 0 is ground. */
   readonly count: number;
   /** Number of each node of the supply tree; nodes that wires join share one. */
@@ -95,6 +99,7 @@ export function circuitry(project: Project): Circuitry {
   for (const { id } of project.nodes) if (!wired.has(id)) nodeIndex.set(id, nodeIndex.size);
   const count = nodeIndex.size;
   for (const { id } of project.nodes) nodeIndex.set(id, nodeIndex.get(root(id))!);
+  const { open, dead } = feeding(project, nodeIndex, count);
   const circuitIndex = new Map(project.circuits.map((c, k) => [c.id, k]));
   const networksOf: number[][] = project.circuits.map(() => []);
   const parts = new Map<string, PartIndex>();
@@ -108,7 +113,7 @@ export function circuitry(project: Project): Circuitry {
           parts.set(member.part, { ...known, [state]: { branch: b, member: m } });
         }),
       );
-    return { plan, circuits, on: stateIndex(plan, plan.on, nodeIndex), off: stateIndex(plan, plan.off, nodeIndex) };
+    return { plan, circuits, dead, on: stateIndex(plan, plan.on, nodeIndex), off: stateIndex(plan, plan.off, nodeIndex) };
   });
   const links = project.links
     .filter((link) => link.kind !== 'wire')
@@ -121,7 +126,16 @@ export function circuitry(project: Project): Circuitry {
     linkCurrents: zeros(links.length),
     linkInputs: zeros(links.length),
   };
-  return { project, scratch, links, count, nodeIndex, circuitIndex, networks, parts, networksOf };
+  return { project, scratch, links, count, open, nodeIndex, circuitIndex, networks, parts, networksOf };
+}
+
+/** What each node stands at with no load, and which nodes nothing feeds. */
+function feeding(project: Project, nodeIndex: ReadonlyMap<string, number>, count: number) {
+  const open: (Interval | undefined)[] = new Array<undefined>(count).fill(undefined);
+  for (const { id, volts } of project.nodes) if (volts) open[nodeIndex.get(id)!] = volts;
+  for (const { from, to, volts } of project.links) open[nodeIndex.get(to)!] ??= volts ?? open[nodeIndex.get(from)!];
+  const dead = new Set([GROUND, ...project.nodes.flatMap(({ id }) => (open[nodeIndex.get(id)!] ? [] : [id]))]);
+  return { open, dead };
 }
 
 function stateIndex(
@@ -169,13 +183,19 @@ export function fit(
       edges: state.plans.map((p, k) => ({
         from: state.local.get(p.from)!,
         to: state.local.get(p.to)!,
-        branch: sum(members[k]!, lean),
+        branch: sum(members[k]!, lean, isFed(p, network)),
       })),
     };
     state.fitted.set(key, fitted);
   }
   return fitted;
 }
+
+/**
+ * Whether anything feeds a branch that takes its current from whatever voltage there is. On a rail that collapses under it,
+ * it still takes its current, so that the books show what would be asked of the supply.
+ */
+const isFed = (plan: BranchPlan, network: NetworkIndex): boolean => plan.from !== plan.to && !network.dead.has(plan.from);
 
 /** Losses on the way: resistances and drops in series with the useful load. */
 const loss = (interval: Interval, lean: Lean): number =>
@@ -220,13 +240,13 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
 export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
   lean === 'typ' ? law.typ : lean === 'low' || lean === 'starved' ? law.max : law.min;
 
-function sum(members: readonly FittedMember[], lean: Lean): Branch {
+function sum(members: readonly FittedMember[], lean: Lean, fed: boolean): Branch {
   const junctions = members.flatMap((m) => m.junction ?? []);
   const fixed = members.find((m) => m.member.kind === 'current')?.member;
   return {
     resistance: members.reduce((total, m) => total + m.ohms, 0),
     drop: members.reduce((total, m) => total + m.drop, 0),
     junctions,
-    ...(fixed?.kind === 'current' && { current: draw(fixed.amps, fixed.peak, lean) }),
+    ...(fixed?.kind === 'current' && { current: fed ? draw(fixed.amps, fixed.peak, lean) : 0 }),
   };
 }

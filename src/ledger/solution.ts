@@ -61,7 +61,7 @@ const LEFT_OUT = 1e-6;
 const OPEN = 1e-8;
 /** Sweeps stop when no node moves by more than this, volts: they converge quadratically, so what is left is its square. */
 const SETTLED = 1e-10;
-const MOST_SWEEPS = 200;
+const MOST_SWEEPS = 2000;
 
 export class Solution implements Reading {
   readonly circuitry: Circuitry;
@@ -261,10 +261,13 @@ export class Solution implements Reading {
       taken += this.own(link.quiescent);
       if (this.regulates(link)) slope = 0;
     } else if (link.kind === 'switching-regulator') {
-      const input = Math.max(this.volts[from]!, 0.1);
+      // A source with resistance gives the most at half its voltage; what asks for more makes it collapse.
+      const least = (this.circuitry.open[from]?.min ?? 0.2) / 2;
+      const input = Math.max(this.volts[from]!, least);
       taken = switcherInput(this.volts[to]!, out, this.efficiency(link), input, this.own(link.quiescent));
       // It takes the same power from less voltage.
-      slope = -(taken - this.own(link.quiescent)) / input;
+      // Newton's step is safe well above that point; near it plain sweeps creep up to the same rest.
+      slope = input > 1.3 * least ? -(taken - this.own(link.quiescent)) / input : 0;
     } else slope /= 1 + this.slopeOhms(link, out) * slope;
     this.linkInputs[k] = taken;
     drawn[from]! += taken;
@@ -291,7 +294,8 @@ export class Solution implements Reading {
       case 'linear-regulator':
         return Math.min(this.setPoint(link), Math.max(input - this.dropout(link), 0));
       case 'switching-regulator':
-        return input > 0 ? this.setPoint(link) : 0;
+        // On a source that collapses it still asks for what its loads take: the books show by how much too much.
+        return this.circuitry.open[from] ? this.setPoint(link) : 0;
       default:
         return link.kind satisfies never;
     }

@@ -79,7 +79,7 @@ export function solver(project: Project): Solver {
     return base(others ? moment : { mode: moment.mode, on: resting }, corner);
   };
 
-  const answered = new WeakMap<Candidate, Solution>();
+  const answered = new Map<Candidate, Solution>();
   const solve = (candidate: Candidate): Solution => {
     let solution = answered.get(candidate);
     if (solution === undefined) {
@@ -126,7 +126,7 @@ function startVolts(built: Circuitry, corner: Corner): number[] {
 /** Numbers for things that are equal when their texts are; each object's text is made once. */
 function numbering<T extends object>(text: (item: T) => string): (item: T) => number {
   const byText = new Map<string, number>();
-  const known = new WeakMap<T, number>();
+  const known = new Map<T, number>();
   return (item) => {
     let number = known.get(item);
     if (number === undefined) {
