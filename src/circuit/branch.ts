@@ -3,7 +3,6 @@
  * a monotone function of the voltage across it, so that every network of branches has exactly one solution.
  */
 import type { Junction } from './junction.js';
-import { softLog } from './junction.js';
 
 /** The electrical content of a branch, all its members summed. */
 export interface Branch {
@@ -24,37 +23,46 @@ export interface Flow {
   readonly conductance: number;
 }
 
-const NOTHING: Flow = { current: 0, conductance: 0 };
-
 /** Rounding alone parts two nodes by so many volts: that near to where a branch begins to conduct it has the slope beyond. */
 const BEND = 1e-13;
 
+/** Where ln i is that far above ln Is, a double no longer tells ln(1 + i/Is) from their difference. */
+const FAR = 36;
+
+/** Current through a branch at a voltage in volts, and its slope. @param guess see `branchCurrent` */
+export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
+  const current = branchCurrent(branch, voltage, guess);
+  return { current, conductance: branchConductance(branch, voltage, current) };
+}
+
 /**
- * Current through a branch at a voltage in volts, to the last bits of a double. A junction or a drop blocks the other way.
- *
- * With junctions, u = R·i + Σ a·ln(1 + i/Is) is solved for x = ln i: the equation is convex and rising in x, so Newton's
- * method started at an upper bound comes down to the root without overshooting.
+ * Current through a branch in amperes at a voltage in volts, to the last bits of a double. A junction or a drop blocks the
+ * other way.
  *
  * @param guess a current that is nearly right, amperes, to start from; 0 when there is none
  */
-export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
-  if (branch.current !== undefined) return { current: branch.current, conductance: 0 };
+export function branchCurrent(branch: Branch, voltage: number, guess = 0): number {
+  if (branch.current !== undefined) return branch.current;
   const u = voltage - branch.drop;
-  if (branch.junctions.length === 0) {
-    if (branch.drop > 0 && u <= 0) return u <= -BEND ? NOTHING : { current: 0, conductance: 1 / branch.resistance };
-    return { current: u / branch.resistance, conductance: 1 / branch.resistance };
-  }
-  if (u <= -BEND) return NOTHING;
+  if (branch.junctions.length === 0) return branch.drop > 0 && u <= 0 ? 0 : u / branch.resistance;
+  // Between nothing and that no charge moves, and doubles run out of digits.
+  return u < 1e-30 ? 0 : bentCurrent(branch, u, guess);
+}
+
+/**
+ * The same with junctions, where u volts are left for them: u = R·i + Σ a·ln(1 + i/Is) is solved for x = ln i. The equation
+ * is convex and rising in x, so Newton's method started at an upper bound comes down to the root without overshooting.
+ */
+function bentCurrent(branch: Branch, u: number, guess: number): number {
+  const { junctions } = branch;
   let resistance = branch.resistance;
   let slopes = 0;
   let weighted = 0;
-  for (const j of branch.junctions) {
+  for (const j of junctions) {
     resistance += j.series;
     slopes += j.slope;
     weighted += j.slope * j.logSaturation;
   }
-  // Between nothing and that no charge moves, and doubles run out of digits.
-  if (u < 1e-30) return { current: 0, conductance: slopeAt(0, resistance, branch.junctions) };
   // Neither the resistance alone nor the junctions alone can let more through than this.
   const most = Math.min(Math.log(u / resistance), (u + weighted) / slopes);
   let x = guess > 0 ? Math.min(most, Math.log(guess)) : most;
@@ -62,10 +70,16 @@ export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
   for (let step = 0; step < 60; step++) {
     let value = resistance * current - u;
     let slope = resistance * current;
-    for (const j of branch.junctions) {
+    for (const j of junctions) {
       const y = x - j.logSaturation;
-      value += j.slope * softLog(y);
-      slope += j.slope / (1 + Math.exp(-y));
+      if (y > FAR) {
+        value += j.slope * y;
+        slope += j.slope;
+        continue;
+      }
+      const ratio = Math.exp(y);
+      value += j.slope * Math.log1p(ratio);
+      slope += (j.slope * ratio) / (1 + ratio);
     }
     const dx = value / slope;
     // From a guess below the root the first step flies beyond it, and may fly far.
@@ -75,13 +89,16 @@ export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
     // Quadratic convergence: after a step of 1e-8 the next one is below the resolution of a double.
     if (Math.abs(dx) < 1e-8 && step > 0) break;
   }
-  return { current, conductance: slopeAt(current, resistance, branch.junctions) };
+  return current;
 }
 
-/** Conductance at a current, siemens: each junction adds a/(i + Is) to the resistance. */
-function slopeAt(current: number, resistance: number, junctions: readonly Junction[]): number {
-  let impedance = resistance;
-  for (const j of junctions) impedance += j.slope / (current + Math.exp(j.logSaturation));
+/** Conductance of a branch in siemens at a voltage in volts, where it carries a current in amperes. */
+export function branchConductance(branch: Branch, voltage: number, current: number): number {
+  if (branch.current !== undefined) return 0;
+  const blocks = branch.junctions.length > 0 || branch.drop > 0;
+  if (blocks && voltage - branch.drop <= -BEND) return 0;
+  let impedance = branch.resistance;
+  for (const j of branch.junctions) impedance += j.series + j.slope / (current + Math.exp(j.logSaturation));
   return 1 / impedance;
 }
 

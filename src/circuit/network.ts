@@ -4,7 +4,7 @@
  * step never turns far past zero, always ends at the one solution.
  */
 import type { Branch, Flow } from './branch.js';
-import { branchFlow } from './branch.js';
+import { branchConductance, branchCurrent } from './branch.js';
 
 /** A double holds its number to this share of it. */
 const LAST_BITS = 4e-16;
@@ -31,9 +31,31 @@ export interface Edge {
  * @throws when a fixed current has no way to flow or a figure is no number: nothing else keeps it from coming to rest
  */
 export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Float64Array | number[]): Flow[] {
-  const flows: Flow[] = edges.map((e) => branchFlow(e.branch, voltages[e.from]! - voltages[e.to]!));
-  if (inner === 0) return flows;
-  if (inner === 1 && edges.every((e) => e.branch.current === undefined)) return solveNode(edges, voltages, flows);
+  const currents = new Array<number>(edges.length).fill(0);
+  const conductances = new Array<number>(edges.length).fill(0);
+  settleNetwork(inner, edges, voltages, currents, conductances);
+  return currents.map((current, k) => ({ current, conductance: conductances[k]! }));
+}
+
+/**
+ * The same for those who keep arrays for it.
+ *
+ * @param currents amperes by edge: guesses that are overwritten, 0 where there is none
+ * @param conductances siemens by edge, overwritten
+ */
+export function settleNetwork(
+  inner: number,
+  edges: readonly Edge[],
+  voltages: Float64Array | number[],
+  currents: number[],
+  conductances: number[],
+): void {
+  flow(edges, voltages, currents, conductances);
+  if (inner === 0) return;
+  if (inner === 1 && edges.every((e) => e.branch.current === undefined)) {
+    solveNode(edges, voltages, currents, conductances);
+    return;
+  }
   const residual = new Array<number>(inner).fill(0);
   const matrix = new Array<number>(inner * inner).fill(0);
   const step = new Array<number>(inner).fill(0);
@@ -43,7 +65,7 @@ export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Fl
     residual.fill(0);
     matrix.fill(0);
     edges.forEach((e, k) => {
-      const { current, conductance: g } = flows[k]!;
+      const [current, g] = [currents[k]!, conductances[k]!];
       if (Math.abs(current) > scale) scale = Math.abs(current);
       if (e.from < inner) {
         residual[e.from]! += current;
@@ -58,7 +80,7 @@ export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Fl
     });
     let worst = 0;
     for (const r of residual) worst = Math.max(worst, Math.abs(r));
-    if (worst <= Math.max(2e-15 * scale, NO_CURRENT)) return flows;
+    if (worst <= Math.max(2e-15 * scale, NO_CURRENT)) return;
     for (let i = 0; i < inner; i++) step[i] = -residual[i]!;
     eliminate(matrix, step, inner);
     let slope = 0;
@@ -69,21 +91,37 @@ export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Fl
       slope += residual[i]! * step[i]!;
       farthest = Math.max(farthest, Math.abs(step[i]!));
     }
-    if (worst <= 1e-11 * scale && farthest < 1e-13) return flows;
+    if (worst <= 1e-11 * scale && farthest < 1e-13) return;
     // When no node would move by more than the last bits of the voltages, what is left is rounding or has no way to flow.
     rounding = worst <= 1e-9 * scale + 1e-10;
     if (farthest <= LAST_BITS * reach) break;
     let part = 1;
     for (let i = 0; i < inner; i++) voltages[i]! += step[i]!;
     for (let halving = 0; ; halving++) {
-      edges.forEach((e, k) => (flows[k] = branchFlow(e.branch, voltages[e.from]! - voltages[e.to]!)));
-      if (halving === 40 || slopeAlong(inner, edges, flows, step) <= -0.9 * slope || worst <= 1e-9 * scale) break;
+      flow(edges, voltages, currents, conductances);
+      if (halving === 40 || slopeAlong(inner, edges, currents, step) <= -0.9 * slope || worst <= 1e-9 * scale) break;
       part /= 2;
       for (let i = 0; i < inner; i++) voltages[i]! -= part * step[i]!;
     }
   }
-  if (rounding) return flows;
+  if (rounding) return;
   throw new Error(NO_SOLUTION);
+}
+
+/** What flows through each edge at given voltages. The currents that were there are guesses. */
+function flow(
+  edges: readonly Edge[],
+  voltages: Float64Array | number[],
+  currents: number[],
+  conductances: number[],
+): void {
+  for (let k = 0; k < edges.length; k++) {
+    const { from, to, branch } = edges[k]!;
+    const across = voltages[from]! - voltages[to]!;
+    const current = branchCurrent(branch, across, currents[k]);
+    currents[k] = current;
+    conductances[k] = branchConductance(branch, across, current);
+  }
 }
 
 /** Amperes that a node may be out of balance by, as a share of the largest current at it. */
@@ -93,41 +131,53 @@ const BALANCED = 1e-13;
  * One unknown node: what leaves it rises with its voltage, so the root lies between the given voltages. Newton's method,
  * and halving where a step would leave what is known to hold the root.
  */
-function solveNode(edges: readonly Edge[], voltages: Float64Array | number[], flows: Flow[]): Flow[] {
-  let [low, high] = [Infinity, -Infinity];
+function solveNode(
+  edges: readonly Edge[],
+  voltages: Float64Array | number[],
+  currents: number[],
+  conductances: number[],
+): void {
+  let low = Infinity;
+  let high = -Infinity;
   for (let k = 1; k < voltages.length; k++) {
     low = Math.min(low, voltages[k]!);
     high = Math.max(high, voltages[k]!);
   }
   for (let round = 0; round < 200; round++) {
-    let [leaving, slope, scale] = [0, 0, 0];
+    let leaving = 0;
+    let slope = 0;
+    let scale = 0;
     for (let k = 0; k < edges.length; k++) {
-      const { current, conductance } = flows[k]!;
+      const current = currents[k]!;
       const { from, to } = edges[k]!;
       if (from === to || (from !== 0 && to !== 0)) continue;
       leaving += from === 0 ? current : -current;
-      slope += conductance;
+      slope += conductances[k]!;
       scale = Math.max(scale, Math.abs(current));
     }
     if (Number.isNaN(leaving)) break;
-    if (Math.abs(leaving) <= Math.max(BALANCED * scale, NO_CURRENT)) return flows;
+    if (Math.abs(leaving) <= Math.max(BALANCED * scale, NO_CURRENT)) return;
     const at = voltages[0]!;
     if (leaving > 0) high = Math.min(high, at);
     else low = Math.max(low, at);
     let next = at - leaving / slope;
     if (!(next > low && next < high)) next = (low + high) / 2;
-    if (Math.abs(next - at) <= LAST_BITS * Math.max(1, Math.abs(at))) return flows;
+    if (Math.abs(next - at) <= LAST_BITS * Math.max(1, Math.abs(at))) return;
     voltages[0] = next;
-    for (let k = 0; k < edges.length; k++)
-      flows[k] = branchFlow(edges[k]!.branch, voltages[edges[k]!.from]! - voltages[edges[k]!.to]!);
+    flow(edges, voltages, currents, conductances);
   }
   throw new Error(NO_SOLUTION);
 }
 
-function slopeAlong(inner: number, edges: readonly Edge[], flows: readonly Flow[], step: readonly number[]): number {
+function slopeAlong(
+  inner: number,
+  edges: readonly Edge[],
+  currents: readonly number[],
+  step: readonly number[],
+): number {
   let slope = 0;
   edges.forEach((e, k) => {
-    const current = flows[k]!.current;
+    const current = currents[k]!;
     if (e.from < inner) slope += current * step[e.from]!;
     if (e.to < inner) slope -= current * step[e.to]!;
   });

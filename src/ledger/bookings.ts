@@ -14,17 +14,8 @@ export interface Books {
   readonly nodes: ReadonlyMap<string, Shares>;
 }
 
-const kept = new Map<Solution, Books>();
-
 /** The books of a settled solution. */
-export function booksOf(solution: Solution): Books {
-  let books = kept.get(solution);
-  if (books === undefined) {
-    books = write(solution);
-    kept.set(solution, books);
-  }
-  return books;
-}
+export const booksOf = (solution: Solution): Books => (solution.books ??= write(solution));
 
 function add(shares: Map<string, number>, circuit: string, amps: number): void {
   if (amps !== 0) shares.set(circuit, (shares.get(circuit) ?? 0) + amps);
@@ -62,17 +53,8 @@ function write(solution: Solution): Books {
   return { links, nodes: drawn };
 }
 
-const summed = new Map<Solution, ReadonlyMap<string, number>>();
-
 /** What flows through each node of the supply tree, amperes: the books' sums without the books. */
-export function flowsOf(solution: Solution): ReadonlyMap<string, number> {
-  let flows = summed.get(solution);
-  if (flows === undefined) {
-    flows = sumUp(solution);
-    summed.set(solution, flows);
-  }
-  return flows;
-}
+export const flowsOf = (solution: Solution): ReadonlyMap<string, number> => (solution.sums ??= sumUp(solution));
 
 function sumUp(solution: Solution): ReadonlyMap<string, number> {
   const { networks, links: numbered, project } = solution.circuitry;

@@ -11,6 +11,7 @@ import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import type { Lean } from './corner.js';
+import { writtenOut } from './likeness.js';
 
 /** One member of a branch with its figures put in. */
 export interface FittedMember {
@@ -34,6 +35,10 @@ export interface NetworkIndex {
   /** Nodes of the tree that no supply feeds, and ground. */
   readonly dead: ReadonlySet<string>;
   readonly plan: NetworkPlan;
+  /** All of it but its names. */
+  readonly written: string;
+  /** The number of the first network that is written alike; often its own. */
+  readonly like: number;
   readonly circuits: readonly number[];
   readonly on: StateIndex;
   readonly off: StateIndex;
@@ -86,6 +91,8 @@ export interface Circuitry {
   readonly nodeIndex: ReadonlyMap<string, number>;
   readonly circuitIndex: ReadonlyMap<string, number>;
   readonly networks: readonly NetworkIndex[];
+  /** The numbers of all networks. */
+  readonly every: readonly number[];
   readonly parts: ReadonlyMap<string, PartIndex>;
   /** For each circuit the numbers of its networks. */
   readonly networksOf: readonly (readonly number[])[];
@@ -103,6 +110,7 @@ export function circuitry(project: Project): Circuitry {
   const circuitIndex = new Map(project.circuits.map((c, k) => [c.id, k]));
   const networksOf: number[][] = project.circuits.map(() => []);
   const parts = new Map<string, PartIndex>();
+  const firsts = new Map<string, number>();
   const networks = project.networks.map((plan, number): NetworkIndex => {
     const circuits = plan.circuits.map((id) => circuitIndex.get(id)!);
     for (const c of circuits) networksOf[c]!.push(number);
@@ -113,7 +121,18 @@ export function circuitry(project: Project): Circuitry {
           parts.set(member.part, { ...known, [state]: { branch: b, member: m } });
         }),
       );
-    return { plan, circuits, dead, on: stateIndex(plan, plan.on, nodeIndex), off: stateIndex(plan, plan.off, nodeIndex) };
+    const written = writtenOut(plan);
+    const like = firsts.get(written) ?? number;
+    firsts.set(written, like);
+    return {
+      plan,
+      written,
+      like,
+      circuits,
+      dead,
+      on: stateIndex(plan, plan.on, nodeIndex),
+      off: stateIndex(plan, plan.off, nodeIndex),
+    };
   });
   const links = project.links
     .filter((link) => link.kind !== 'wire')
@@ -126,7 +145,19 @@ export function circuitry(project: Project): Circuitry {
     linkCurrents: zeros(links.length),
     linkInputs: zeros(links.length),
   };
-  return { project, scratch, links, count, open, nodeIndex, circuitIndex, networks, parts, networksOf };
+  return {
+    project,
+    scratch,
+    links,
+    count,
+    open,
+    nodeIndex,
+    circuitIndex,
+    networks,
+    every: [...networks.keys()],
+    parts,
+    networksOf,
+  };
 }
 
 /** What each node stands at with no load, and which nodes nothing feeds. */
@@ -158,7 +189,7 @@ const missingNode = (id: string): never => {
   throw new Error(`a branch ends at '${id}', which is no node of the project`);
 };
 
-const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak', 'starved', 'flooded'];
+const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak', 'starved', 'flooded', 'warm'];
 const AMBIENTS = ['cold', 'typ', 'hot'] as const;
 
 /** The network in a state with its figures put in for a lean, a lean of the pins and an ambient; made once, then kept. */
@@ -171,44 +202,60 @@ export function fit(
   celsius: number,
 ): FittedNetwork {
   const state = on ? network.on : network.off;
-  const key = (LEANS.indexOf(lean) * 6 + LEANS.indexOf(pins)) * 3 + AMBIENTS.indexOf(ambient);
+  const key = (LEANS.indexOf(lean) * LEANS.length + LEANS.indexOf(pins)) * 3 + AMBIENTS.indexOf(ambient);
   let fitted = state.fitted.get(key);
   if (fitted === undefined) {
-    const members = state.plans.map((p) => p.members.map((m) => fitMember(m, lean, pins, celsius)));
-    fitted = {
-      plans: state.plans,
-      members,
-      boundary: state.boundary,
-      inner: network.plan.inner.length,
-      edges: state.plans.map((p, k) => ({
-        from: state.local.get(p.from)!,
-        to: state.local.get(p.to)!,
-        branch: sum(members[k]!, lean, isFed(p, network)),
-      })),
-    };
+    fitted = fitNetwork(network, on, () => lean, pins, celsius);
     state.fitted.set(key, fitted);
   }
   return fitted;
+}
+
+/** The same where its circuits lean each its own way: a load in question beside others on the same pin. */
+export function fitNetwork(
+  network: NetworkIndex,
+  on: boolean,
+  leanOf: (branch: BranchPlan) => Lean,
+  pins: Lean,
+  celsius: number,
+): FittedNetwork {
+  const state = on ? network.on : network.off;
+  const members = state.plans.map((p) => p.members.map((m) => fitMember(m, leanOf(p), pins, celsius)));
+  return {
+    plans: state.plans,
+    members,
+    boundary: state.boundary,
+    inner: network.plan.inner.length,
+    edges: state.plans.map((p, k) => ({
+      from: state.local.get(p.from)!,
+      to: state.local.get(p.to)!,
+      branch: sum(members[k]!, leanOf(p), isFed(p, network)),
+    })),
+  };
 }
 
 /**
  * Whether anything feeds a branch that takes its current from whatever voltage there is. On a rail that collapses under it,
  * it still takes its current, so that the books show what would be asked of the supply.
  */
-const isFed = (plan: BranchPlan, network: NetworkIndex): boolean => plan.from !== plan.to && !network.dead.has(plan.from);
+const isFed = (plan: BranchPlan, network: NetworkIndex): boolean =>
+  plan.from !== plan.to && !network.dead.has(plan.from);
 
 /** Losses on the way: resistances and drops in series with the useful load. */
 const loss = (interval: Interval, lean: Lean): number =>
   lean === 'typ' ? interval.typ : lean === 'low' || lean === 'starved' ? interval.max : interval.min;
 
+/** Leans in which what draws current draws the least. */
+const MOST_REACHES: ReadonlySet<Lean> = new Set(['low', 'flooded', 'warm']);
+
 /** The load itself is heaviest when it draws most, and when the worst for the voltage that reaches it is asked for. */
 const burden = (interval: Interval, lean: Lean): number =>
-  lean === 'typ' ? interval.typ : lean === 'low' || lean === 'flooded' ? interval.max : interval.min;
+  lean === 'typ' ? interval.typ : MOST_REACHES.has(lean) ? interval.max : interval.min;
 
 const draw = (amps: Interval, peak: number | undefined, lean: Lean): number =>
   lean === 'typ'
     ? amps.typ
-    : lean === 'low' || lean === 'flooded'
+    : MOST_REACHES.has(lean)
       ? amps.min
       : lean === 'peak'
         ? Math.max(peak ?? 0, amps.max)
@@ -238,7 +285,7 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
 }
 
 export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
-  lean === 'typ' ? law.typ : lean === 'low' || lean === 'starved' ? law.max : law.min;
+  lean === 'typ' ? law.typ : lean === 'low' || lean === 'starved' || lean === 'warm' ? law.max : law.min;
 
 function sum(members: readonly FittedMember[], lean: Lean, fed: boolean): Branch {
   const junctions = members.flatMap((m) => m.junction ?? []);

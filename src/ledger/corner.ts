@@ -10,9 +10,10 @@ export type End = 'low' | 'typ' | 'high';
 /**
  * How the members of a network lean.
  * `high` draws the most (lowest resistances and drops), `low` the least, `peak` is `high` with stall and start currents;
- * `starved` lets the least voltage reach the load (losses highest, the load heavy), `flooded` the most.
+ * `starved` lets the least voltage reach the load (losses highest, the load heavy), `flooded` the most;
+ * `warm` is `flooded` with the fullest junctions, which a driven base turns most into heat in.
  */
-export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'starved' | 'flooded';
+export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'starved' | 'flooded' | 'warm';
 
 export interface Corner {
   readonly ambient: 'cold' | 'typ' | 'hot';
@@ -50,21 +51,23 @@ type Cast = Omit<Corner, 'ambient' | 'apart'>;
 const CASTS: { readonly [R in Recipe]: readonly Cast[] } = {
   'draw-most': [{ ...STRONG, load: 'high', control: 'high' }],
   'draw-least': [{ ...WEAK, load: 'low', control: 'low' }],
-  starved: [{ ...WEAK, load: 'starved', control: 'low' }],
-  flooded: [{ ...STRONG, load: 'flooded', control: 'high' }],
+  hottest: [{ ...STRONG, load: 'starved', control: 'warm' }],
+  lightest: [{ ...STRONG, load: 'low', control: 'low' }],
+  starved: [{ ...WEAK, load: 'starved', control: 'starved' }],
+  flooded: [{ ...STRONG, load: 'flooded', control: 'flooded' }],
   'drive-worst': [
-    { ...WEAK, load: 'high', control: 'low' },
-    { ...STRONG, load: 'high', control: 'low' },
+    { ...WEAK, load: 'high', control: 'starved' },
+    { ...STRONG, load: 'high', control: 'starved' },
   ],
   'drive-best': [
-    { ...WEAK, load: 'low', control: 'high' },
-    { ...STRONG, load: 'low', control: 'high' },
+    { ...WEAK, load: 'low', control: 'flooded' },
+    { ...STRONG, load: 'low', control: 'flooded' },
   ],
   'let-go-worst': [
-    { ...WEAK, load: 'low', control: 'high' },
-    { ...STRONG, load: 'low', control: 'high' },
+    { ...WEAK, load: 'low', control: 'flooded' },
+    { ...STRONG, load: 'low', control: 'flooded' },
   ],
-  'let-go-best': [{ ...WEAK, load: 'high', control: 'low' }],
+  'let-go-best': [{ ...WEAK, load: 'high', control: 'starved' }],
 };
 
 /** Supplies and regulators that feed one side of a circuit alone. */

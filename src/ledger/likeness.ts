@@ -2,7 +2,7 @@
  * Circuits that are alike but for their names and pins: the channels of a board, the LEDs of a row. What one of them comes
  * to, the others come to as well, so that it is reckoned once.
  */
-import type { BranchPlan, Member } from '../loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Circuitry } from './circuitry.js';
 import type { ModeSearch } from './moments.js';
@@ -20,10 +20,7 @@ export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): 
     const networks = circuitry.networksOf[c]!.map((n) => circuitry.networks[n]!);
     if (bound.has(circuit.id) || networks.some((n) => n.circuits.length > 1)) return circuit.id;
     const inModes = modes.map((m) => m.on?.[c] ?? 2).join('');
-    const written = networks.map(
-      ({ plan }) => `${plan.side}${state(plan.on, plan.inner)}/${state(plan.off, plan.inner)}`,
-    );
-    return `${circuit.owner}|${inModes}|${written.join('|')}`;
+    return `${circuit.owner}|${inModes}|${networks.map((n) => n.written).join('|')}`;
   };
   return (c) => {
     const likeness = known.get(c) ?? make(c);
@@ -31,6 +28,10 @@ export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): 
     return likeness;
   };
 }
+
+/** A network without its names: two that read alike are alike in all that is reckoned with. */
+export const writtenOut = ({ side, on, off, inner }: NetworkPlan): string =>
+  `${side}${state(on, inner)}/${state(off, inner)}`;
 
 const state = (branches: readonly BranchPlan[], inner: readonly string[]): string => {
   const node = (id: string): string => (inner.includes(id) ? `#${inner.indexOf(id)}` : id);
@@ -53,7 +54,7 @@ function written(member: Member): string {
     case 'drop':
       return `d${ends(member.volts)}`;
     case 'junction':
-      return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin}`).join()}`;
+      return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin} ${j.referenceCurrent}`).join()}`;
     case 'current':
       return `i${ends(member.amps)} ${member.peak ?? ''}`;
     default:

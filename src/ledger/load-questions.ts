@@ -1,5 +1,5 @@
 /** The accounts that loads, drivers and clamps open for themselves. */
-import type { AccountPlan, Recipe } from '../loads/plan.js';
+import type { AccountPlan, BranchPlan, NetworkPlan, Recipe } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
 import type { Apart, Corner } from './corner.js';
@@ -117,9 +117,9 @@ type Feeds = ReadonlyMap<string, ReadonlySet<string>>;
 function upstream({ project }: Circuitry): Feeds {
   const feeds = new Map<string, Set<string>>();
   for (const node of project.nodes) feeds.set(node.id, new Set(node.volts ? [node.id] : []));
-  // Fuses, diodes and wires have no voltage of their own that could pull anywhere.
+  // Wires have nothing of their own that could pull anywhere.
   for (const link of project.links)
-    feeds.set(link.to, new Set([...(feeds.get(link.from) ?? []), ...(link.volts ? [link.id] : [])]));
+    feeds.set(link.to, new Set([...(feeds.get(link.from) ?? []), ...(link.kind === 'wire' ? [] : [link.id])]));
   return feeds;
 }
 
@@ -150,16 +150,30 @@ function heft(solver: Solver, circuit: number): number {
   return most;
 }
 
+const isControl = (plan: NetworkPlan, { circuit }: BranchPlan): boolean =>
+  plan.controls ? plan.controls.has(circuit) : plan.side === 'control';
+
 /** Supplies and regulators that feed a circuit's pins alone, or its control side alone. */
 function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds): Apart {
   const [pins, control, load] = [new Set<string>(), new Set<string>(), new Set<string>()];
+  const own = new Set(circuits.map((c) => circuitry.project.circuits[c]!.id));
   for (const c of circuits)
     for (const n of circuitry.networksOf[c]!) {
       const { on, off, plan } = circuitry.networks[n]!;
-      for (const branch of [...on.plans, ...off.plans]) {
-        const rail = branch.pin && (branch.pin.outward === 1 ? branch.from : branch.to);
+      const branches = [...on.plans, ...off.plans];
+      const railOf = (b: BranchPlan): string | undefined => b.pin && (b.pin.outward === 1 ? b.from : b.to);
+      const rails = new Set(branches.map(railOf));
+      for (const branch of branches) {
+        const rail = railOf(branch);
+        // What else hangs on the pin is none of theirs.
+        if (rail === undefined && !own.has(branch.circuit)) continue;
+        // A pull-up belongs to its pin: it ends where the pin's own rail does.
+        if (branch.members.every((m) => m.kind === 'resistance' && !m.load) && rails.has(branch.from)) {
+          pins.add(branch.from);
+          continue;
+        }
         for (const node of [branch.from, branch.to])
-          if (feeds.has(node)) (node === rail ? pins : plan.side === 'control' ? control : load).add(node);
+          if (feeds.has(node)) (node === rail ? pins : isControl(plan, branch) ? control : load).add(node);
       }
     }
   const fed = (nodes: Iterable<string>): string[] => [...new Set([...nodes].flatMap((node) => [...feeds.get(node)!]))];

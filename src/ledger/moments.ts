@@ -95,7 +95,7 @@ export function heaviest(
     (sum, [k], c) => sum + (k === c && start[c] && !disputed.includes(c) ? weight[c]! : 0),
     0,
   );
-  const ahead = disputed.map((_, d) => disputed.slice(d).reduce((sum, k) => sum + Math.max(weight[k]!, 0), 0));
+  const ahead = aheadOf(disputed, weight, rules, sets);
   const open = disputed.map((_, d) => new Set(disputed.slice(d + 1).flatMap((k) => sets[k]!)));
   const put = (on: Uint8Array, k: number, state: 0 | 1): void => {
     for (const c of sets[k]!) on[c] = state;
@@ -103,11 +103,14 @@ export function heaviest(
   let best = -Infinity;
   const visit = (depth: number, on: Uint8Array, sum: number): void => {
     if (visited++ > MOST_STATES) return;
-    const most = sum + (ahead[depth] ?? 0);
-    if (most < best - NEAR * Math.abs(best)) return;
+    // Once there are enough of them, another has to outweigh the least of those that are kept.
+    const most = sum + ahead(depth, on);
+    if (most < best - NEAR * Math.abs(best) || (found.length === MOST_NEAR && most <= found.at(-1)!.weight)) return;
     if (depth === disputed.length) {
       if (!allowed(on, rules)) return;
-      found.push({ on: on.slice(), weight: sum });
+      const place = found.findIndex((f) => f.weight < sum);
+      found.splice(place < 0 ? found.length : place, 0, { on: on.slice(), weight: sum });
+      if (found.length > MOST_NEAR) found.pop();
       best = Math.max(best, sum);
       return;
     }
@@ -124,11 +127,30 @@ export function heaviest(
   // Every allowed state is part of the one with all on, so it bounds whatever grows with load; so it does for what is
   // always on and keeps no interlock.
   if (visited > MOST_STATES || (found.length === 0 && must.size === 0)) return [{ mode: name, on: start, bound: true }];
-  return found
-    .filter((f) => f.weight >= best - NEAR * Math.abs(best))
-    .sort((a, b) => b.weight - a.weight)
-    .slice(0, MOST_NEAR)
-    .map(({ on }) => ({ mode: name, on }));
+  return found.filter((f) => f.weight >= best - NEAR * Math.abs(best)).map(({ on }) => ({ mode: name, on }));
+}
+
+/**
+ * The most that what is not decided yet can add from a depth on: no more of those that an at-most counts than it still lets.
+ * Heavy ones come first, so that the next ones of positive weight are the heaviest.
+ */
+function aheadOf(
+  disputed: readonly number[],
+  weight: readonly number[],
+  rules: readonly Rule[],
+  sets: readonly (readonly number[])[],
+): (depth: number, on: Uint8Array) => number {
+  const counting = rules.filter((r) => r.kind === 'at-most');
+  const counted = disputed.map((k) => counting.findIndex((r) => sets[k]!.some((c) => r.of.includes(c))));
+  return (depth, on) => {
+    const left = counting.map((r) => r.most - count(on, r.of));
+    let sum = 0;
+    for (let d = depth; d < disputed.length; d++) {
+      const [w, rule] = [weight[disputed[d]!]!, counted[d]!];
+      if (w > 0 && (rule < 0 || left[rule]!-- > 0)) sum += w;
+    }
+    return sum;
+  };
 }
 
 interface Rule {

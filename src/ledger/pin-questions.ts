@@ -38,7 +38,8 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   );
   const contributors = [...new Set(networks.flatMap((k) => circuitry.networks[k]!.circuits))];
   const own = plan.own.map(({ part }) => circuitry.parts.get(part)!.network);
-  const focus = solver.focus(contributors, own);
+  // What a driver switches is not in question: it pulls on the rail as every other circuit does.
+  const focus = solver.focus([], [...networks, ...own]);
 
   /** Calls back for every branch through one of its pins, with what flows in a wanted direction. */
   const through = (

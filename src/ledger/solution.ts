@@ -7,16 +7,18 @@
  * anew, the others follow along their tangents. Where the rails move so far that the others bend, their tangents are taken
  * anew, so that what is left out is a millionth; a test holds it against the whole solution.
  */
-import { bendAt, branchFlow } from '../circuit/branch.js';
+import { bendAt } from '../circuit/branch.js';
 import type { Junction } from '../circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
-import { eliminate, solveNetwork } from '../circuit/network.js';
+import type { Edge } from '../circuit/network.js';
+import { eliminate, settleNetwork } from '../circuit/network.js';
 import { switcherInput } from '../circuit/switcher.js';
-import type { Reading, SolvedBranch } from '../loads/plan.js';
+import type { BranchPlan, Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
+import type { Books } from './bookings.js';
 import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
-import { fit, spread, zeros } from './circuitry.js';
-import type { Corner } from './corner.js';
+import { fit, fitNetwork, spread, zeros } from './circuitry.js';
+import type { Corner, End, Lean } from './corner.js';
 import { ambientOf, atEnd } from './corner.js';
 
 /** Which circuits are on, and which of them are in question. */
@@ -34,22 +36,17 @@ export interface Focus {
   /** 1 for each network of theirs. */
   readonly has: Uint8Array;
   readonly networks: readonly number[];
+  /** The circuits in question, where others share one of their networks: those lean like the rest. */
+  readonly among?: ReadonlySet<string>;
 }
 
-/** A network's solved currents. */
+/** A network's solved currents; while the tree is swept, one sweep's voltages and currents are the next one's guess. */
 interface Flows {
   readonly fitted: FittedNetwork;
-  readonly volts: readonly number[];
-  readonly currents: readonly number[];
-  readonly conductances: readonly number[];
-}
-
-/** A network while the tree is swept: its own nodes' voltages are the next sweep's guess. */
-interface Sweeping {
-  readonly fitted: FittedNetwork;
-  volts: readonly number[] | undefined;
-  /** The same for the currents of plain branches, where sweeps are many. */
-  readonly currents: number[] | undefined;
+  /** Its own nodes' first, then those of the tree's. */
+  readonly volts: number[];
+  readonly currents: number[];
+  readonly conductances: number[];
 }
 
 /** For each node the one that it moves with, where some do not move by themselves. */
@@ -59,7 +56,7 @@ type Moving = readonly number[] | undefined;
 const LEFT_OUT = 1e-6;
 /** Siemens: what conducts less is switched off. */
 const OPEN = 1e-8;
-/** Sweeps stop when no node moves by more than this, volts: they converge quadratically, so what is left is its square. */
+/** Sweeps stop when no node would move by more than this, volts. */
 const SETTLED = 1e-10;
 const MOST_SWEEPS = 2000;
 
@@ -84,6 +81,9 @@ export class Solution implements Reading {
   private bent: readonly number[] | undefined;
   private bridging: readonly number[] | undefined;
   private moving: Moving;
+  /** Its books and their sums, written when they are first asked for. */
+  books: Books | undefined;
+  sums: ReadonlyMap<string, number> | undefined;
 
   /**
    * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
@@ -96,7 +96,7 @@ export class Solution implements Reading {
     this.focus = focus;
     this.ambient = ambientOf(circuitry.project.ambient, corner);
     this.volts = start.slice();
-    this.flows = [];
+    this.flows = new Array<Flows | undefined>(circuitry.networks.length);
     // One about a few circuits is never asked what flows in the tree, nor stood on.
     const { links, scratch } = circuitry;
     this.linkCurrents = base ? scratch.linkCurrents : zeros(links.length);
@@ -118,7 +118,8 @@ export class Solution implements Reading {
   /** Whether a network is on in this moment. */
   isOn(network: number): boolean {
     const { circuits } = this.circuitry.networks[network]!;
-    return circuits.length === 0 || circuits.some((c) => this.moment.on[c] === 1);
+    for (let k = 0; k < circuits.length; k++) if (this.moment.on[circuits[k]!] === 1) return true;
+    return circuits.length === 0;
   }
 
   /** A network's figures in this corner. */
@@ -127,31 +128,39 @@ export class Solution implements Reading {
     const { load, control, rest, ambient } = this.corner;
     const inQuestion = this.focus.has[number] === 1;
     const lean = inQuestion ? (index.plan.side === 'control' ? control : load) : rest;
-    return fit(index, this.isOn(number), lean, inQuestion ? control : rest, ambient, this.ambient);
+    const pins = inQuestion ? control : rest;
+    const { among } = this.focus;
+    const { controls } = index.plan;
+    if (inQuestion && index.circuits.length > 1 && (among || controls)) {
+      const leanOf = ({ circuit }: BranchPlan): Lean =>
+        among?.has(circuit) === false ? rest : controls?.has(circuit) ? control : lean;
+      return fitNetwork(index, this.isOn(number), leanOf, pins, this.ambient);
+    }
+    return fit(index, this.isOn(number), lean, pins, ambient, this.ambient);
   }
 
   /** The network solved at the nodes' present voltages. */
   network(number: number): Flows {
-    return (this.flows[number] ??= solved(this.fitted(number), this.volts, this.moving));
+    return (this.flows[number] ??= solved(unsolved(this.fitted(number), this.volts), this.volts, this.moving));
   }
 
   /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */
   private settle(): void {
-    const { links } = this.circuitry;
+    const { links, every } = this.circuitry;
     const { base, volts } = this;
-    const solving: Sweeping[] = [];
     // A tangent tells how a network answers to one rail: what hangs between two is solved anew, too.
-    const anew = base && [...this.focus.networks, ...base.bridges().filter((n) => this.focus.has[n] === 0)];
-    for (const n of anew ?? this.circuitry.networks.keys()) {
-      const fitted = this.fitted(n);
-      // Its own nodes stand nearly where they stood in the solution underneath, if it is in the same state.
-      const near = base && fitted.inner > 0 && base.isOn(n) === this.isOn(n) ? base.network(n).volts : undefined;
-      if (fitted.edges.length > 0) solving.push({ fitted, volts: near, currents: base ? undefined : [] });
+    const solving = base ? this.focus.networks.concat(base.bridges().filter((n) => this.focus.has[n] === 0)) : every;
+    for (const n of solving) {
+      // It stands nearly where it stood in the solution underneath, if it is in the same state.
+      const near = base && base.isOn(n) === this.isOn(n) ? base.network(n) : undefined;
+      this.flows[n] = this.likeness(n) ?? unsolved(this.fitted(n), volts, near);
     }
-    if (anew) base!.without(anew, this.drawn, this.slopes);
+    base?.without(solving, this.drawn, this.slopes);
     let touching = base?.volts;
     const { drawn, slopes } = this.circuitry.scratch;
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
+      // Where a diode or a regulator is about to block, whole steps may go to and fro.
+      const part = sweep < 30 ? 1 : sweep < 100 ? 0.5 : 0.2;
       if (touching) {
         for (let k = 0; k < volts.length; k++) {
           drawn[k] = this.drawn[k]! + this.slopes[k]! * (volts[k]! - touching[k]!);
@@ -162,7 +171,7 @@ export class Solution implements Reading {
         slopes.fill(0);
       }
       this.tie();
-      for (const network of solving) collect(network, volts, drawn, slopes, this.moving);
+      for (const n of solving) collect(solved(this.flows[n]!, volts, this.moving), drawn, slopes, this.moving, 1);
       if (base === undefined) {
         for (let k = 0; k < volts.length; k++) {
           this.drawn[k] = drawn[k]!;
@@ -170,18 +179,29 @@ export class Solution implements Reading {
         }
       }
       for (let k = links.length - 1; k >= 0; k--) this.sweepBack(links[k]!, k, drawn, slopes);
-      let moved = 0;
+      let moved = false;
       for (let k = 0; k < links.length; k++) {
         const { to } = links[k]!;
         const next = this.outputOf(links[k]!, drawn[to]!, slopes[to]!);
-        moved = Math.max(moved, Math.abs(next - volts[to]!));
-        volts[to] = next;
+        // What is at rest stays: the networks are solved at these very voltages.
+        if (Math.abs(next - volts[to]!) <= SETTLED) continue;
+        moved = true;
+        volts[to]! += part * (next - volts[to]!);
       }
-      if (moved > SETTLED) continue;
+      if (moved) continue;
       if (touching === undefined || this.leftOut(touching) <= LEFT_OUT) return;
-      touching = this.touchAnew(anew!);
+      touching = this.touchAnew(solving);
     }
     throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+  }
+
+  /** The flows of a network that is like one before it, where all lean alike: they share their arrays, solved once. */
+  private likeness(number: number): Flows | undefined {
+    const { like } = this.circuitry.networks[number]!;
+    const { has } = this.focus;
+    if (this.base !== undefined || like === number || has[like] !== has[number]) return undefined;
+    if (this.isOn(like) !== this.isOn(number)) return undefined;
+    return { ...this.flows[like]!, fitted: this.fitted(number) };
   }
 
   /** Finds which nodes move as one: a linear regulator that is out of regulation hands its input's moves on. */
@@ -199,7 +219,9 @@ export class Solution implements Reading {
   /** What tangents taken at some voltages leave out at the present ones, amperes. */
   private leftOut(from: readonly number[]): number {
     const bends = this.base!.bends();
-    return this.volts.reduce((amps, v, k) => amps + (bends[k]! * (v - from[k]!) ** 2) / 2, 0);
+    let amps = 0;
+    for (let k = 0; k < bends.length; k++) amps += (bends[k]! * (this.volts[k]! - from[k]!) ** 2) / 2;
+    return amps;
   }
 
   /** How what the networks draw from each node bends with its voltage, A/V²; no less than it does, for what is inside them. */
@@ -219,7 +241,7 @@ export class Solution implements Reading {
   /** Networks that conduct between two nodes of the tree. */
   private bridges(): readonly number[] {
     return (this.bridging ??= [...this.circuitry.networks.keys()].filter((n) => {
-      const { boundary } = this.fitted(n);
+      const { boundary } = this.network(n).fitted;
       if (!boundary.some((node) => node !== 0 && node !== boundary.find((other) => other !== 0))) return false;
       return this.network(n).conductances.some((g) => g > OPEN);
     }));
@@ -232,13 +254,8 @@ export class Solution implements Reading {
     slopes.fill(0);
     for (let n = 0; n < this.circuitry.networks.length; n++) {
       if (but.includes(n)) continue;
-      collect(
-        { fitted: this.fitted(n), volts: this.base!.flows[n]?.volts, currents: [] },
-        volts,
-        drawn,
-        slopes,
-        this.moving,
-      );
+      const flows = unsolved(this.fitted(n), volts, this.base!.network(n));
+      collect(solved(flows, volts, this.moving), drawn, slopes, this.moving, 1);
     }
     return volts.slice();
   }
@@ -249,7 +266,7 @@ export class Solution implements Reading {
       drawn[k] = this.drawn[k]!;
       slopes[k] = this.slopes[k]!;
     }
-    for (const n of networks) collectSolved(this.network(n), drawn, slopes, this.moving, -1);
+    for (const n of networks) collect(this.network(n), drawn, slopes, this.moving, -1);
   }
 
   private sweepBack({ link, from, to }: LinkIndex, k: number, drawn: number[], slopes: number[]): void {
@@ -268,7 +285,7 @@ export class Solution implements Reading {
       // It takes the same power from less voltage.
       // Newton's step is safe well above that point; near it plain sweeps creep up to the same rest.
       slope = input > 1.3 * least ? -(taken - this.own(link.quiescent)) / input : 0;
-    } else slope /= 1 + this.slopeOhms(link, out) * slope;
+    } else slope /= 1 + this.slopeOhms(link, Math.max(out, 0)) * slope;
     this.linkInputs[k] = taken;
     drawn[from]! += taken;
     slopes[from]! += slope;
@@ -280,17 +297,12 @@ export class Solution implements Reading {
     switch (link.kind) {
       case 'wire':
         return input;
-      case 'fuse':
-      case 'diode': {
-        // A diode that more flows back into than is drawn behind it passes nothing.
-        const passed = link.kind === 'fuse' ? drawn : Math.max(drawn, 0);
-        const ohms = this.slopeOhms(link, passed);
-        const lost =
-          ohms * (drawn - passed) + (link.kind === 'fuse' ? ohms * passed : junctionVoltage(this.diode(link), passed));
-        // Near collapse, where the slope of a switching regulator outweighs the ohms, plain sweeps are surer.
-        const bent = ohms * slope > -0.5 ? ohms * slope : 0;
-        return (input - lost + bent * this.volts[to]!) / (1 + bent);
+      case 'fuse': {
+        const ohms = this.fuseOhms(link);
+        return stepped(input - ohms * drawn, ohms * slope, this.volts[to]!);
       }
+      case 'diode':
+        return this.behindDiode(link, input, this.volts[to]!, drawn, slope);
       case 'linear-regulator':
         return Math.min(this.setPoint(link), Math.max(input - this.dropout(link), 0));
       case 'switching-regulator':
@@ -301,8 +313,22 @@ export class Solution implements Reading {
     }
   }
 
+  /** Voltage behind a diode from which a current is drawn that rises with it; it takes nothing off what flows back. */
+  private behindDiode(link: Link, input: number, before: number, drawn: number, slope: number): number {
+    if (drawn + slope * (input - before) <= 0) return input;
+    const passed = Math.max(drawn, 0);
+    const ohms = this.slopeOhms(link, passed);
+    return stepped(input - junctionVoltage(this.diode(link), passed) - ohms * (drawn - passed), ohms * slope, before);
+  }
+
+  /** Losses of a link: those of the corner, or what takes the rail behind it to where it has to stand. */
+  private lossesOf(link: Link): End {
+    const end = this.corner.apart?.get(link.id);
+    return end === undefined ? this.corner.losses : end === 'low' ? 'high' : 'low';
+  }
+
   private fuseOhms(link: Link): number {
-    return atEnd(link.ohms!, this.corner.losses);
+    return atEnd(link.ohms!, this.lossesOf(link));
   }
 
   private setPoint(link: Link): number {
@@ -310,7 +336,7 @@ export class Solution implements Reading {
   }
 
   private dropout(link: Link): number {
-    return link.dropout === undefined ? 0 : atEnd(link.dropout, this.corner.losses);
+    return link.dropout === undefined ? 0 : atEnd(link.dropout, this.lossesOf(link));
   }
 
   /** A regulator's own current, amperes. */
@@ -329,7 +355,8 @@ export class Solution implements Reading {
   }
 
   private diode(link: Link): Junction {
-    const lean = this.corner.losses === 'typ' ? 'typ' : this.corner.losses === 'low' ? 'high' : 'low';
+    const losses = this.lossesOf(link);
+    const lean = losses === 'typ' ? 'typ' : losses === 'low' ? 'high' : 'low';
     return junctionAt(spread(link.law!, lean), this.ambient);
   }
 
@@ -418,36 +445,14 @@ export class Solution implements Reading {
   }
 }
 
-/** Adds (or takes away) what a network draws from each node of the tree, and how that rises with the node's voltage. */
-function collect(network: Sweeping, volts: number[], drawn: number[], slopes: number[], moving: Moving): void {
-  const { fitted } = network;
-  const { edges, boundary, inner } = fitted;
-  if (inner === 0) {
-    // Most networks are plain branches between nodes of the tree.
-    for (let k = 0; k < edges.length; k++) {
-      const edge = edges[k]!;
-      const from = boundary[edge.from]!;
-      const to = boundary[edge.to]!;
-      // A pin that stands at its own rail moves with it.
-      if (from === to) continue;
-      const { current, conductance } = branchFlow(edge.branch, volts[from]! - volts[to]!, network.currents?.[k]);
-      if (network.currents) network.currents[k] = current;
-      drawn[from]! += current;
-      drawn[to]! -= current;
-      // What hangs between nodes that move as one is not moved at all.
-      if (moving !== undefined && moving[from] === moving[to]) continue;
-      slopes[from]! += conductance;
-      slopes[to]! += conductance;
-    }
-    return;
-  }
-  const flows = solved(fitted, volts, moving, network.volts);
-  network.volts = flows.volts;
-  collectSolved(flows, drawn, slopes, moving, 1);
+/** Newton's step to a node that would stand at `next` if its load did not answer; `bent` is the way's ohms times its slope. */
+function stepped(next: number, bent: number, before: number): number {
+  // Near collapse, where the slope of a switching regulator outweighs the ohms, plain sweeps are surer.
+  return bent > -0.5 ? (next + bent * before) / (1 + bent) : next;
 }
 
-/** The same from a network that is solved already. */
-function collectSolved(
+/** Adds (or takes away) what a network draws from each node of the tree, and how that rises with the node's voltage. */
+function collect(
   { fitted, currents, conductances }: Flows,
   drawn: number[],
   slopes: number[],
@@ -457,33 +462,50 @@ function collectSolved(
   const { edges, boundary, inner } = fitted;
   for (let k = 0; k < edges.length; k++) {
     const { from, to } = edges[k]!;
-    const [a, b] = [from < inner ? -1 : boundary[from - inner]!, to < inner ? -1 : boundary[to - inner]!];
+    const a = from < inner ? -1 : boundary[from - inner]!;
+    const b = to < inner ? -1 : boundary[to - inner]!;
+    // A pin that stands at its own rail moves with it.
     if (a === b) continue;
     if (a >= 0) drawn[a]! += sign * currents[k]!;
     if (b >= 0) drawn[b]! -= sign * currents[k]!;
+    // What hangs between nodes that move as one is not moved at all.
     if (moving !== undefined && a >= 0 && b >= 0 && moving[a] === moving[b]) continue;
     if (a >= 0) slopes[a]! += sign * conductances[k]!;
     if (b >= 0) slopes[b]! += sign * conductances[k]!;
   }
 }
 
-/** A network at given voltages of the tree's nodes. @param guess its own nodes as solved before, nearly right */
-function solved(fitted: FittedNetwork, nodes: readonly number[], moving: Moving, guess?: readonly number[]): Flows {
+/** A network about to be solved. @param near the same one in the same state, solved at other voltages: a guess */
+function unsolved(fitted: FittedNetwork, nodes: readonly number[], near?: Flows): Flows {
   const { inner, boundary, edges } = fitted;
-  const volts: number[] = [];
-  let middle = 0;
-  for (const node of boundary) middle += nodes[node]! / boundary.length;
-  for (let k = 0; k < inner; k++) volts.push(guess === undefined ? middle : guess[k]!);
-  for (const node of boundary) volts.push(nodes[node]!);
-  const flows = solveNetwork(inner, edges, volts);
-  const currents: number[] = [];
-  const conductances: number[] = [];
-  for (const { current, conductance } of flows) {
-    currents.push(current);
-    conductances.push(conductance);
+  const volts = near?.volts.slice() ?? zeros(inner + boundary.length);
+  if (near === undefined && inner > 0) {
+    let middle = 0;
+    for (const node of boundary) middle += nodes[node]! / boundary.length;
+    volts.fill(middle, 0, inner);
   }
-  if (inner > 0) follow(fitted, moving, conductances);
-  return { fitted, volts, currents, conductances };
+  // It was solved at no voltages yet.
+  volts.fill(NaN, inner);
+  return { fitted, volts, currents: near?.currents.slice() ?? zeros(edges.length), conductances: zeros(edges.length) };
+}
+
+/** Solves a network at given voltages of the tree's nodes; nothing is to do where none of its nodes moved. */
+function solved(flows: Flows, nodes: readonly number[], moving: Moving): Flows {
+  const { fitted, volts, currents, conductances } = flows;
+  const { inner, boundary, edges } = fitted;
+  // Slopes change with what moves as one, too.
+  let moved = moving !== undefined;
+  for (let k = 0; k < boundary.length; k++) {
+    const at = nodes[boundary[k]!]!;
+    if (volts[inner + k] === at) continue;
+    volts[inner + k] = at;
+    moved = true;
+  }
+  if (!moved) return flows;
+  settleNetwork(inner, edges, volts, currents, conductances);
+  if (inner === 1) followNode(fitted, moving, conductances);
+  else if (inner > 1) follow(fitted, moving, conductances);
+  return flows;
 }
 
 /**
@@ -491,7 +513,7 @@ function solved(fitted: FittedNetwork, nodes: readonly number[], moving: Moving,
  * the one that moves, so that a pin of 12 Ω with 470 Ω behind it answers like 482 Ω.
  */
 function follow({ edges, boundary, inner }: FittedNetwork, moving: Moving, conductances: number[]): void {
-  const movedBy = boundary.map((node) => moving?.[node] ?? node);
+  const movedBy = boundary.map((node) => mover(node, moving));
   const own = conductances.slice();
   for (const node of new Set(movedBy)) {
     const moves = (local: number): boolean => local >= inner && movedBy[local - inner] === node;
@@ -516,3 +538,27 @@ function follow({ edges, boundary, inner }: FittedNetwork, moving: Moving, condu
     });
   }
 }
+
+/** The same for a network with one node of its own: it follows by the share of its conductance that leads to what moves. */
+function followNode({ edges, boundary }: FittedNetwork, moving: Moving, conductances: number[]): void {
+  const own = conductances.slice();
+  let whole = 0;
+  for (let k = 0; k < edges.length; k++) if (outer(edges[k]!) > 0) whole += own[k]!;
+  if (whole === 0) return;
+  for (let k = 0; k < edges.length; k++) {
+    const end = outer(edges[k]!);
+    if (end === 0) continue;
+    let together = 0;
+    for (let j = 0; j < edges.length; j++) {
+      const other = outer(edges[j]!);
+      if (other > 0 && mover(boundary[other - 1]!, moving) === mover(boundary[end - 1]!, moving)) together += own[j]!;
+    }
+    conductances[k] = own[k]! * (1 - together / whole);
+  }
+}
+
+/** The end in the tree of an edge at a network's one node; 0 when it does not touch that node. */
+const outer = ({ from, to }: Edge): number => (from === 0 ? to : to === 0 ? from : 0);
+
+/** The node that a node of the tree moves with. */
+const mover = (node: number, moving: Moving): number => moving?.[node] ?? node;

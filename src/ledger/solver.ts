@@ -36,7 +36,7 @@ export function solver(project: Project): Solver {
   const states = numbering<Uint8Array>((a) => String.fromCharCode(...a));
   const corners = numbering<Corner>(cornerKey);
   const focuses = new Map<string, Focus>();
-  const focusNumbers = numbering<Focus>((f) => f.networks.join());
+  const focusNumbers = numbering<Focus>((f) => `${f.networks.join()}|${[...(f.among ?? [])].join()}`);
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
   const starts = new Map<number, number[]>();
 
@@ -49,7 +49,9 @@ export function solver(project: Project): Solver {
       );
       const has = new Uint8Array(built.networks.length);
       for (const n of networks) has[n] = 1;
-      known = { has, networks };
+      const shared =
+        circuits.length > 0 && networks.some((n) => built.networks[n]!.circuits.some((c) => !circuits.includes(c)));
+      known = { has, networks, ...(shared && { among: new Set(circuits.map((c) => project.circuits[c]!.id)) }) };
       focuses.set(key, known);
     }
     return known;

@@ -39,7 +39,13 @@ function cornerSets(regulated: boolean, switching: boolean) {
     ...(regulated ? corners('low', 'low', 'high') : []),
     ...(switching ? corners('low', 'high', 'low') : []),
   ];
-  return { high: both('high'), peak: both('peak'), low: least };
+  return {
+    high: both('high'),
+    peak: both('peak'),
+    low: least,
+    light: corners('low', 'high', 'high'),
+    heavy: corners('high', 'low', 'low'),
+  };
 }
 
 type CornerSets = ReturnType<typeof cornerSets>;
@@ -52,13 +58,28 @@ export function treeQuestions(solver: Solver): Question[] {
   const switching = project.links.some((l) => l.kind === 'switching-regulator');
   const sets = cornerSets(drawsBehindRegulator(solver), switching);
   const moments = momentsOf(solver, sets);
-  const ask = ({ through, ...base }: Bare, peaks: boolean): Question => {
+  const ask = ({ through, isVoltage, ...base }: Bare, peaks: boolean): Question => {
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
-      moments(mode, base.id, through).flatMap((moment) =>
+      moments(mode, base.id, through, base.quantity === 'temperature').flatMap((moment) =>
         asked.map((corner) => ({ moment, corner, focus: solver.nobody })),
       );
+    // A part's input is highest with nothing on that need not be.
+    const atRest = (mode: ModeSearch): Candidate[] =>
+      mode.on
+        ? many(mode, sets.light)
+        : sets.light.map((corner) => ({
+            moment: { mode: mode.name, on: solver.resting },
+            corner,
+            focus: solver.nobody,
+          }));
+    if (isVoltage)
+      return { ...base, candidates: (mode) => [...atRest(mode), ...many(mode, sets.heavy)], probes: atRest };
     const most = peaks && hasPeaks ? [...sets.high, ...sets.peak] : sets.high;
-    return { ...base, candidates: (mode) => many(mode, [...most, ...sets.low]), probes: (mode) => many(mode, most) };
+    return {
+      ...base,
+      candidates: (mode) => many(mode, [...most, ...sets.low]),
+      probes: (mode) => many(mode, most),
+    };
   };
   const nodes = project.nodes.flatMap((node) => {
     if (node.kind === 'joint') return [];
@@ -79,28 +100,44 @@ function momentsOf(solver: Solver, sets: CornerSets) {
   const { project } = solver.circuitry;
   const known = new Map<string, readonly Moment[]>();
   const all = Uint8Array.from(project.circuits, () => 1);
+  const weights = (through: (s: Solution) => Shares): number[] => {
+    const shares = through(
+      solver.solve({ moment: { mode: 'all', on: all }, corner: sets.high[0]!, focus: solver.nobody }),
+    );
+    return project.circuits.map((c) => Math.max(shares.get(c.id) ?? 0, 0));
+  };
   const search = (mode: ModeSearch, through: (s: Solution) => Shares): readonly Moment[] => {
     if (mode.on) return [{ mode: mode.name, on: mode.on }];
     const whole: Moment = { mode: mode.name, on: all };
     if ((mode.interlocks ?? []).length === 0) return [whole];
-    const shares = through(solver.solve({ moment: whole, corner: sets.high[0]!, focus: solver.nobody }));
-    return heaviest(
-      project,
-      mode,
-      project.circuits.map((c) => Math.max(shares.get(c.id) ?? 0, 0)),
-      new Set(),
-    );
+    return heaviest(project, mode, weights(through), new Set());
   };
-  return (mode: ModeSearch, id: string, through: (s: Solution) => Shares): readonly Moment[] => {
-    const key = `${mode.name}|${id}`;
-    const moments = known.get(key) ?? search(mode, through);
+  /** Also with everything off that does not draw through the part: what it draws elsewhere lowers the part's input. */
+  const alone = (moments: readonly Moment[], through: (s: Solution) => Shares): readonly Moment[] => {
+    const draws = weights(through).map((amps, c) => amps > 0 || solver.resting[c] === 1);
+    return moments.flatMap((moment) => {
+      const on = moment.on.map((state, c) => (draws[c] ? state : 0));
+      return on.some((state, c) => state !== moment.on[c]) ? [moment, { ...moment, on }] : [moment];
+    });
+  };
+  return (mode: ModeSearch, id: string, through: (s: Solution) => Shares, isHeat: boolean): readonly Moment[] => {
+    const key = `${mode.name}|${id}|${isHeat}`;
+    const find = (): readonly Moment[] => {
+      const found = search(mode, through);
+      return isHeat && !mode.on ? alone(found, through) : found;
+    };
+    const moments = known.get(key) ?? find();
     known.set(key, moments);
     return moments;
   };
 }
 
 /** A question without its corners; `through` is the current it is about, by circuit. */
-type Bare = Omit<Question, 'candidates' | 'probes'> & { readonly through: (s: Solution) => Shares };
+type Bare = Omit<Question, 'candidates' | 'probes'> & {
+  readonly through: (s: Solution) => Shares;
+  /** A voltage is highest where little is drawn and lowest where much is. */
+  readonly isVoltage?: true;
+};
 
 function nodeQuestions(node: TreeNode): Bare[] {
   const shares = (s: Solution): Shares => booksOf(s).nodes.get(node.id)!;
@@ -178,6 +215,7 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
   path: link.path,
   limits: [limit],
   read: (s) => s.voltage(link.from),
+  isVoltage: true,
   through: (s) => booksOf(s).links.get(link.id)!,
   steps: (s) => [
     {

@@ -76,7 +76,7 @@ const withstands = (
   ...base,
   title: `clamp of ${circuit}, reverse voltage`,
   quantity: 'voltage',
-  recipes: ['flooded', 'starved'],
+  recipes: ['lightest', 'starved'],
   read: (s) => s.voltage(supply),
   limits: [limit],
   steps: (s) => [

@@ -30,7 +30,8 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
     title: `coil of ${circuit}, pull-in`,
     quantity: 'voltage',
     direction: 'at-least',
-    recipes: ['starved', 'flooded'],
+    // What an undriven transistor keeps for itself rises with the current asked of it.
+    recipes: setting.shortfall ? ['starved', 'drive-worst', 'flooded'] : ['starved', 'flooded'],
     read: volts,
     limits: [
       {
@@ -62,7 +63,7 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
     title: `coil of ${circuit}, highest voltage`,
     quantity: 'voltage',
     direction: 'at-most',
-    recipes: ['flooded', 'starved'],
+    recipes: setting.shortfall ? ['flooded', 'drive-best', 'starved'] : ['flooded', 'starved'],
     read: volts,
     limits: [coil.maximum],
     steps: (s) => acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),

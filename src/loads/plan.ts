@@ -84,6 +84,8 @@ export interface NetworkPlan {
   readonly circuits: readonly string[];
   /** The control side carries a driver's input, the load side what the driver switches; a bare load is its own. */
   readonly side: 'control' | 'load';
+  /** Where loads and drivers' inputs share a network: the circuits whose input it is. */
+  readonly controls?: ReadonlySet<string>;
   /** Unknown nodes; every other node is ground or a node of the supply tree. */
   readonly inner: readonly string[];
   readonly on: readonly BranchPlan[];
@@ -124,12 +126,23 @@ export interface SolvedBranch {
 /**
  * Which extreme builds an account needs; each is tried at the coldest and the hottest ambient.
  * - `draw-most`, `draw-least`: the circuit's own current highest and lowest;
+ * - `hottest`: the load heavy and the losses on its way highest, on the highest supplies;
+ * - `lightest`: as little as can be drawn, on the highest supplies: the highest voltage that stands across its parts;
  * - `starved`, `flooded`: the lowest and highest voltage that reaches the load;
  * - `drive-worst`, `drive-best`: control side weakest with the load heaviest, and the other way round;
  * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest.
  */
 export type Recipe =
-  'draw-most' | 'draw-least' | 'starved' | 'flooded' | 'drive-worst' | 'drive-best' | 'let-go-worst' | 'let-go-best';
+  | 'draw-most'
+  | 'draw-least'
+  | 'starved'
+  | 'flooded'
+  | 'drive-worst'
+  | 'drive-best'
+  | 'let-go-worst'
+  | 'let-go-best'
+  | 'hottest'
+  | 'lightest';
 
 export type AccountKind =
   | 'pin'

@@ -34,10 +34,13 @@ function network(group: readonly NetworkSketch[]): NetworkPlan {
     for (const of of hooks.values()) branches.push(...hung(of, on, branches.length));
     return branches;
   };
+  const controls = group.filter((s) => s.side === 'control');
   return {
     id: group[0]!.id,
     circuits: [...new Set(group.flatMap((s) => s.circuits))],
-    side: group.some((s) => s.side === 'load') ? 'load' : 'control',
+    side: controls.length < group.length ? 'load' : 'control',
+    ...(controls.length > 0 &&
+      controls.length < group.length && { controls: new Set(controls.flatMap((s) => s.circuits)) }),
     inner: [...nodes, ...group.flatMap((s) => s.inner)],
     on: state(true),
     off: state(false),

@@ -32,6 +32,7 @@ const LOSS: Readonly<Record<Lean, Ends>> = {
   high: 'min',
   peak: 'min',
   flooded: 'min',
+  warm: 'min',
 };
 const LOAD: Readonly<Record<Lean, Ends>> = {
   low: 'max',
@@ -40,6 +41,7 @@ const LOAD: Readonly<Record<Lean, Ends>> = {
   high: 'min',
   peak: 'min',
   starved: 'min',
+  warm: 'max',
 };
 const DRAW: Readonly<Record<Lean, Ends>> = {
   low: 'min',
@@ -48,6 +50,7 @@ const DRAW: Readonly<Record<Lean, Ends>> = {
   high: 'max',
   peak: 'max',
   starved: 'max',
+  warm: 'min',
 };
 const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
 

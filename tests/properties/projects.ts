@@ -217,17 +217,26 @@ const expanded: fc.Arbitrary<Hang> = fc
       active: output % 2 === 0 ? 'high' : 'low',
     },
   }));
-/** An LED on the pin that an indicator of the board itself hangs on. */
-const shared: fc.Arbitrary<Hang> = fc.constant((board, _, id) => ({
-  [id]: {
-    part: 'led-green-5mm',
-    pin: board.pins.find((p) => p === 'D13' || p === 'GP25') ?? board.pins[0],
-    series: '470 Ω ±5 %',
-    active: 'low',
-  },
-}));
+/** An LED on the pin that an indicator of the board itself hangs on, where there is one. */
+const shared: fc.Arbitrary<Hang> = fc.constant((board, _, id) =>
+  on(
+    board.pins.find((p) => p === 'D13' || p === 'GP25'),
+    (pin) => ({ part: 'led-green-5mm', pin, series: '470 Ω ±5 %', active: 'low' }),
+    id,
+  ),
+);
+/** A relay board with an LED on the pin of its input, that is lit with it. */
+const lit: fc.Arbitrary<Hang> = fc.boolean().map((high): Hang => (board, pin, id) => {
+  const name = pin();
+  if (name === undefined) return undefined;
+  const part = high ? 'relay-board-transistor-high-5v-1' : 'relay-board-opto-low-5v-1';
+  return {
+    [id]: { part, inputs: { 1: name }, supply: board.five[0] },
+    [`${id}lamp`]: { part: 'led-red-5mm', pin: name, series: '470 Ω ±5 %', active: high ? 'high' : 'low' },
+  };
+});
 
-const HANGS = { led, resistor, bareCoil, drivenCoil, arrayCoil, motor, relays, module, expanded, shared };
+const HANGS = { led, resistor, bareCoil, drivenCoil, arrayCoil, motor, relays, module, expanded, shared, lit };
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
 export function projects({

@@ -2,8 +2,7 @@
 import type { Account } from '../../src/ledger/account.js';
 import { linearLoss } from '../../src/circuit/regulator.js';
 import type { PinAccountPlan, Project } from '../../src/project/project.js';
-import type { Build, Reckoned } from './reckoning.js';
-import { reckon } from './reckoning.js';
+import type { Reckoned } from './reckoning.js';
 
 export interface Reader {
   readonly account: Account;
@@ -51,26 +50,4 @@ function pinSum(plan: PinAccountPlan, r: Reckoned): number {
         sum += Math.max(branch.pin.outward * amps * (side === 'source' ? 1 : -1), 0);
     }
   return sum;
-}
-
-/** Reads all accounts of one build, in a state of the circuits. Without the second, those that ask what flows when off are left out. */
-export function readAll(
-  project: Project,
-  readers: readonly Reader[],
-  on: ReadonlySet<string>,
-  build: Build,
-  whenOff = true,
-): (number | undefined)[] {
-  const states = new Map<string, Reckoned>();
-  return readers.map(({ off, peaks, read }) => {
-    if (off.length > 0 && !whenOff) return undefined;
-    const peak = build.peak === true && peaks;
-    const key = `${off.join()} ${peak}`;
-    let r = states.get(key);
-    if (r === undefined) {
-      r = reckon(project, new Set([...on].filter((c) => !off.includes(c))), { share: build.share, peak });
-      states.set(key, r);
-    }
-    return read(r);
-  });
 }

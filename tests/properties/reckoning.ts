@@ -18,21 +18,6 @@ export interface Build {
   readonly peak?: boolean;
 }
 
-/** The names of all uncertain figures of a project. */
-export function figuresOf(project: Project): string[] {
-  const names = new Set<string>(['ambient']);
-  const wide = (i: Interval | undefined, name: string): void => void (i && i.max > i.min && names.add(name));
-  for (const n of project.nodes) wide(n.volts, `${n.id} volts`);
-  for (const l of project.links) {
-    for (const key of ['ohms', 'volts', 'dropout', 'quiescent', 'efficiency'] as const) wide(l[key], `${l.id} ${key}`);
-    if (l.law) names.add(`${l.id} law`);
-    wide(l.heat?.thermal, `${l.id} thermal`);
-  }
-  for (const network of project.networks)
-    for (const branch of [...network.on, ...network.off]) for (const m of branch.members) names.add(nameOf(m, branch));
-  return [...names];
-}
-
 /** One output resistance a level for all pins of a chip; every other part has a figure of its own. */
 const nameOf = (m: Member, branch: BranchPlan): string =>
   m.kind === 'pin' ? `${m.part.slice(0, m.part.indexOf('.'))} pins ${branch.pin!.level}` : m.part;

@@ -189,7 +189,7 @@ export function arrayAccounts(
       },
       heat,
       loss,
-      ['draw-most', 'draw-least', 'starved'],
+      ['hottest', 'draw-least'],
     ),
   ];
 }

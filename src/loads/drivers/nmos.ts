@@ -115,7 +115,7 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
     title: `driver of ${circuit}, voltage when off`,
     quantity: 'voltage',
     direction: 'at-most',
-    recipes: ['flooded', 'starved'],
+    recipes: ['lightest', 'starved'],
     read: (s) => s.voltage(supply),
     limits: maximumVoltage ? [maximumVoltage] : [],
     steps: (s) => [

@@ -54,6 +54,8 @@ export function npnDriver(input: LoadInput, setting: DriverSetting, figures: Fig
               kind: 'resistance',
               part: `${circuit}.pull-down`,
               ohms: closed(pullDown.quantity),
+              // The heavier it is, the less is left for the base.
+              load: true,
               origin: pullDown.origin,
             },
           ],

@@ -227,7 +227,7 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     title: `driver of ${circuit}, voltage when off`,
     quantity: 'voltage',
     direction: 'at-most',
-    recipes: ['flooded', 'starved'],
+    recipes: ['lightest', 'starved'],
     read: (s) => s.voltage(supply),
     limits: t.maximumVoltage ? [t.maximumVoltage] : [],
     steps: (s) => [
@@ -243,6 +243,7 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
   const power = (s: Reading): number =>
     voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
   const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, t.heat, power, [
+    'hottest',
     'draw-most',
     'drive-worst',
     'draw-least',

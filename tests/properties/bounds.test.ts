@@ -1,0 +1,101 @@
+/**
+ * Sampled builds against the bounds: each build is reckoned a second time, by a solver of the tests' own, and no account may
+ * fall outside what the ledger says of it.
+ */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { Account } from '../../src/ledger/account.js';
+import { ledgerOf } from '../../src/ledger/ledger.js';
+import type { Project } from '../../src/project/project.js';
+import type { Data } from './projects.js';
+import { projectOf, projects } from './projects.js';
+import { readersOf } from './readers.js';
+import type { Build } from './reckoning.js';
+import { buildAtRandom, dice, reckon } from './reckoning.js';
+
+const PROJECTS = 24;
+const BUILDS = 60;
+/** Share of a figure that the two solvers may differ by, and what the tangents of circuits not in question leave out. */
+const ROOM = 2e-5;
+/**
+ * The same for what a coil gets and what its driver has to turn into heat: what an undriven transistor loses rises with the current it is asked for, and that falls with
+ * the drop in the branch, so that the corner at either end of the drop is off by a little.
+ */
+const THROUGH = new Set(['coil', 'driver']);
+const COIL_ROOM = 2e-3;
+/** Amperes, volts, watts or kelvins below which nothing is compared. */
+const TRACE = 1e-6;
+/** Of what flows in a coil that is let go, amperes: it rises tenfold with 60 mV at a diode, and no coil is held by so little. */
+const LET_GO_TRACE = 1e-5;
+
+/** Reads every account in its own worst moment from one build. */
+function readAll(project: Project, accounts: readonly Account[], build: Build): (number | undefined)[] {
+  const always = project.circuits.flatMap((c) => (c.always ? [c.id] : []));
+  const known = new Map<string, ReturnType<typeof reckon>>();
+  return readersOf(project, accounts).map(({ account, off, peaks, read }) => {
+    const on = new Set([...always, ...account.moment].filter((c) => !off.includes(c)));
+    const peak = build.peak === true && peaks;
+    const key = `${[...on].sort().join()} ${peak}`;
+    const reckoned = known.get(key) ?? reckon(project, on, { share: build.share, peak });
+    known.set(key, reckoned);
+    return read(reckoned);
+  });
+}
+
+const SUMS = new Set(['group', 'total', 'rail', 'inlet', 'supply', 'fuse', 'regulator']);
+const isSum = (a: Account): boolean => a.quantity === 'current' && SUMS.has(a.kind);
+
+/** A coil that cannot let go: what holds it is the coil's own resistance then, and how much no longer matters. */
+const isStuck = (a: Account): boolean =>
+  a.kind === 'coil' && a.quantity === 'current' && a.limits.some((l) => l.left < 0);
+
+const traceOf = (a: Account): number => (a.kind === 'coil' && a.quantity === 'current' ? LET_GO_TRACE : TRACE);
+
+/**
+ * A driver that is not driven all the way gets hottest somewhere between its ends, where it keeps half of the supply; that it
+ * is not driven is a failure of its own.
+ */
+const isHalfDriven = (a: Account, accounts: readonly Account[]): boolean =>
+  a.kind === 'driver' &&
+  a.quantity === 'temperature' &&
+  accounts.some((o) => o.id === a.id && o.direction === 'at-least' && o.limits.some((l) => l.left < 0));
+
+const described = (a: Account): string => `${a.id}, ${a.quantity}, ${a.direction}`;
+
+test('no sampled build falls outside the bounds of an account, and the bounds come near what is sampled', () => {
+  let compared = 0;
+  const reached = { most: 0, of: 0 };
+  const files: Data[] = fc.sample(projects({ most: 5, without: ['shared'] }), { numRuns: PROJECTS, seed: 20261 });
+  for (const [number, data] of files.entries()) {
+    const project = projectOf(data);
+    const accounts = ledgerOf(project).accounts.filter((a) => a.draw !== undefined);
+    const skipped = accounts.map((a) => isStuck(a) || isHalfDriven(a, accounts));
+    const highest = accounts.map(() => -Infinity);
+    const random = dice(number + 1);
+    for (let n = 0; n < BUILDS; n++) {
+      const build: Build = buildAtRandom(random);
+      readAll(project, accounts, build).forEach((value, k) => {
+        if (value === undefined || skipped[k]) return;
+        const { min, max } = accounts[k]!.draw!;
+        const room =
+          (THROUGH.has(accounts[k]!.kind) ? COIL_ROOM : ROOM) * Math.max(Math.abs(min), Math.abs(max)) +
+          traceOf(accounts[k]!);
+        const where = `${described(accounts[k]!)} in build ${n} of ${JSON.stringify(data)}`;
+        const { direction } = accounts[k]!;
+        // The end that is judged, of every account; both ends of the sums of currents.
+        if (direction === 'at-least' || isSum(accounts[k]!)) expect(value, where).toBeGreaterThanOrEqual(min - room);
+        if (direction !== 'at-least' || isSum(accounts[k]!)) expect(value, where).toBeLessThanOrEqual(max + room);
+        highest[k] = Math.max(highest[k]!, value);
+        compared++;
+      });
+    }
+    accounts.forEach((a, k) => {
+      if (a.quantity !== 'current' || a.draw!.max < 1e-4) return;
+      reached.of++;
+      if (highest[k]! > a.draw!.max - 0.1 * (a.draw!.max - a.draw!.min)) reached.most++;
+    });
+  }
+  // With half of the figures at an end, most accounts come within a tenth of their range of the upper bound.
+  expect(compared).toBeGreaterThan(20_000);
+  expect(reached.most / reached.of).toBeGreaterThan(0.5);
+});

@@ -1,0 +1,113 @@
+/** The worst moment of accounts that are sums, against trying every state that the interlocks allow. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { likenessOf } from '../../src/ledger/likeness.js';
+import type { ModeSearch } from '../../src/ledger/moments.js';
+import { modesOf } from '../../src/ledger/moments.js';
+import { pinQuestions } from '../../src/ledger/pin-questions.js';
+import type { Question } from '../../src/ledger/question.js';
+import type { Solver } from '../../src/ledger/solver.js';
+import { solver } from '../../src/ledger/solver.js';
+import { treeQuestions } from '../../src/ledger/tree-questions.js';
+import type { Project } from '../../src/project/project.js';
+import type { Data, Entry } from './projects.js';
+import { projectOf, projects } from './projects.js';
+
+/** Share of a sum that the search may miss: states that differ by less than that come to the same for any judgement. */
+const MISSED = 1e-5;
+/** Amperes below which nothing is compared. */
+const TRACE = 1e-6;
+/** More circuits than this make too many states to try. */
+const MOST_CIRCUITS = 8;
+
+const switched = (project: Project): string[] => project.circuits.flatMap((c) => (c.always ? [] : [c.id]));
+
+/** Projects of a few circuits with interlocks of every kind between them. */
+const locked: fc.Arbitrary<Data> = projects({ most: 4 })
+  .filter((data) => {
+    const { length } = switched(projectOf(data));
+    return length > 0 && length <= MOST_CIRCUITS;
+  })
+  .chain((data) => {
+    const circuits = switched(projectOf(data));
+    const one = fc.constantFrom(...circuits);
+    const by = fc.constantFrom('wiring', 'firmware');
+    const some = fc.uniqueArray(one, { minLength: 1, maxLength: 4 });
+    const pair = fc.tuple(one, one).filter(([a, b]) => a !== b);
+    const rules: fc.Arbitrary<Entry>[] = [fc.record({ 'at-most': fc.integer({ min: 1, max: 2 }), of: some, by })];
+    if (circuits.length > 1)
+      rules.push(
+        fc.tuple(pair, by).map(([[a, b], kept]) => ({ needs: a, for: b, by: kept })),
+        fc.tuple(pair, by).map(([[a, b], kept]) => ({ excludes: a, for: b, by: kept })),
+      );
+    return fc.array(fc.oneof(...rules), { maxLength: 2 }).map((interlocks) => ({ ...data, interlocks }));
+  });
+
+/** Every state of the circuits that the interlocks allow; what hangs on one pin is on together. */
+function* states(project: Project): Generator<Uint8Array> {
+  const index = new Map(project.circuits.map((c, k) => [c.id, k]));
+  const free = project.circuits.flatMap((c, k) => (c.always ? [] : [k]));
+  const pins = project.networks.map((n) => n.circuits).filter((on) => on.length > 1);
+  for (let bits = 0; bits < 2 ** free.length; bits++) {
+    const on = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
+    free.forEach((k, n) => (on[k] = (bits >> n) & 1));
+    const lit = (ids: readonly string[] = []): number => ids.filter((id) => on[index.get(id)!] === 1).length;
+    if (pins.some((on) => lit(on) > 0 && lit(on) < on.length)) continue;
+    const kept = project.interlocks.every((i) => {
+      if (i.kind === 'at-most') return lit(i.of) <= i.most!;
+      if (lit(i.when) === 0) return true;
+      return lit(i.of) === (i.kind === 'needs' ? i.of.length : 0);
+    });
+    if (kept) yield on;
+  }
+}
+
+const most = (bench: Solver, question: Question, mode: ModeSearch): number =>
+  Math.max(0, ...question.candidates(mode).map((c) => question.read(bench.solve(c)) ?? 0));
+
+describe('the worst moment', () => {
+  test('of every sum of currents is that of the worst of all states that are allowed', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(locked, (data) => {
+        const project = projectOf(data);
+        const bench = solver(project);
+        const [free] = modesOf(project);
+        const likeness = likenessOf(bench.circuitry, [free!]);
+        const sums = [...pinQuestions(bench, likeness), ...treeQuestions(bench)].filter(
+          (q) => q.quantity === 'current',
+        );
+        const all = [...states(project)].map((on, k): ModeSearch => ({ name: `state ${k}`, on }));
+        fc.pre(all.length > 0);
+        for (const question of sums) {
+          const worst = Math.max(...all.map((mode) => most(bench, question, mode)));
+          const told = most(bench, question, free!);
+          compared++;
+          expect(told, `${question.title}, against every state`).toBeGreaterThanOrEqual(worst * (1 - MISSED) - TRACE);
+          expect(told, `${question.title}, against every state`).toBeLessThanOrEqual(worst * (1 + MISSED) + TRACE);
+        }
+      }),
+      { numRuns: 60 },
+    );
+    expect(compared).toBeGreaterThan(500);
+  });
+
+  test('is bounded for what a supply gives by the state with all on', () => {
+    fc.assert(
+      fc.property(projects({ most: 3 }), (data) => {
+        const project = projectOf(data);
+        fc.pre(switched(project).length <= MOST_CIRCUITS);
+        const bench = solver(project);
+        const all: ModeSearch = { name: 'all', on: Uint8Array.from(project.circuits, () => 1) };
+        for (const question of treeQuestions(bench).filter((q) => q.kind === 'supply')) {
+          const bound = most(bench, question, all);
+          for (const [k, on] of [...states(project)].entries())
+            expect(most(bench, question, { name: `state ${k}`, on }), question.title).toBeLessThanOrEqual(
+              bound * (1 + 1e-9) + TRACE,
+            );
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
