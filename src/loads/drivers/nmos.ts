@@ -8,6 +8,7 @@ import { rating } from '../limits.js';
 import type { AccountPlan, LimitPlan, Member, Reading, Step } from '../plan.js';
 import { GROUND } from '../plan.js';
 import type { Driver, DriverSetting } from './driver.js';
+import { carriedCurrent, offVoltage } from './ratings.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 
 export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Figures): Driver | undefined {
@@ -84,50 +85,8 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
     }),
     steps: (s) => gateSteps(s, pullDown ? `${circuit}.pull-down` : undefined, gate(s)),
   };
-  const carries: AccountPlan = {
-    ...base,
-    title: `driver of ${circuit}`,
-    quantity: 'current',
-    direction: 'at-most',
-    recipes: ['draw-most', 'draw-least'],
-    peaks: true,
-    read: (s) => s.current(load),
-    limits: maximumCurrent ? [maximumCurrent] : [],
-    books: [{ circuit, part: load }],
-    ...(!maximumCurrent && {
-      missing: {
-        figure: 'maximum-current',
-        asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?`,
-      },
-    }),
-    steps: (s) => [
-      {
-        name: 'I',
-        says: 'the load’s current goes through it',
-        formula: 'I_load',
-        with: { I_load: [s.current(load), 'A'] },
-        gives: [s.current(load), 'A'],
-      },
-    ],
-  };
-  const bears: AccountPlan = {
-    ...base,
-    title: `driver of ${circuit}, voltage when off`,
-    quantity: 'voltage',
-    direction: 'at-most',
-    recipes: ['lightest', 'starved'],
-    read: (s) => s.voltage(supply),
-    limits: maximumVoltage ? [maximumVoltage] : [],
-    steps: (s) => [
-      {
-        name: 'V',
-        says: 'switched off, it bears the supply',
-        formula: 'V',
-        with: { V: [s.voltage(supply), 'V'] },
-        gives: [s.voltage(supply), 'V'],
-      },
-    ],
-  };
+  const carries = carriedCurrent(base, circuit, load, maximumCurrent);
+  const bears = maximumVoltage ? [offVoltage(base, circuit, supply, maximumVoltage)] : [];
   const lost = (s: Reading): number => s.current(load) ** 2 * (s.typical ? ohms.typ : ohms.max);
   const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, heatOf(figures, id), lost, [
     'draw-most',
@@ -138,7 +97,7 @@ export function nmosDriver(input: LoadInput, setting: DriverSetting, figures: Fi
     pin: pin.account,
     members: [{ kind: 'resistance', part: id, ohms, ...(resistance && { origin: resistance.origin }) }],
     networks,
-    accounts: [opens, carries, ...(maximumVoltage ? [bears] : []), ...(resistance ? [warm] : [])],
+    accounts: [opens, carries, ...bears, ...(resistance ? [warm] : [])],
     clamps: false,
     unlimited: [],
   };

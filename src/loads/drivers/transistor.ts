@@ -9,6 +9,7 @@ import type { Curve, Figures } from '../figures.js';
 import { junctionSpread } from '../laws.js';
 import { rating } from '../limits.js';
 import type { AccountPlan, JunctionSpread, LimitPlan, Member, Origin, Reading, Step } from '../plan.js';
+import { carriedCurrent, offVoltage } from './ratings.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import type { Heat } from './junction-heat.js';
 
@@ -196,50 +197,8 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
         : []),
     ],
   };
-  const carries: AccountPlan = {
-    ...base,
-    title: `driver of ${circuit}`,
-    quantity: 'current',
-    direction: 'at-most',
-    recipes: ['draw-most', 'draw-least'],
-    peaks: true,
-    read: (s) => s.current(load),
-    limits: t.maximumCurrent ? [t.maximumCurrent] : [],
-    books: [{ circuit, part: load }],
-    ...(!t.maximumCurrent && {
-      missing: {
-        figure: 'maximum-current',
-        asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?`,
-      },
-    }),
-    steps: (s) => [
-      {
-        name: 'I',
-        says: 'the load’s current goes through it',
-        formula: 'I_load',
-        with: { I_load: [s.current(load), 'A'] },
-        gives: [s.current(load), 'A'],
-      },
-    ],
-  };
-  const bears: AccountPlan = {
-    ...base,
-    title: `driver of ${circuit}, voltage when off`,
-    quantity: 'voltage',
-    direction: 'at-most',
-    recipes: ['lightest', 'starved'],
-    read: (s) => s.voltage(supply),
-    limits: t.maximumVoltage ? [t.maximumVoltage] : [],
-    steps: (s) => [
-      {
-        name: 'V',
-        says: 'switched off, it bears the supply',
-        formula: 'V',
-        with: { V: [s.voltage(supply), 'V'] },
-        gives: [s.voltage(supply), 'V'],
-      },
-    ],
-  };
+  const carries = carriedCurrent(base, circuit, load, t.maximumCurrent);
+  const bears = t.maximumVoltage ? [offVoltage(base, circuit, supply, t.maximumVoltage)] : [];
   const power = (s: Reading): number =>
     voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
   const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, t.heat, power, [
@@ -248,5 +207,5 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     'drive-worst',
     'draw-least',
   ]);
-  return [drive, carries, ...(t.maximumVoltage ? [bears] : []), warm];
+  return [drive, carries, ...bears, warm];
 }

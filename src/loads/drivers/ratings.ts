@@ -1,0 +1,56 @@
+/** What every driver is rated for: the current it carries and the voltage it bears when off. */
+import type { AccountPlan, LimitPlan } from '../plan.js';
+
+type Base = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path'>;
+
+/** The load's current through the driver, held against the highest it may carry. @param load the part that names the load */
+export function carriedCurrent(base: Base, circuit: string, load: string, maximum: LimitPlan | undefined): AccountPlan {
+  return {
+    ...base,
+    title: `driver of ${circuit}`,
+    quantity: 'current',
+    direction: 'at-most',
+    recipes: ['draw-most', 'draw-least'],
+    peaks: true,
+    read: (s) => s.current(load),
+    limits: maximum ? [maximum] : [],
+    books: [{ circuit, part: load }],
+    ...(!maximum && {
+      missing: {
+        figure: 'maximum-current',
+        asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?`,
+      },
+    }),
+    steps: (s) => [
+      {
+        name: 'I',
+        says: 'the load’s current goes through it',
+        formula: 'I_load',
+        with: { I_load: [s.current(load), 'A'] },
+        gives: [s.current(load), 'A'],
+      },
+    ],
+  };
+}
+
+/** The supply's voltage, which stands across a driver that is off. @param supply node of the load's supply */
+export function offVoltage(base: Base, circuit: string, supply: string, maximum: LimitPlan): AccountPlan {
+  return {
+    ...base,
+    title: `driver of ${circuit}, voltage when off`,
+    quantity: 'voltage',
+    direction: 'at-most',
+    recipes: ['lightest', 'starved'],
+    read: (s) => s.voltage(supply),
+    limits: [maximum],
+    steps: (s) => [
+      {
+        name: 'V',
+        says: 'switched off, it bears the supply',
+        formula: 'V',
+        with: { V: [s.voltage(supply), 'V'] },
+        gives: [s.voltage(supply), 'V'],
+      },
+    ],
+  };
+}
