@@ -13,8 +13,12 @@ import type { Project } from '../../src/project/project.js';
 import type { Data, Entry } from './projects.js';
 import { projectOf, projects } from './projects.js';
 
-/** Share of a sum that the search may miss: states that differ by less than that come to the same for any judgement. */
-const MISSED = 1e-5;
+/**
+ * Share of a sum that the search may miss: states that differ by less than that come to the same for any judgement. Pins do
+ * not ask whether others weigh more at rest than at work (an active-low LED beside a lamp of the board's own), and so whether
+ * their rail stands a millivolt higher with those on.
+ */
+const MISSED = { tree: 1e-5, pins: 1e-3 };
 /** Amperes below which nothing is compared. */
 const TRACE = 1e-6;
 /** More circuits than this make too many states to try. */
@@ -74,17 +78,19 @@ describe('the worst moment', () => {
         const bench = solver(project);
         const [free] = modesOf(project);
         const likeness = likenessOf(bench.circuitry, [free!]);
-        const sums = [...pinQuestions(bench, likeness), ...treeQuestions(bench)].filter(
-          (q) => q.quantity === 'current',
-        );
+        const pins = pinQuestions(bench, likeness).map((question) => ({ question, missed: MISSED.pins }));
+        const tree = treeQuestions(bench).map((question) => ({ question, missed: MISSED.tree }));
         const all = [...states(project)].map((on, k): ModeSearch => ({ name: `state ${k}`, on }));
         fc.pre(all.length > 0);
-        for (const question of sums) {
+        for (const { question, missed } of [...pins, ...tree]) {
+          if (question.quantity !== 'current') continue;
           const worst = Math.max(...all.map((mode) => most(bench, question, mode)));
+          // Where none of its circuits may ever be on, a stated mode has no such account.
+          if (worst === 0) continue;
           const told = most(bench, question, free!);
           compared++;
-          expect(told, `${question.title}, against every state`).toBeGreaterThanOrEqual(worst * (1 - MISSED) - TRACE);
-          expect(told, `${question.title}, against every state`).toBeLessThanOrEqual(worst * (1 + MISSED) + TRACE);
+          expect(told, `${question.title}, against every state`).toBeGreaterThanOrEqual(worst * (1 - missed) - TRACE);
+          expect(told, `${question.title}, against every state`).toBeLessThanOrEqual(worst * (1 + missed) + TRACE);
         }
       }),
       { numRuns: 60 },
