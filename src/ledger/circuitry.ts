@@ -91,6 +91,8 @@ export interface Circuitry {
   readonly nodeIndex: ReadonlyMap<string, number>;
   readonly circuitIndex: ReadonlyMap<string, number>;
   readonly networks: readonly NetworkIndex[];
+  /** Regulators that something hangs across, from their input to their output. */
+  readonly bridged: ReadonlySet<Link>;
   /** The numbers of all networks. */
   readonly every: readonly number[];
   readonly parts: ReadonlyMap<string, PartIndex>;
@@ -137,6 +139,15 @@ export function circuitry(project: Project): Circuitry {
   const links = project.links
     .filter((link) => link.kind !== 'wire')
     .map((link) => ({ link, from: nodeIndex.get(link.from)!, to: nodeIndex.get(link.to)! }));
+  const across =
+    (from: number, to: number) =>
+    (state: StateIndex): boolean =>
+      state.boundary.includes(from) && state.boundary.includes(to);
+  const bridged = new Set(
+    links.flatMap(({ link, from, to }) =>
+      link.volts !== undefined && networks.some((n) => [n.on, n.off].some(across(from, to))) ? [link] : [],
+    ),
+  );
   const scratch: Scratch = {
     drawn: zeros(count),
     slopes: zeros(count),
@@ -149,6 +160,7 @@ export function circuitry(project: Project): Circuitry {
     project,
     scratch,
     links,
+    bridged,
     count,
     open,
     nodeIndex,

@@ -6,7 +6,7 @@ import type { Apart, Corner } from './corner.js';
 import { cornersOf, wantsCrowd } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest } from './moments.js';
+import { heaviest, together } from './moments.js';
 import type { Question } from './question.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
@@ -34,7 +34,7 @@ function twinOf({ circuitry }: Solver, plan: AccountPlan, likeness: Likeness): P
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
 interface Around {
   /** The candidates of a recipe in a mode; the same for all accounts of the circuits. */
-  asked(circuits: readonly string[], recipe: Recipe, peaks: boolean): (mode: ModeSearch) => readonly Candidate[];
+  asked(plan: AccountPlan, recipe: Recipe): (mode: ModeSearch) => readonly Candidate[];
 }
 
 interface Concerned {
@@ -46,6 +46,7 @@ interface Concerned {
 function aroundOf(solver: Solver): Around {
   const { circuitry } = solver;
   const feeds = upstream(circuitry);
+  const sets = together(circuitry.project);
   const hefts = circuitry.project.circuits.map((_, k) => heft(solver, k));
 
   const search = (mode: ModeSearch, numbers: readonly number[], letGo: boolean, crowd: boolean): readonly Moment[] => {
@@ -54,7 +55,11 @@ function aroundOf(solver: Solver): Around {
     if (mode.on) return numbers.some((c) => mode.on![c] === 1) ? [{ mode: mode.name, on: mode.on }] : [];
     // Few others leave the rails high, many pull them down.
     const weights = Float64Array.from(hefts, (h) => (crowd ? h : -1));
-    for (const c of numbers) weights[c] = 1;
+    for (const c of numbers) {
+      // What hangs on its pin comes with it.
+      for (const k of sets[c]!) weights[k] = 0;
+      weights[c] = 1;
+    }
     return heaviest(circuitry.project, mode, weights, new Set(numbers.length > 1 ? [] : numbers));
   };
   const concerned = kept((circuits: readonly string[]): Concerned => {
@@ -75,11 +80,14 @@ function aroundOf(solver: Solver): Around {
     return known;
   };
   return {
-    asked(circuits, recipe, peaks) {
-      const key = `${circuits.join()}|${recipe}|${peaks}`;
+    asked({ circuits, books, peaks = false }, recipe) {
+      // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
+      const booked = books && recipe.startsWith('draw-') ? books.map(({ part }) => part) : undefined;
+      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
-        const { focus, numbers, apart } = concerned(circuits);
+        const { focus: whole, numbers, apart } = concerned(circuits);
+        const focus = booked ? solver.focusOn(numbers, booked) : whole;
         const corners = cornersOf(recipe, apart, peaks);
         const letGo = recipe.startsWith('let-go');
         const byMode = new Map<ModeSearch, readonly Candidate[]>();
@@ -124,7 +132,7 @@ function upstream({ project }: Circuitry): Feeds {
 }
 
 function question(plan: AccountPlan, around: Around): Question {
-  const asked = plan.recipes.map((recipe) => around.asked(plan.circuits, recipe, plan.peaks === true));
+  const asked = plan.recipes.map((recipe) => around.asked(plan, recipe));
   const candidates = (mode: ModeSearch): Candidate[] => asked.flatMap((ask) => ask(mode));
 
   const shares = (s: Solution): Shares => {

@@ -166,6 +166,15 @@ function numbered(project: Project, interlocks: readonly InterlockPlan[]): Rule[
   return interlocks.map((i) => ({ kind: i.kind, most: i.most ?? 0, of: numbers(i.of), when: numbers(i.when ?? []) }));
 }
 
+/** A moment with one circuit, and what hangs on its pin, turned over; undefined where that is not allowed. */
+export function turnedOver(project: Project, search: ModeSearch, moment: Moment, circuit: number): Moment | undefined {
+  const set = together(project)[circuit]!;
+  if (set.some((k) => project.circuits[k]!.always)) return undefined;
+  const on = moment.on.slice();
+  for (const k of set) on[k] = 1 - moment.on[circuit]!;
+  return allowed(on, numbered(project, search.interlocks ?? [])) ? { ...moment, on } : undefined;
+}
+
 const count = (on: Uint8Array, of: readonly number[]): number => of.reduce((n, k) => n + on[k]!, 0);
 
 /** Whether a whole state keeps every interlock. */

@@ -9,7 +9,7 @@ import { cornersOf } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest } from './moments.js';
+import { heaviest, turnedOver } from './moments.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
@@ -32,10 +32,17 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
         ? (['source'] as const)
         : (['source', 'sink'] as const);
   const wanted = new Set(plan.pins);
-  // The networks that pass through its pins, and the circuits that switch them.
-  const networks = circuitry.networks.flatMap((n, k) =>
-    [...n.on.plans, ...n.off.plans].some((p) => p.pin && wanted.has(p.pin.pin)) ? [k] : [],
-  );
+  /** Whether anything can flow through one of its pins in a wanted direction. */
+  const carries = (plans: readonly BranchPlan[]): boolean =>
+    plans.some(
+      (p) =>
+        p.pin &&
+        wanted.has(p.pin.pin) &&
+        sides.some((side) => p.pin!.level === (side === 'source' ? 'high' : 'low')) &&
+        carriesAnything(p, plans),
+    );
+  // The networks that it is the sum of, and the circuits that switch them.
+  const networks = circuitry.networks.flatMap((n, k) => (carries(n.on.plans) || carries(n.off.plans) ? [k] : []));
   const contributors = [...new Set(networks.flatMap((k) => circuitry.networks[k]!.circuits))];
   const own = plan.own.map(({ part }) => circuitry.parts.get(part)!.network);
   // What a driver switches is not in question: it pulls on the rail as every other circuit does.
@@ -82,15 +89,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   const many = (moments: readonly Moment[], corners: readonly Corner[]): Candidate[] =>
     moments.flatMap((moment) => corners.map((corner) => ({ moment, corner, focus })));
   // Something may flow in the wanted direction while its circuit is off: a board's own lamp on a pin that rests high.
-  const idles = networks.some((k) =>
-    circuitry.networks[k]!.off.plans.some(
-      (p, _, plans) =>
-        p.pin &&
-        wanted.has(p.pin.pin) &&
-        sides.some((side) => p.pin!.level === (side === 'source' ? 'high' : 'low')) &&
-        carriesAnything(p, plans),
-    ),
-  );
+  const idles = networks.some((k) => carries(circuitry.networks[k]!.off.plans));
   const onlyFor = (c: number): number[] => circuitry.project.circuits.map((_, k) => (k === c ? 1 : 0));
   const momentsIn = (mode: ModeSearch): readonly Moment[] => {
     if (mode.on) {
@@ -102,11 +101,21 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     const weights =
       contributors.length === 1 && !idles ? onlyFor(contributors[0]!) : weigh(solver, mode, shares, focus);
     const alone = heaviest(circuitry.project, mode, weights, new Set());
-    if (!idles) return alone;
+    if (!idles) return alone.map((moment) => relieved(mode, moment));
     const none = heaviest(circuitry.project, mode, resting, new Set());
     const most = (moments: readonly Moment[]): number =>
       Math.max(...moments.map((moment) => read(solver.solve({ moment, corner: MOST[0]!, focus }))), 0);
-    return most(none) > most(alone) ? none : alone;
+    return most(none) > most(alone) ? none : alone.map((moment) => relieved(mode, moment));
+  };
+  /** The state without those contributors whose loads pull the rail down by more than their pins add. */
+  const relieved = (mode: ModeSearch, moment: Moment): Moment => {
+    if (contributors.length === 1) return moment;
+    const amps = (m: Moment): number => read(solver.solve({ moment: m, corner: MOST[0]!, focus }));
+    return contributors.reduce((best, c) => {
+      if (best.on[c] === 0 || circuitry.networksOf[c]!.every((n) => focus.has[n] === 1)) return best;
+      const without = turnedOver(circuitry.project, mode, best, c);
+      return without && amps(without) > amps(best) ? without : best;
+    }, moment);
   };
   const known = new Map<string, readonly Moment[]>();
   const moments = (mode: ModeSearch): readonly Moment[] => {

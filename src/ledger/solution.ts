@@ -38,6 +38,8 @@ export interface Focus {
   readonly networks: readonly number[];
   /** The circuits in question, where others share one of their networks: those lean like the rest. */
   readonly among?: ReadonlySet<string>;
+  /** 1 for each network that is in question, where those are not the same: of a whole solution, which solves them all, or of circuits. */
+  readonly leans?: Uint8Array;
 }
 
 /** A network's solved currents; while the tree is swept, one sweep's voltages and currents are the next one's guess. */
@@ -54,6 +56,8 @@ type Moving = readonly number[] | undefined;
 
 /** Amperes that tangents may leave out: a rail answers to them by a microvolt. */
 const LEFT_OUT = 1e-6;
+/** Amperes that are rounding. */
+const NO_CURRENT = 1e-12;
 /** Siemens: what conducts less is switched off. */
 const OPEN = 1e-8;
 /** Sweeps stop when no node would move by more than this, volts. */
@@ -123,10 +127,10 @@ export class Solution implements Reading {
   }
 
   /** A network's figures in this corner. */
-  private fitted(number: number): FittedNetwork {
+  private fitted(number: number, on = this.isOn(number)): FittedNetwork {
     const index = this.circuitry.networks[number]!;
     const { load, control, rest, ambient } = this.corner;
-    const inQuestion = this.focus.has[number] === 1;
+    const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
     const lean = inQuestion ? (index.plan.side === 'control' ? control : load) : rest;
     const pins = inQuestion ? control : rest;
     const { among } = this.focus;
@@ -134,9 +138,9 @@ export class Solution implements Reading {
     if (inQuestion && index.circuits.length > 1 && (among || controls)) {
       const leanOf = ({ circuit }: BranchPlan): Lean =>
         among?.has(circuit) === false ? rest : controls?.has(circuit) ? control : lean;
-      return fitNetwork(index, this.isOn(number), leanOf, pins, this.ambient);
+      return fitNetwork(index, on, leanOf, pins, this.ambient);
     }
-    return fit(index, this.isOn(number), lean, pins, ambient, this.ambient);
+    return fit(index, on, lean, pins, ambient, this.ambient);
   }
 
   /** The network solved at the nodes' present voltages. */
@@ -198,18 +202,21 @@ export class Solution implements Reading {
   /** The flows of a network that is like one before it, where all lean alike: they share their arrays, solved once. */
   private likeness(number: number): Flows | undefined {
     const { like } = this.circuitry.networks[number]!;
-    const { has } = this.focus;
-    if (this.base !== undefined || like === number || has[like] !== has[number]) return undefined;
+    const { has, leans = has } = this.focus;
+    if (this.base !== undefined || like === number || leans[like] !== leans[number]) return undefined;
     if (this.isOn(like) !== this.isOn(number)) return undefined;
     return { ...this.flows[like]!, fitted: this.fitted(number) };
   }
 
-  /** Finds which nodes move as one: a linear regulator that is out of regulation hands its input's moves on. */
+  /**
+   * Finds which nodes move as one: a linear regulator that is out of regulation hands its input's moves on, and what flows
+   * from the input of one to its output comes back through it, whatever the input's voltage.
+   */
   private tie(): void {
-    const { links, count } = this.circuitry;
+    const { links, count, bridged } = this.circuitry;
     let moving: number[] | undefined;
     for (const { link, from, to } of links) {
-      if (link.kind !== 'linear-regulator' || this.regulates(link)) continue;
+      if (link.kind !== 'linear-regulator' || (this.regulates(link) && !bridged.has(link))) continue;
       moving ??= Array.from({ length: count }, (_, k) => k);
       moving[to] = moving[from]!;
     }
@@ -315,7 +322,7 @@ export class Solution implements Reading {
 
   /** Voltage behind a diode from which a current is drawn that rises with it; it takes nothing off what flows back. */
   private behindDiode(link: Link, input: number, before: number, drawn: number, slope: number): number {
-    if (drawn + slope * (input - before) <= 0) return input;
+    if (drawn + slope * (input - before) <= NO_CURRENT) return input;
     const passed = Math.max(drawn, 0);
     const ohms = this.slopeOhms(link, passed);
     return stepped(input - junctionVoltage(this.diode(link), passed) - ohms * (drawn - passed), ohms * slope, before);
@@ -345,13 +352,19 @@ export class Solution implements Reading {
   }
 
   private own(amps: Link['quiescent']): number {
-    if (amps === undefined) return 0;
-    const { rest } = this.corner;
-    return rest === 'typ' ? amps.typ : rest === 'low' ? amps.min : amps.max;
+    return amps === undefined ? 0 : atEnd(amps, this.appetite);
+  }
+
+  /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
+  private get appetite(): End {
+    const whole = this.focus.networks.length === 0;
+    const lean = whole ? this.corner.load : this.corner.rest;
+    return lean === 'typ' ? 'typ' : lean === 'low' ? 'low' : 'high';
   }
 
   private efficiency(link: Link): number {
-    return atEnd(link.efficiency!, this.corner.rest === 'typ' ? 'typ' : this.corner.rest === 'low' ? 'high' : 'low');
+    const { appetite } = this;
+    return atEnd(link.efficiency!, appetite === 'typ' ? 'typ' : appetite === 'low' ? 'high' : 'low');
   }
 
   private diode(link: Link): Junction {
@@ -371,6 +384,36 @@ export class Solution implements Reading {
   regulates(link: Link): boolean {
     const input = this.volts[this.circuitry.nodeIndex.get(link.from)!]!;
     return link.kind === 'linear-regulator' && input - this.dropout(link) >= this.setPoint(link);
+  }
+
+  /** Ohms that a link has for small changes of its current. */
+  ohmsOf(link: Link): number {
+    if (link.kind !== 'fuse' && link.kind !== 'diode') return 0;
+    return this.slopeOhms(
+      link,
+      Math.max(this.linkCurrents[this.circuitry.links.findIndex((l) => l.link === link)]!, 0),
+    );
+  }
+
+  /** What a network draws from each node of the tree in a state, at the voltages of this solution; amperes. */
+  drawOf(number: number, on: boolean): readonly { readonly node: string; readonly amps: number }[] {
+    const flows =
+      on === this.isOn(number)
+        ? this.network(number)
+        : solved(unsolved(this.fitted(number, on), this.volts), this.volts, this.moving);
+    return flows.fitted.plans.flatMap(({ from, to }, k) => [
+      { node: from, amps: flows.currents[k]! },
+      { node: to, amps: -flows.currents[k]! },
+    ]);
+  }
+
+  /** How what a network draws from some nodes rises when they all rise, siemens. */
+  slopeAt(number: number, nodes: ReadonlySet<string>): number {
+    const { fitted, conductances } = this.network(number);
+    return fitted.plans.reduce(
+      (sum, { from, to }, k) => sum + (nodes.has(from) === nodes.has(to) ? 0 : conductances[k]!),
+      0,
+    );
   }
 
   // What accounts read.

@@ -24,6 +24,10 @@ export interface Solver {
   readonly nobody: Focus;
   /** Circuits in question, by number, and networks besides that belong to none: a chip's own draw. */
   focus(circuits: readonly number[], besides?: readonly number[]): Focus;
+  /** Parts in question, by name: the other networks of their circuits are solved anew with theirs, but lean like the rest. */
+  focusOn(circuits: readonly number[], parts: readonly string[]): Focus;
+  /** A whole solution in which all but some networks are in question. */
+  wholeBut(networks: readonly number[]): Focus;
   /** The state in which only what is always on is on. */
   readonly resting: Uint8Array;
   solve(candidate: Candidate): Solution;
@@ -36,7 +40,9 @@ export function solver(project: Project): Solver {
   const states = numbering<Uint8Array>((a) => String.fromCharCode(...a));
   const corners = numbering<Corner>(cornerKey);
   const focuses = new Map<string, Focus>();
-  const focusNumbers = numbering<Focus>((f) => `${f.networks.join()}|${[...(f.among ?? [])].join()}`);
+  const focusNumbers = numbering<Focus>(
+    (f) => `${f.networks.join()}|${[...(f.among ?? [])].join()}|${f.leans?.join('') ?? ''}`,
+  );
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
   const starts = new Map<number, number[]>();
 
@@ -57,6 +63,25 @@ export function solver(project: Project): Solver {
     return known;
   };
   const nobody = focus([]);
+  const focusOn = (circuits: readonly number[], parts: readonly string[]): Focus => {
+    const whole = focus(circuits);
+    const own = new Set(parts.map((part) => built.parts.get(part)!.network));
+    if (whole.networks.every((n) => own.has(n))) return whole;
+    const key = `${circuits.join()}|on ${[...own].join()}`;
+    const leans = new Uint8Array(built.networks.length);
+    for (const n of own) leans[n] = 1;
+    const known = focuses.get(key) ?? { ...whole, leans };
+    focuses.set(key, known);
+    return known;
+  };
+  const wholeBut = (others: readonly number[]): Focus => {
+    const key = `but ${others.join()}`;
+    const leans = new Uint8Array(built.networks.length).fill(1);
+    for (const n of others) leans[n] = 0;
+    const known = focuses.get(key) ?? { ...nobody, leans };
+    focuses.set(key, known);
+    return known;
+  };
 
   const base = (moment: Moment, corner: Corner): Solution => {
     const even = evened(corner);
@@ -92,18 +117,19 @@ export function solver(project: Project): Solver {
   };
   const find = (candidate: Candidate): Solution => {
     const { moment, corner } = candidate;
-    if (candidate.focus.networks.length === 0) return base(moment, corner);
+    if (candidate.focus === nobody) return base(moment, corner);
     // Three small numbers in one: fewer than 2^16 states and corners are ever asked for.
     const name = (states(moment.on) * 65536 + corners(corner)) * 65536 + focusNumbers(candidate.focus);
     let solution = questions.get(name);
     if (solution === undefined) {
-      const under = stand(candidate);
-      solution = new Solution(built, moment, corner, candidate.focus, under.volts, under);
+      const under = candidate.focus.networks.length === 0 ? undefined : stand(candidate);
+      const start = under ?? base(moment, corner);
+      solution = new Solution(built, moment, corner, candidate.focus, start.volts, under);
       questions.set(name, solution);
     }
     return solution;
   };
-  return { circuitry: built, nobody, focus, resting, solve };
+  return { circuitry: built, nobody, focus, focusOn, wholeBut, resting, solve };
 }
 
 /** A first guess: supplies at their voltage, regulators at their set point, the rest as their feed. */

@@ -6,14 +6,16 @@ import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
 import type { Corner, End, Lean } from './corner.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest } from './moments.js';
+import { heaviest, turnedOver } from './moments.js';
+import type { Reach, Whole } from './reach.js';
+import { reachOf, wholeOf } from './reach.js';
 import type { Question } from './question.js';
-import type { Moment, Solution } from './solution.js';
+import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { heatSteps, sumSteps } from './working.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
-const corners = (lean: Lean, sources: End, outputs: End): Corner[] =>
+const corners = (lean: Lean, sources: End, outputs: End, apart?: Corner['apart']): Corner[] =>
   (['cold', 'hot'] as const).map((ambient) => ({
     ambient,
     sources,
@@ -22,22 +24,24 @@ const corners = (lean: Lean, sources: End, outputs: End): Corner[] =>
     load: lean,
     control: lean,
     rest: lean,
+    ...(apart && { apart }),
   }));
 
 /**
- * The corners of the tree. Currents rise with the supplies, but a switching regulator takes the more the lower its input is,
- * and a linear one is hottest with a high input and, by what hangs on it, a low or a high output.
+ * The corners of the tree. Currents rise with the supplies, but a switching regulator takes the more the lower its input is:
+ * with other loads on a high supply, it wants the losses before it high. A linear one is hottest with a high input and, by what hangs on it, a low or a high output.
  */
-function cornerSets(regulated: boolean, switching: boolean) {
+function cornerSets(regulated: boolean, before: readonly Link[] | undefined) {
+  const stands = (end: End): Corner['apart'] => new Map((before ?? []).map((link) => [link.id, end]));
   const both = (lean: Lean): Corner[] => [
     ...corners(lean, 'high', 'high'),
     ...(regulated ? corners(lean, 'high', 'low') : []),
-    ...(switching ? corners(lean, 'low', 'high') : []),
+    ...(before ? [...corners(lean, 'high', 'high', stands('low')), ...corners(lean, 'low', 'high')] : []),
   ];
   const least = [
     ...corners('low', 'low', 'low'),
     ...(regulated ? corners('low', 'low', 'high') : []),
-    ...(switching ? corners('low', 'high', 'low') : []),
+    ...(before ? [...corners('low', 'low', 'low', stands('high')), ...corners('low', 'high', 'low')] : []),
   ];
   return {
     high: both('high'),
@@ -50,34 +54,43 @@ function cornerSets(regulated: boolean, switching: boolean) {
 
 type CornerSets = ReturnType<typeof cornerSets>;
 
+/** What hangs beside an account on the same losses leans the other way: it lets the rail be, or pulls it down. */
+const opposed = (sets: CornerSets): CornerSets => {
+  const turned = (corners: readonly Corner[]): Corner[] => corners.map(turnedRest);
+  return { ...sets, high: turned(sets.high), peak: turned(sets.peak), low: turned(sets.low) };
+};
+const turnedRest = (c: Corner): Corner => ({ ...c, rest: c.rest === 'low' ? 'high' : 'low' });
+
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
   const hasPeaks = project.networks.some((n) =>
     n.on.some((b) => b.members.some((m) => m.kind === 'current' && m.peak !== undefined)),
   );
   const switching = project.links.some((l) => l.kind === 'switching-regulator');
-  const sets = cornerSets(drawsBehindRegulator(solver), switching);
-  const moments = momentsOf(solver, sets);
-  const ask = ({ through, isVoltage, ...base }: Bare, peaks: boolean): Question => {
+  const sets = cornerSets(drawsBehindRegulator(solver), switching ? beforeSwitching(project.links) : undefined);
+  // A switching regulator weighs the more the lower the supplies are.
+  const telling = [sets.high[0]!, ...(switching ? [sets.high.at(-1)!] : [])];
+  const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
+  const moments = momentsOf(solver, reaches);
+  const ask = ({ at, heated, isVoltage, ...base }: Bare, peaks: boolean): Question => {
+    const { beside } = reaches[0]!.reach(at, heated);
+    const focus = isVoltage || heated || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
+    const set = focus === solver.nobody ? sets : opposed(sets);
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
-      moments(mode, base.id, through, base.quantity === 'temperature').flatMap((moment) =>
-        asked.map((corner) => ({ moment, corner, focus: solver.nobody })),
+      moments(mode, at, heated, base.read, focus).flatMap((moment) =>
+        asked.map((corner) => ({ moment, corner, focus })),
       );
     // A part's input is highest with nothing on that need not be.
-    const atRest = (mode: ModeSearch): Candidate[] =>
-      mode.on
-        ? many(mode, sets.light)
-        : sets.light.map((corner) => ({
-            moment: { mode: mode.name, on: solver.resting },
-            corner,
-            focus: solver.nobody,
-          }));
+    const atRest = (mode: ModeSearch): Candidate[] => {
+      const moment: Moment = { mode: mode.name, on: mode.on ?? solver.resting };
+      return sets.light.map((corner) => ({ moment, corner, focus }));
+    };
     if (isVoltage)
       return { ...base, candidates: (mode) => [...atRest(mode), ...many(mode, sets.heavy)], probes: atRest };
-    const most = peaks && hasPeaks ? [...sets.high, ...sets.peak] : sets.high;
+    const most = peaks && hasPeaks ? [...set.high, ...set.peak] : set.high;
     return {
       ...base,
-      candidates: (mode) => many(mode, [...most, ...sets.low]),
+      candidates: (mode) => many(mode, [...most, ...set.low]),
       probes: (mode) => many(mode, most),
     };
   };
@@ -92,49 +105,70 @@ export function treeQuestions(solver: Solver): Question[] {
   return [...nodes, ...links];
 }
 
-/**
- * The moments to try of a mode: the mode itself, or the allowed state in which most flows. What each circuit adds is read off
- * the state with all on: more load never lowers what a source gives.
- */
-function momentsOf(solver: Solver, sets: CornerSets) {
+type Reaches = (at: string, heated: Link | undefined) => Reach;
+
+/** What hangs on each node that is asked about, read off the solution with all on where that is needed. */
+function reachesOf(solver: Solver, corner: Corner): Reaches {
+  const known = new Map<string, Reach>();
+  const on = Uint8Array.from(solver.circuitry.project.circuits, () => 1);
+  let solved: Whole | undefined;
+  const whole = (): Whole =>
+    (solved ??= wholeOf(solver.solve({ moment: { mode: 'all', on }, corner, focus: solver.nobody })));
+  return (at, heated) => {
+    const key = `${at} ${heated?.id ?? ''}`;
+    const reach = known.get(key) ?? reachOf(solver, whole, at, heated);
+    known.set(key, reach);
+    return reach;
+  };
+}
+
+/** The moments to try of a mode: the mode itself, or the allowed states in which most flows in a telling corner. */
+function momentsOf(solver: Solver, telling: readonly { readonly corner: Corner; readonly reach: Reaches }[]) {
   const { project } = solver.circuitry;
   const known = new Map<string, readonly Moment[]>();
-  const all = Uint8Array.from(project.circuits, () => 1);
-  const weights = (through: (s: Solution) => Shares): number[] => {
-    const shares = through(
-      solver.solve({ moment: { mode: 'all', on: all }, corner: sets.high[0]!, focus: solver.nobody }),
-    );
-    return project.circuits.map((c) => Math.max(shares.get(c.id) ?? 0, 0));
+  type Read = Question['read'];
+  /** The state with those circuits turned over of which it is not sure what they do, where that makes it worse. */
+  const turned = (
+    mode: ModeSearch,
+    moment: Moment,
+    torn: readonly number[],
+    read: Read,
+    corner: Corner,
+    focus: Focus,
+  ): Moment => {
+    const size = (m: Moment): number => read(solver.solve({ moment: m, corner, focus })) ?? -Infinity;
+    return torn.reduce((best, c) => {
+      const other = turnedOver(project, mode, best, c);
+      return other && size(other) > size(best) ? other : best;
+    }, moment);
   };
-  const search = (mode: ModeSearch, through: (s: Solution) => Shares): readonly Moment[] => {
+  const search = (
+    mode: ModeSearch,
+    at: string,
+    heated: Link | undefined,
+    read: Read,
+    focus: Focus,
+  ): readonly Moment[] => {
     if (mode.on) return [{ mode: mode.name, on: mode.on }];
-    const whole: Moment = { mode: mode.name, on: all };
-    if ((mode.interlocks ?? []).length === 0) return [whole];
-    return heaviest(project, mode, weights(through), new Set());
-  };
-  /** Also with everything off that does not draw through the part: what it draws elsewhere lowers the part's input. */
-  const alone = (moments: readonly Moment[], through: (s: Solution) => Shares): readonly Moment[] => {
-    const draws = weights(through).map((amps, c) => amps > 0 || solver.resting[c] === 1);
-    return moments.flatMap((moment) => {
-      const on = moment.on.map((state, c) => (draws[c] ? state : 0));
-      return on.some((state, c) => state !== moment.on[c]) ? [moment, { ...moment, on }] : [moment];
+    const found = telling.flatMap(({ corner, reach }) => {
+      const { adds, torn } = reach(at, heated);
+      const tried = focus === solver.nobody ? corner : turnedRest(corner);
+      return heaviest(project, mode, adds(), new Set()).map((m) => turned(mode, m, torn(), read, tried, focus));
     });
+    return [...new Map(found.map((m) => [m.on.join(), m])).values()];
   };
-  return (mode: ModeSearch, id: string, through: (s: Solution) => Shares, isHeat: boolean): readonly Moment[] => {
-    const key = `${mode.name}|${id}|${isHeat}`;
-    const find = (): readonly Moment[] => {
-      const found = search(mode, through);
-      return isHeat && !mode.on ? alone(found, through) : found;
-    };
-    const moments = known.get(key) ?? find();
+  return (mode: ModeSearch, at: string, heated: Link | undefined, read: Read, focus: Focus): readonly Moment[] => {
+    const key = `${mode.name}|${at}|${heated?.id ?? ''}`;
+    const moments = known.get(key) ?? search(mode, at, heated, read, focus);
     known.set(key, moments);
     return moments;
   };
 }
 
-/** A question without its corners; `through` is the current it is about, by circuit. */
+/** A question without its corners; `at` is the node whose feed it is about, `heated` the regulator whose heat. */
 type Bare = Omit<Question, 'candidates' | 'probes'> & {
-  readonly through: (s: Solution) => Shares;
+  readonly at: string;
+  readonly heated?: Link;
   /** A voltage is highest where little is drawn and lowest where much is. */
   readonly isVoltage?: true;
 };
@@ -153,7 +187,7 @@ function nodeQuestions(node: TreeNode): Bare[] {
       ...(node.missing && { missing: node.missing }),
       read: (s) => flowsOf(s).get(node.id) ?? 0,
       shares,
-      through: shares,
+      at: node.id,
       steps: (s) => sumSteps(node.title, shares(s), undefined, s),
     },
   ];
@@ -175,7 +209,7 @@ function linkQuestions(solver: Solver, link: Link): Bare[] {
     ...(link.missing && { missing: link.missing }),
     read: (s) => s.linkCurrents[number]!,
     shares,
-    through: shares,
+    at: link.to,
     steps: (s) => sumSteps(link.title, shares(s), undefined, s),
   };
   return [
@@ -188,7 +222,7 @@ function linkQuestions(solver: Solver, link: Link): Bare[] {
 /** Junction temperature of a regulator: ambient plus thermal resistance times what it loses. */
 function heat(link: Link, number: number, limit: LimitPlan): Bare {
   const ends = link.heat!.thermal;
-  const thermal = (s: Solution): number => (s.typical ? ends.typ : s.corner.rest === 'low' ? ends.min : ends.max);
+  const thermal = (s: Solution): number => (s.typical ? ends.typ : s.corner.load === 'low' ? ends.min : ends.max);
   const loss = (s: Solution): number =>
     linearLoss(s.voltage(link.from), s.voltage(link.to), s.linkCurrents[number]!, s.ownCurrent(link));
   return {
@@ -200,7 +234,8 @@ function heat(link: Link, number: number, limit: LimitPlan): Bare {
     path: link.path,
     limits: [limit],
     read: (s) => s.ambient + thermal(s) * loss(s),
-    through: (s) => booksOf(s).links.get(link.id)!,
+    at: link.to,
+    heated: link,
     steps: (s) => heatSteps(link, thermal(s), s, number),
   };
 }
@@ -216,7 +251,7 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
   limits: [limit],
   read: (s) => s.voltage(link.from),
   isVoltage: true,
-  through: (s) => booksOf(s).links.get(link.id)!,
+  at: link.from,
   steps: (s) => [
     {
       name: 'V_in',
@@ -227,6 +262,17 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
     },
   ],
 });
+
+/** The fuses and diodes that switching regulators are fed over. */
+function beforeSwitching(links: readonly Link[]): Link[] {
+  const feeds = new Map(links.map((l) => [l.to, l]));
+  return links.flatMap((link) => {
+    if (link.kind !== 'switching-regulator') return [];
+    let before = feeds.get(link.from);
+    while (before?.kind === 'wire') before = feeds.get(before.from);
+    return before?.kind === 'fuse' || before?.kind === 'diode' ? [before] : [];
+  });
+}
 
 /** Whether anything draws from a node that a regulator feeds. */
 function drawsBehindRegulator({ circuitry: { project } }: Solver): boolean {

@@ -35,7 +35,15 @@ const pairs = (before: Data, after: Data): { readonly key: string; readonly was:
   });
 };
 
-const room = (a: Account): number => ROOM * Math.max(Math.abs(a.draw!.min), Math.abs(a.draw!.max)) + TRACE;
+/**
+ * Heat is a product of what rises and what falls with a rail, and an undriven transistor loses the more the less is asked of
+ * it: at the ends of the corners these are off by a little. Nothing else is.
+ */
+const LITTLE = 5e-3;
+const room = (a: Account): number => {
+  const share = a.quantity === 'temperature' || (a.kind === 'coil' && a.quantity === 'voltage') ? LITTLE : ROOM;
+  return share * Math.max(Math.abs(a.draw!.min), Math.abs(a.draw!.max)) + TRACE;
+};
 
 /** The current of one circuit's own: that of an LED, a coupler, a driver, a clamp. */
 const isOwnCurrent = (a: Account): boolean =>

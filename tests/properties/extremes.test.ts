@@ -1,0 +1,107 @@
+/**
+ * Builds that each figure pushes outwards, against the bounds: for every account the figures are tried one by one at both
+ * ends, and all put where they push it furthest. What random builds hardly ever reach, these do: they must not fall outside
+ * the bounds, and they have to come up to them.
+ */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Account } from '../../src/ledger/account.js';
+import { ledgerOf } from '../../src/ledger/ledger.js';
+import type { Project } from '../../src/project/project.js';
+import { projectOf, projects } from './projects.js';
+import type { Reader } from './readers.js';
+import { readersOf } from './readers.js';
+import type { Build } from './reckoning.js';
+import { reckon } from './reckoning.js';
+
+/**
+ * Shares of the upper bound that an extreme build may lie beyond the bounds. A corner leans what is in question one way and
+ * all the rest the other: what of the rest moves a rail by millivolts the same way is left out, and so is what hangs beside a
+ * part on its own pin, a pull-up or a pull-down. The most seen is a thousandth at the upper end. The lower end is judged by
+ * nothing.
+ */
+const BEYOND = { upper: 2e-3, lower: 5e-3 };
+/** Share of a bound that extreme builds may fall short of it: in them one figure holds for all pins of a chip, asked about or not. */
+const SHORT = 1e-2;
+/** Amperes below which nothing is compared. */
+const TRACE = 1e-5;
+
+/** A build by name of figure; what is not named lies in the middle. */
+const build = (shares: ReadonlyMap<string, number>): Build => ({ share: (figure) => shares.get(figure) ?? 0.5 });
+
+/** The names of the figures that a reckoning asks for. */
+function figuresOf(project: Project, on: ReadonlySet<string>): string[] {
+  const names = new Set<string>();
+  reckon(project, on, {
+    share: (figure) => {
+      names.add(figure);
+      return 0.5;
+    },
+  });
+  return [...names];
+}
+
+/** The highest and the lowest that an account comes to, each figure at the end that pushes it there by itself. */
+function extremesOf(
+  project: Project,
+  readers: readonly Reader[],
+  on: ReadonlySet<string>,
+): { low: number; high: number }[] {
+  const read = (shares: ReadonlyMap<string, number>, of: readonly Reader[]): number[] => {
+    const reckoned = reckon(project, on, build(shares));
+    return of.map((r) => r.read(reckoned)!);
+  };
+  const up = readers.map(() => new Map<string, number>());
+  for (const figure of figuresOf(project, on)) {
+    const [low, high] = [read(new Map([[figure, 0]]), readers), read(new Map([[figure, 1]]), readers)];
+    readers.forEach((_, k) => up[k]!.set(figure, high[k]! >= low[k]! ? 1 : 0));
+  }
+  return readers.map((reader, k) => {
+    const down = new Map([...up[k]!].map(([figure, share]) => [figure, 1 - share]));
+    const value = (shares: ReadonlyMap<string, number>): number => read(shares, [reader])[0]!;
+    let high = value(up[k]!);
+    // What one figure does may hang on where the others are: a converter takes less from a higher supply, a coil more.
+    const enough = reader.account.draw!.max * (1 - SHORT);
+    for (const figure of [...up[k]!.keys()]) {
+      if (high >= enough) break;
+      const turned = new Map(up[k]!).set(figure, 1 - up[k]!.get(figure)!);
+      if (value(turned) <= high) continue;
+      up[k] = turned;
+      high = value(turned);
+    }
+    return { high, low: value(down) };
+  });
+}
+
+/** Sums of currents and the currents of circuits, without peaks. */
+const isCurrent = (a: Account): boolean =>
+  a.quantity === 'current' && a.direction !== 'at-least' && a.entries.length > 0;
+
+describe('the bounds of a current', () => {
+  // A pin that circuits of two rails share answers to both: such a build pulls them apart, which no corner does.
+  const files = fc.oneof(
+    projects({ most: 4, without: ['motor', 'shared'], boards: ['usb', 'soft usb', 'barrel'] }),
+    projects({ most: 4, without: ['motor', 'shared', 'lit'], boards: ['rp2040'] }),
+  );
+  test('are not passed by builds that each figure pushes outwards, and nearly reached by them', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(files, (data) => {
+        const project = projectOf({ ...data, modes: { working: { active: Object.keys(data['loads'] as object) } } });
+        const on = new Set(project.circuits.map((c) => c.id));
+        const accounts = ledgerOf(project, 'working').accounts.filter((a) => a.draw !== undefined && isCurrent(a));
+        const readers = readersOf(project, accounts);
+        extremesOf(project, readers, on).forEach(({ low, high }, k) => {
+          const { id, draw } = readers[k]!.account;
+          if (draw!.max < TRACE) return;
+          compared++;
+          expect(high, `${id}, highest`).toBeLessThanOrEqual(draw!.max * (1 + BEYOND.upper));
+          expect(low, `${id}, lowest`).toBeGreaterThanOrEqual(draw!.min - BEYOND.lower * draw!.max);
+          expect(high, `${id}, highest`).toBeGreaterThanOrEqual(draw!.max * (1 - SHORT));
+        });
+      }),
+      { numRuns: 25 },
+    );
+    expect(compared).toBeGreaterThan(150);
+  });
+});

@@ -1,0 +1,92 @@
+/** Projects made by hand: what people build, and what bends a tree the most. */
+import type { Data } from './projects.js';
+
+const usb = { port: { type: 'usb2-port' } };
+const board = { main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } } };
+
+export const HAND_MADE: Readonly<Record<string, Data>> = {
+  'four relays of a board on the controller’s own 5 V, with a lamp on one of their pins': {
+    ampledger: 1,
+    title: 'Vents',
+    ambient: '5 to 45 °C',
+    supplies: usb,
+    controllers: board,
+    loads: {
+      vents: {
+        part: 'relay-board-opto-low-5v-4',
+        inputs: { 1: 'D4', 2: 'D5', 3: 'D6', 4: { pin: 'D7', 'pull-up': '10 kΩ ±5 %' } },
+        'logic-supply': 'main.5v',
+        'coil-supply': 'main.5v',
+        jumper: 'fitted',
+      },
+      lamp: { part: 'led-red-5mm', pin: 'D4', series: '1 kΩ ±5 %', active: 'low' },
+    },
+  },
+  'a row of lamps on one port, sourced and sunk, beside an expander’s row': {
+    ampledger: 1,
+    title: 'Lamps',
+    ambient: '-10 to 50 °C',
+    supplies: usb,
+    controllers: board,
+    expanders: { bar: { chip: '74hc595', supply: 'main.5v', control: { data: 'D11', clock: 'D12', latch: 'D10' } } },
+    loads: {
+      high: { part: 'led-green-5mm', pins: ['D0', 'D1', 'D2'], series: '220 Ω ±5 %' },
+      low: { part: 'led-blue-5mm', pins: ['D3', 'D4'], series: '100 Ω ±5 %', active: 'low' },
+      row: { part: 'led-red-5mm', pins: ['bar.q0..q7'], series: '330 Ω ±5 %' },
+      heartbeat: { part: 'led-yellow-5mm', pin: 'D13', series: '470 Ω ±5 %' },
+    },
+  },
+  'coils behind transistors, a gate and an array, fed from a soft supply that feeds the board, too': {
+    ampledger: 1,
+    title: 'Coils',
+    ambient: '10 to 40 °C',
+    supplies: {
+      port: { voltage: '5 V ±4 %', current: '3 A', resistance: '60 to 150 mΩ' },
+      brick: { voltage: '12 V ±5 %', current: '2 A' },
+    },
+    controllers: board,
+    arrays: { sink: { part: 'darlington-array-7', common: 'brick' } },
+    loads: {
+      gate: {
+        part: 'relay-coil-5v-70r',
+        supply: 'port',
+        driver: { part: 'npn-2n2222a', pin: 'D8', 'base-resistor': '680 Ω ±5 %', 'pull-down': '10 kΩ ±5 %' },
+        clamp: { part: 'diode-1n4148' },
+      },
+      valve: {
+        part: 'relay-coil-5v-70r',
+        supply: 'main.5v',
+        driver: { part: 'nmos-ao3400a', pin: 'D9', 'gate-resistor': '100 Ω', 'pull-down': '100 kΩ ±10 %' },
+        clamp: { part: 'diode-1n4148' },
+      },
+      bell: { part: 'relay-coil-12v-400mw', supply: 'brick', driver: { array: 'sink.1', pin: 'D2' } },
+      horn: { part: 'relay-coil-5v-70r', pin: 'D10' },
+      rest: { type: 'constant-current', current: '20 to 60 mA', supply: 'port' },
+    },
+  },
+  'a barrel jack, its diode and its regulator, with the 3.3 V rail behind them': {
+    ampledger: 1,
+    title: 'Barrel',
+    ambient: '0 to 60 °C',
+    supplies: { adapter: { voltage: '9 V ±10 %', current: '1 A', resistance: '0.2 to 0.6 Ω' } },
+    controllers: { main: { board: 'atmega328p-5v-board', powered: { barrel: 'adapter' } } },
+    loads: {
+      heater: { type: 'resistor', resistance: '100 Ω ±10 %', power: '1 W', supply: 'main.5v' },
+      sensor: { type: 'module', active: '10 to 25 mA', idle: '1 to 2 mA', supply: 'main.3v3' },
+      lamp: { part: 'led-white-5mm', pin: 'D5', series: '100 Ω ±5 %' },
+      relay: { part: 'relay-board-transistor-high-5v-1', inputs: { 1: 'D6' }, supply: 'main.5v' },
+    },
+  },
+  'a 3.3 V board behind a diode and a converter, with coils on the port’s side': {
+    ampledger: 1,
+    title: 'Converter',
+    ambient: '10 to 40 °C',
+    supplies: { port: { voltage: '5 V ±5 %', current: '1 A', resistance: '0.1 to 0.3 Ω' } },
+    controllers: { main: { board: 'rp2040-board', powered: { usb: 'port' } } },
+    loads: {
+      relay: { part: 'relay-board-opto-low-5v-1', inputs: { 1: 'GP2' }, supply: 'main.vbus' },
+      lamp: { part: 'led-red-5mm', pin: 'GP3', series: '220 Ω ±5 %' },
+      sensor: { type: 'constant-current', current: '5 to 20 mA', supply: 'main.3v3' },
+    },
+  },
+};
