@@ -5,7 +5,7 @@ import { dcMotor } from './dc-motor.js';
 import { led } from './led.js';
 import type { LoadType } from './lowering.js';
 import { module } from './module.js';
-import { relayBoard } from './relay-board.js';
+import { relayBoard } from './relay-board/relay-board.js';
 import { resistor } from './resistor.js';
 
 export const LOAD_TYPES: readonly LoadType[] = [led, resistor, coil, relayBoard, module, constantCurrent, dcMotor];

@@ -1,0 +1,49 @@
+/** The coupler of a channel: what is taken of it when nobody says, and what its output keeps for itself. */
+import type { Curve, Figures } from '../figures.js';
+import type { AccountPlan, Member } from '../plan.js';
+import type { Board } from './board.js';
+
+/** Class C couplers, ratio at LED current (rule 9 of the format; the ratios at small currents are common practice, no source). */
+const CLASS_C: Curve['points'] = [
+  { at: 0.001, value: { min: 1.2, typ: 1.8, max: 2.4 } },
+  { at: 0.002, value: { min: 1.6, typ: 2.4, max: 3.2 } },
+  { at: 0.005, value: { min: 2, typ: 3, max: 4 } },
+].map((p) => ({
+  ...p,
+  quantity: { dimension: 'ratio', ...p.value, exact: false, stated: `${p.value.min * 100} to ${p.value.max * 100} %` },
+}));
+
+/** At its rated logic voltage a board's couplers are taken to be of class C; at another nothing is known of them. */
+export function usualRatio(board: Board, inside: Figures): Curve | undefined {
+  const rated = Math.min(board.coil.nominal, 5);
+  const volts = board.logic === undefined ? 0 : board.input.bench.nominal(board.logic);
+  if (inside.masked('transfer-ratio') || Math.abs(volts - rated) > 0.1 * rated) return undefined;
+  inside.assume('its couplers are of class C (200 % at 5 mA), since nobody states their transfer ratio');
+  return { points: CLASS_C, origin: { document: 'common practice, no source', basis: 'practice' } };
+}
+
+/** What the coupler's output keeps for itself when it conducts. */
+export function saturationDrop(inside: Figures, part: string): Member {
+  const curve = inside.curve('saturation', 'voltage', 'current', { min: () => 0 });
+  const value = curve?.points[0]?.value ?? { min: 0, typ: 0.1, max: 0.2 };
+  return { kind: 'drop', part, volts: value, ...(curve && { origin: curve.origin }) };
+}
+
+/** Without a transfer ratio nobody knows what reaches the base. */
+export const noRatio = (circuit: string, path: readonly (string | number)[]): AccountPlan => ({
+  id: `${circuit}.input`,
+  kind: 'input',
+  title: `coupler of ${circuit}, transfer ratio`,
+  quantity: 'current',
+  direction: 'at-least',
+  circuits: [circuit],
+  path,
+  recipes: ['drive-worst'],
+  read: () => undefined,
+  limits: [],
+  missing: {
+    figure: 'transfer-ratio',
+    asks: `what is the current transfer ratio of the coupler of ${circuit} at the current it really gets (its \`transfer-ratio\`)?`,
+  },
+  steps: () => [],
+});
