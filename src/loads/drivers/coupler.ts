@@ -1,25 +1,144 @@
-/** What a coupler passes on of its LED's current: its transfer ratio over that current, and what ageing leaves of it. */
+/**
+ * An optocoupler: what its LED carries, what its output can pass on of that (less when it is old), and what the output keeps
+ * for itself. A relay board's input and a driver of type `opto` are the same thing and share it.
+ */
 import { endOfLifeShare } from '../../circuit/coupler.js';
 import { interpolate } from '../../quantity/points.js';
-import type { Curve } from '../figures.js';
-import type { Reading } from '../plan.js';
+import { branchSteps } from '../branch-working.js';
+import type { Curve, Figures } from '../figures.js';
+import { junctionSpread } from '../laws.js';
+import { rating } from '../limits.js';
+import type { AccountPlan, LimitPlan, Member, Origin, Reading, Step } from '../plan.js';
 
-export interface TransferLaw {
-  /** The ratio counted on at an LED current in amperes: the least, typically the typical one. */
+/** What an output keeps for itself when nobody says so, volts. */
+const USUAL_SATURATION = { min: 0, typ: 0.1, max: 0.2 };
+
+/** Transfer ratio over LED current. */
+export interface Transfer {
+  /** Least (typically the typical) ratio at an LED current in amperes. */
   readonly ratio: (current: number, s: Reading) => number;
-  /** The most that it may be, for what still flows when it is off. */
+  /** Most of it, for what still flows when it is off. */
   readonly most: (current: number, s: Reading) => number;
-  /** Share of the ratio left at the end of its life; a typical build is new. */
+  /** Share of the ratio that is left at the end of its life; 1 in the typical build, which is new. */
   readonly left: (current: number, s: Reading) => number;
+  readonly origin: Origin;
 }
 
-/** Transfer ratio over LED current: below the lowest point it is extended, and never below nothing. */
-export function transferLaw(curve: Curve): TransferLaw {
+export interface Coupler {
+  /** Forward law of its LED. */
+  readonly drop: Curve;
+  readonly ledMaximum?: LimitPlan;
+  /** Undefined when nobody states it. */
+  readonly transfer?: Transfer;
+  readonly saturation?: Curve;
+}
+
+/** The figures of a coupler, or undefined when not even its LED's drop is known. @param usual its ratio when nobody states it */
+export function couplerOf(figures: Figures, usual?: () => Curve | undefined): Coupler | undefined {
+  const drop = figures.curve('led-drop', 'voltage', 'current');
+  if (drop === undefined) return undefined;
+  const ratio = figures.curve('transfer-ratio', 'ratio', 'current') ?? usual?.();
+  const ledMaximum = rating(figures, 'led-maximum-current', 'current');
+  const saturation = figures.curve('saturation', 'voltage', 'current', { min: () => 0 });
+  return {
+    drop,
+    ...(ledMaximum && { ledMaximum }),
+    ...(ratio && { transfer: transferLaw(ratio, figures.curve('ratio-end-of-life', 'ratio', 'current')) }),
+    ...(saturation && { saturation }),
+  };
+}
+
+/** Below its lowest point the ratio is extended, and never below nothing. */
+function transferLaw(curve: Curve, endOfLife: Curve | undefined): Transfer {
   const at = (current: number) => interpolate(curve.points, current).value;
   const stated = curve.points.at(-1)!.at;
+  const share = (current: number): number =>
+    endOfLife ? interpolate(endOfLife.points, current).value.min : endOfLifeShare(current, stated);
   return {
     ratio: (current, s) => Math.max(s.typical ? at(current).typ : at(current).min, 0),
     most: (current, s) => Math.max(s.typical ? at(current).typ : at(current).max, 0),
-    left: (current, s) => (s.typical ? 1 : endOfLifeShare(current, stated)),
+    left: (current, s) => (s.typical ? 1 : Math.min(Math.max(share(current), 0), 1)),
+    origin: curve.origin,
   };
 }
+
+/** Its LED in a branch. */
+export const ledMember = ({ drop }: Coupler, part: string): Member => ({
+  kind: 'junction',
+  part,
+  law: junctionSpread(drop),
+  origin: drop.origin,
+});
+
+/** Its output in a branch, conducting. */
+export function outputMember({ saturation }: Coupler, part: string): Member {
+  const volts = saturation?.points[0]?.value ?? USUAL_SATURATION;
+  return { kind: 'drop', part, volts, ...(saturation && { origin: saturation.origin }) };
+}
+
+/** Amperes that the output can pass on of what its LED gets. @param led the LED's part */
+export const passedOn = ({ transfer }: Coupler, led: string, s: Reading): number =>
+  transfer ? transfer.ratio(s.current(led), s) * s.current(led) : 0;
+
+/** The sum behind that. */
+export function passedOnSteps(coupler: Coupler, led: string, s: Reading): Step[] {
+  const { transfer } = coupler;
+  if (transfer === undefined) return [];
+  const { origin } = transfer;
+  return [
+    {
+      name: 'I_coupler',
+      says: 'what the coupler can pass on',
+      formula: 'ratio * I',
+      with: { ratio: [transfer.ratio(s.current(led), s), ''], I: [s.current(led), 'A'] },
+      gives: [passedOn(coupler, led, s), 'A'],
+      sources: [`${led}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`],
+    },
+  ];
+}
+
+/** The accounts of a coupler's input: what its LED carries, and the question for its ratio where nobody states it. */
+export function ledAccounts(
+  { ledMaximum, transfer }: Coupler,
+  { led, circuit, path }: { readonly led: string; readonly circuit: string; readonly path: AccountPlan['path'] },
+): AccountPlan[] {
+  const carries: AccountPlan = {
+    id: led,
+    kind: 'input',
+    title: `coupler input of ${circuit}`,
+    quantity: 'current',
+    direction: 'at-most',
+    circuits: [circuit],
+    path,
+    recipes: ['draw-most', 'draw-least'],
+    read: (s) => s.current(led),
+    limits: ledMaximum ? [ledMaximum] : [],
+    books: [{ circuit, part: led }],
+    ...(!ledMaximum && {
+      missing: {
+        figure: 'led-maximum-current',
+        asks: `what current may the coupler LED of ${circuit} carry (its \`led-maximum-current\`)?`,
+      },
+    }),
+    steps: (s) => branchSteps(s.branch(led), 'current through the coupler’s LED'),
+  };
+  return transfer ? [carries] : [carries, noRatio(led, circuit, path)];
+}
+
+const noRatio = (led: string, circuit: string, path: AccountPlan['path']): AccountPlan => ({
+  id: led,
+  kind: 'input',
+  title: `coupler of ${circuit}, transfer ratio`,
+  quantity: 'current',
+  direction: 'at-least',
+  circuits: [circuit],
+  path,
+  recipes: ['drive-worst'],
+  read: () => undefined,
+  limits: [],
+  missing: {
+    figure: 'transfer-ratio',
+    asks: `what is the current transfer ratio of the coupler of ${circuit} at the current it really gets (its \`transfer-ratio\`)?`,
+  },
+  steps: () => [],
+});

@@ -1,6 +1,5 @@
-/** The coupler of a channel: what is taken of it when nobody says, and what its output keeps for itself. */
+/** The coupler of a channel: what is taken of it when nobody says. */
 import type { Curve, Figures } from '../figures.js';
-import type { AccountPlan, Member } from '../plan.js';
 import type { Board } from './board.js';
 
 /** Class C couplers, ratio at LED current (rule 9 of the format; the ratios at small currents are common practice, no source). */
@@ -21,29 +20,3 @@ export function usualRatio(board: Board, inside: Figures): Curve | undefined {
   inside.assume('its couplers are of class C (200 % at 5 mA), since nobody states their transfer ratio');
   return { points: CLASS_C, origin: { document: 'common practice, no source', basis: 'practice' } };
 }
-
-/** What the coupler's output keeps for itself when it conducts. */
-export function saturationDrop(inside: Figures, part: string): Member {
-  const curve = inside.curve('saturation', 'voltage', 'current', { min: () => 0 });
-  const value = curve?.points[0]?.value ?? { min: 0, typ: 0.1, max: 0.2 };
-  return { kind: 'drop', part, volts: value, ...(curve && { origin: curve.origin }) };
-}
-
-/** Without a transfer ratio nobody knows what reaches the base. */
-export const noRatio = (circuit: string, path: readonly (string | number)[]): AccountPlan => ({
-  id: `${circuit}.input`,
-  kind: 'input',
-  title: `coupler of ${circuit}, transfer ratio`,
-  quantity: 'current',
-  direction: 'at-least',
-  circuits: [circuit],
-  path,
-  recipes: ['drive-worst'],
-  read: () => undefined,
-  limits: [],
-  missing: {
-    figure: 'transfer-ratio',
-    asks: `what is the current transfer ratio of the coupler of ${circuit} at the current it really gets (its \`transfer-ratio\`)?`,
-  },
-  steps: () => [],
-});
