@@ -68,6 +68,8 @@ export class Solution implements Reading {
   readonly circuitry: Circuitry;
   readonly moment: Moment;
   readonly corner: Corner;
+  /** The circuits in question. */
+  readonly focus: Focus;
   readonly ambient: number;
   /** Volts by node number; ground is 0. */
   readonly volts: number[];
@@ -76,7 +78,6 @@ export class Solution implements Reading {
   /** Amperes into each link: what a regulator takes is more than it gives. */
   readonly linkInputs: number[];
   private readonly flows: (Flows | undefined)[];
-  private readonly focus: Focus;
 
   /** What the networks draw from each node, and how that rises with its voltage: kept for those who stand on it. */
   private readonly drawn: number[];

@@ -20,41 +20,11 @@ import type { Interval } from '../../src/quantity/interval.js';
 import { HAND_MADE } from '../properties/hand-made.js';
 import type { Data } from '../properties/projects.js';
 import { projectOf, projects } from '../properties/projects.js';
+import type { Ends } from './leans.js';
+import { DRAW, END, LOAD, LOSS } from './leans.js';
 
 /** 1 part in 10^9. */
 const PART = 1e-9;
-
-type Ends = 'min' | 'typ' | 'max';
-
-/** Which end of a loss, and of the load itself, a lean takes. */
-const LOSS: Readonly<Record<Lean, Ends>> = {
-  low: 'max',
-  starved: 'max',
-  typ: 'typ',
-  high: 'min',
-  peak: 'min',
-  flooded: 'min',
-  warm: 'min',
-};
-const LOAD: Readonly<Record<Lean, Ends>> = {
-  low: 'max',
-  flooded: 'max',
-  typ: 'typ',
-  high: 'min',
-  peak: 'min',
-  starved: 'min',
-  warm: 'max',
-};
-const DRAW: Readonly<Record<Lean, Ends>> = {
-  low: 'min',
-  flooded: 'min',
-  typ: 'typ',
-  high: 'max',
-  peak: 'max',
-  starved: 'max',
-  warm: 'min',
-};
-const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
 
 /** Volts that a member takes at a current, amperes; a fixed current takes what is left. */
 function voltsOf(m: Member, amps: number, lean: Lean, pins: Lean, celsius: number): number {

@@ -1,0 +1,75 @@
+/** The figures of a project in one corner of its ledger, chosen by the corner's words and by nothing of the ledger's code. */
+import type { Corner, Lean } from '../../src/ledger/corner.js';
+import type { Focus } from '../../src/ledger/solution.js';
+import type { BranchPlan, Member } from '../../src/loads/plan.js';
+import type { Link, Project, TreeNode } from '../../src/project/project.js';
+import type { Interval } from '../../src/quantity/interval.js';
+import type { Junction } from '../../src/circuit/junction.js';
+import type { Ends } from '../ledger/leans.js';
+import { DRAW, END, LOAD, LOSS } from '../ledger/leans.js';
+
+/** Figures of one build. */
+export interface Figures {
+  /** °C. */
+  readonly ambient: number;
+  /** Volts of a supply. */
+  readonly supply: (node: TreeNode & { readonly volts: Interval }) => number;
+  /** A figure of a link, 0 where it has none. */
+  readonly link: (link: Link, key: 'ohms' | 'volts' | 'dropout' | 'quiescent' | 'efficiency') => number;
+  readonly diode: (link: Link) => Junction;
+  /** Ohms at 20 °C or as stated, volts of a drop, amperes of a fixed current. */
+  readonly member: (network: number, branch: BranchPlan, member: Exclude<Member, { kind: 'junction' }>) => number;
+  readonly junction: (network: number, branch: BranchPlan, member: Extract<Member, { kind: 'junction' }>) => Junction;
+}
+
+const AMBIENT: Readonly<Record<Corner['ambient'], Ends>> = { cold: 'min', typ: 'typ', hot: 'max' };
+
+export function figuresIn(project: Project, corner: Corner, focus: Focus): Figures {
+  const { load, control, rest, apart } = corner;
+  const asks = (network: number): boolean => (focus.leans ?? focus.has)[network] === 1;
+  const leanOf = (network: number, { circuit }: BranchPlan): Lean => {
+    if (!asks(network)) return rest;
+    const { side, circuits, controls } = project.networks[network]!;
+    if (circuits.length > 1 && focus.among?.has(circuit) === false) return rest;
+    if (circuits.length > 1 && controls?.has(circuit)) return control;
+    return side === 'control' ? control : load;
+  };
+  const endOf = (network: number, branch: BranchPlan, member: Member): Ends => {
+    if (member.kind === 'pin') return LOSS[asks(network) ? control : rest];
+    const lean = leanOf(network, branch);
+    // A base that is driven turns most into heat with its junction at the upper end.
+    if (member.kind === 'junction') return lean === 'warm' ? 'max' : LOSS[lean];
+    if (member.kind === 'current') return DRAW[lean];
+    return member.kind === 'resistance' && member.load ? LOAD[lean] : LOSS[lean];
+  };
+  // A regulator belongs to what is in question only where all is.
+  const appetite = DRAW[focus.networks.length === 0 ? load : rest];
+  const lossOf = (link: Link): Ends => {
+    const pulled = apart?.get(link.id);
+    return pulled === undefined ? END[corner.losses] : END[pulled === 'low' ? 'high' : 'low'];
+  };
+  const opposite: Readonly<Record<Ends, Ends>> = { min: 'max', typ: 'typ', max: 'min' };
+  return {
+    ambient: project.ambient[AMBIENT[corner.ambient]],
+    supply: (node) => node.volts[END[apart?.get(node.id) ?? corner.sources]],
+    link: (link, key) => {
+      const end = {
+        ohms: lossOf(link),
+        dropout: lossOf(link),
+        volts: END[apart?.get(link.id) ?? corner.outputs],
+        quiescent: appetite,
+        efficiency: opposite[appetite],
+      }[key];
+      return link[key]?.[end] ?? 0;
+    },
+    diode: (link) => link.law![lossOf(link)],
+    member: (network, branch, member) => {
+      const end = endOf(network, branch, member);
+      if (member.kind === 'drop') return member.volts[end];
+      if (member.kind !== 'current') return member.ohms[end];
+      const peaks = leanOf(network, branch) === 'peak';
+      return peaks ? Math.max(member.peak ?? 0, member.amps.max) : member.amps[end];
+    },
+    junction: (network, branch, member) => member.law[endOf(network, branch, member)],
+  };
+}

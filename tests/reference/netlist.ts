@@ -1,0 +1,175 @@
+/**
+ * A resolved project as a netlist for a circuit simulator: every member of every branch an element of its own, every link of
+ * the supply tree a part, and a source of 0 V in each branch and link to read its current by.
+ */
+import type { Junction } from '../../src/circuit/junction.js';
+import type { BranchPlan, Member } from '../../src/loads/plan.js';
+import { GROUND } from '../../src/loads/plan.js';
+import type { Link, Project } from '../../src/project/project.js';
+import type { Figures } from './corner-figures.js';
+import { THERMAL } from './simulator.js';
+
+export interface Netlist {
+  readonly lines: readonly string[];
+  /** The simulator's name of a node of the project, inner nodes included. */
+  readonly node: (id: string) => string;
+  /** Names of the sources that carry a branch's current, by number of network and branch. */
+  readonly branches: readonly (readonly string[])[];
+  /** The same for what comes out of each link, by id. */
+  readonly links: ReadonlyMap<string, string>;
+}
+
+/** Branches of a network in a state of the circuits. */
+export const branchesOf = (project: Project, network: number, on: ReadonlySet<string>): readonly BranchPlan[] => {
+  const plan = project.networks[network]!;
+  return plan[plan.circuits.length === 0 || plan.circuits.some((c) => on.has(c)) ? 'on' : 'off'];
+};
+
+export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Figures): Netlist {
+  const lines: string[] = [];
+  const nodes = new Map([[GROUND, '0']]);
+  let made = 0;
+  const fresh = (letter: string): string => `${letter}${++made}`;
+  const node = (id: string): string => {
+    if (!nodes.has(id)) nodes.set(id, fresh('n'));
+    return nodes.get(id)!;
+  };
+  /** A source of 0 V from one node to another, by whose name its current is read. */
+  const meter = (from: string, to: string): string => {
+    const name = fresh('v');
+    lines.push(`${name} ${from} ${to} 0`);
+    return name;
+  };
+  const resistance = (from: string, to: string, ohms: number): void => {
+    // To the simulator a resistance of nothing is a milliohm.
+    lines.push(ohms > 0 ? `${fresh('r')} ${from} ${to} ${ohms}` : `${fresh('v')} ${from} ${to} 0`);
+  };
+  const junction = (from: string, to: string, law: Junction): void => {
+    const { slope, saturation } = warmed(law, figures.ambient);
+    const model = fresh('m');
+    lines.push(`.model ${model} D(IS=${saturation} N=${slope / THERMAL} RS=${law.series})`);
+    lines.push(`${fresh('d')} ${from} ${to} ${model}`);
+  };
+
+  const fed = new Set(project.links.map((l) => l.to));
+  const alive = living(project);
+  for (const n of project.nodes)
+    if (n.volts !== undefined) lines.push(`${fresh('v')} ${node(n.id)} 0 ${figures.supply({ ...n, volts: n.volts })}`);
+    else if (!fed.has(n.id)) lines.push(`${fresh('v')} ${node(n.id)} 0 0`);
+
+  const links = new Map(project.links.map((l) => [l.id, link(l)]));
+  function link(l: Link): string {
+    const [from, to, end] = [node(l.from), node(l.to), fresh('n')];
+    const out = meter(end, to);
+    switch (l.kind) {
+      case 'wire':
+        lines.push(`${fresh('v')} ${from} ${end} 0`);
+        return out;
+      case 'fuse':
+        resistance(from, end, figures.link(l, 'ohms'));
+        return out;
+      case 'diode':
+        junction(from, end, figures.diode(l));
+        // As in the ledger, it takes nothing off what flows back: rules of their own judge that.
+        lines.push(`${fresh('b')} ${end} ${from} I = max(V(${end}, ${from}), 0) / 1e-3`);
+        return out;
+      case 'linear-regulator':
+        lines.push(
+          `${fresh('b')} ${end} 0 V = min(${figures.link(l, 'volts')}, max(V(${from}) - ${figures.link(l, 'dropout')}, 0))`,
+          `${fresh('f')} ${from} 0 ${out} 1`,
+          `${fresh('i')} ${from} 0 ${figures.link(l, 'quiescent')}`,
+        );
+        return out;
+      case 'switching-regulator': {
+        const [set, efficiency] = [figures.link(l, 'volts'), figures.link(l, 'efficiency')];
+        lines.push(
+          `${fresh('v')} ${end} 0 ${alive.has(l.from) ? set : 0}`,
+          `${fresh('b')} ${from} 0 I = ${set} * I(${out}) / (${efficiency} * max(V(${from}), 0.1))`,
+          `${fresh('i')} ${from} 0 ${figures.link(l, 'quiescent')}`,
+        );
+        return out;
+      }
+      default:
+        return l.kind satisfies never;
+    }
+  }
+
+  const ohmsOf = (network: number, branch: BranchPlan, m: Extract<Member, { kind: 'resistance' | 'pin' }>): number => {
+    const ohms = figures.member(network, branch, m);
+    // Copper: in proportion to the degrees above -234.5 °C.
+    return m.kind === 'pin' || m.copper === undefined ? ohms : (ohms * (234.5 + figures.ambient)) / (234.5 + m.copper);
+  };
+  const element = (network: number, branch: BranchPlan, member: Member, from: string, to: string): void => {
+    switch (member.kind) {
+      case 'resistance':
+      case 'pin':
+        resistance(from, to, ohmsOf(network, branch, member));
+        return;
+      case 'junction':
+        junction(from, to, figures.junction(network, branch, member));
+        return;
+      case 'drop':
+        lines.push(`${fresh('v')} ${from} ${to} ${figures.member(network, branch, member)}`);
+        return;
+      case 'current':
+        // What nothing feeds draws nothing.
+        lines.push(
+          `${fresh('i')} ${from} ${to} ${alive.has(branch.from) && branch.from !== branch.to ? figures.member(network, branch, member) : 0}`,
+        );
+        return;
+      default:
+        member satisfies never;
+    }
+  };
+  const inSeries = (network: number, branch: BranchPlan, start: string): void => {
+    let at = start;
+    branch.members.forEach((member, k) => {
+      const next = k === branch.members.length - 1 ? node(branch.to) : fresh('n');
+      element(network, branch, member, at, next);
+      at = next;
+    });
+  };
+  /** A drop opposes what flows and gives nothing back: it and the resistances beside it as a current with a kink. */
+  const oneWay = (network: number, branch: BranchPlan, start: string): void => {
+    let [ohms, volts] = [0, 0];
+    for (const member of branch.members)
+      if (member.kind === 'drop') volts += figures.member(network, branch, member);
+      else if (member.kind === 'resistance' || member.kind === 'pin') ohms += ohmsOf(network, branch, member);
+    if (volts === 0) return inSeries(network, branch, start);
+    const end = node(branch.to);
+    lines.push(`${fresh('b')} ${start} ${end} I = max(V(${start}, ${end}) - ${volts}, 0) / ${ohms}`);
+  };
+  const branches = project.networks.map((_, network) =>
+    branchesOf(project, network, on).map((branch) => {
+      const start = fresh('n');
+      const carried = meter(node(branch.from), start);
+      if (isOneWay(branch)) oneWay(network, branch, start);
+      else inSeries(network, branch, start);
+      return carried;
+    }),
+  );
+  return { lines, node, branches, links };
+}
+
+/** Drops without a junction, which would block by itself, and without a fixed current, which flows one way. */
+const isOneWay = ({ members }: BranchPlan): boolean =>
+  members.some((m) => m.kind === 'drop') && !members.some((m) => m.kind === 'junction' || m.kind === 'current');
+
+/** Nodes that a supply feeds, and the inner nodes of networks. */
+function living(project: Project): ReadonlySet<string> {
+  const alive = new Set(project.nodes.flatMap((n) => (n.volts ? [n.id] : [])));
+  for (const l of project.links) if (alive.has(l.from)) alive.add(l.to);
+  for (const n of project.networks) for (const id of n.inner) alive.add(id);
+  return alive;
+}
+
+/**
+ * A junction at a temperature in °C: its slope goes with the absolute temperature, its voltage at the current of reference
+ * with its coefficient, and its saturation current follows from both.
+ */
+function warmed(law: Junction, celsius: number): { readonly slope: number; readonly saturation: number } {
+  const { slope: cold, logSaturation, referenceCurrent: amps, perKelvin, referenceTemperature: reference } = law;
+  const slope = (cold * (celsius + 273.15)) / (reference + 273.15);
+  const volts = cold * Math.log1p(amps / Math.exp(logSaturation)) + perKelvin * (celsius - reference);
+  return { slope, saturation: amps / Math.expm1(volts / slope) };
+}
