@@ -16,6 +16,7 @@ const at = (dimension: Dimension, condition: Dimension, trend?: 'up' | 'down'): 
 });
 /** Volts, or a share of the rated voltage. */
 const share = of('voltage', 'ratio');
+const shareByHeat: Measure = { of: ['voltage', 'ratio'], at: 'temperature' };
 const rating = at('current', 'temperature', 'down');
 
 /** Every figure that a profile may state. A name that is not here is a figure nobody would read. */
@@ -89,10 +90,11 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'input-maximum': of('voltage'),
   // coils, relay boards, modules
   power: of('power'),
-  'pull-in': share,
+  'pull-in': { ...shareByHeat, trend: 'up' },
   'drop-out': share,
   holding: share,
-  maximum: share,
+  maximum: { ...shareByHeat, trend: 'down' },
+  'maximum-temperature': of('temperature'),
   inductance: of('inductance'),
   'reference-temperature': of('temperature'),
   'board-current': of('current'),

@@ -1,6 +1,7 @@
 /** All rules, in the order in which findings of one verdict are told. */
 import clampRating from './coils/clamp-rating.js';
 import clampReversed from './coils/clamp-reversed.js';
+import coilHeat from './coils/coil-heat.js';
 import coilNoClamp from './coils/coil-no-clamp.js';
 import coilOnPin from './coils/coil-on-pin.js';
 import coilPullIn from './coils/coil-pull-in.js';
@@ -59,6 +60,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   totalCurrent,
   coilPullIn,
   coilVoltage,
+  coilHeat,
   coilRelease,
   clampRating,
   driverDrive,

@@ -1,9 +1,11 @@
-/** The accounts of a coil: does it pull in, cold and hot; does it let go; does it bear its voltage. */
-import { copperFactor } from '../circuit/copper.js';
+/** The accounts of a coil: does it pull in, cold and hot; does it let go; does it bear its voltage and its heat. */
+import { coilTemperature, copperFactor } from '../circuit/copper.js';
+import { highestCoilVoltage } from '../circuit/coil.js';
 import type { CoilFigures } from './coil-figures.js';
-import { coilRestTemperature } from './coil-figures.js';
-import type { AccountPlan, Reading, Step } from './plan.js';
-import { GROUND } from './plan.js';
+import { coilRestTemperature, thermalIn } from './coil-figures.js';
+import { acrossSteps, coldSteps, hotSteps, restSteps, sourceOf } from './coil-working.js';
+import type { Bench } from './lowering.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from './plan.js';
 
 /** What a coil's accounts need of the circuit around it. */
 export interface CoilSetting {
@@ -16,76 +18,206 @@ export interface CoilSetting {
   /** Amperes that still flow when it is switched off; absent: the switch is open and nothing does. */
   readonly leak?: (s: Reading) => number;
   readonly leakSteps?: (s: Reading) => readonly Step[];
+  /** Its supply, where that does not keep one voltage: a battery, an adapter that does not regulate. */
+  readonly unsteady?: { readonly node: string; readonly highest: number };
+}
+
+/** The supply of a coil, where that does not keep one voltage. */
+export function unsteadyAt(bench: Bench, node: string | undefined): Pick<CoilSetting, 'unsteady'> {
+  const highest = node === undefined ? undefined : bench.unsteady(node);
+  return highest === undefined ? {} : { unsteady: { node: node!, highest } };
+}
+
+/** A coil where it hangs, with the voltages that the accounts share. */
+interface Hung {
+  readonly coil: CoilFigures;
+  readonly setting: CoilSetting;
+  /** Volts across the winding. */
+  readonly volts: (s: Reading) => number;
+  /** Volts that have heated it before it is switched on again. */
+  readonly heating: (s: Reading) => number;
+  readonly base: Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path'>;
 }
 
 export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPlan[] {
-  const { circuit, part, path } = setting;
+  const { circuit, part, path, unsteady } = setting;
   const volts = (s: Reading): number => Math.max(s.across(part) - (setting.shortfall?.(s) ?? 0), 0);
-  const operate = (s: Reading): number => (s.typical ? coil.pullIn.typ : coil.pullIn.max);
-  const restTemperature = (s: Reading): number => coilRestTemperature(coil, volts(s), s.ohms(part), s.ambient);
+  const hung: Hung = {
+    coil,
+    setting,
+    volts,
+    // The losses on the way are the same; only the supply stood higher.
+    heating: (s) => volts(s) + (unsteady ? Math.max(unsteady.highest - s.voltage(unsteady.node), 0) : 0),
+    base: { id: part, kind: 'coil', circuits: [circuit], path },
+  };
+  const unless = (key: 'pull-in' | 'maximum' | 'drop-out', account: AccountPlan, does: string): AccountPlan =>
+    coil.unknown.has(key)
+      ? {
+          ...account,
+          limits: [],
+          missing: { figure: key, asks: `at what voltage does the coil of ${circuit} ${does} (its \`${key}\`)?` },
+        }
+      : account;
+  return [
+    unless('pull-in', pullIn(hung), 'pull in'),
+    ...(coil.maximum ? [unless('maximum', highest(hung, coil.maximum), 'take harm')] : []),
+    ...(coil.hottest ? [heat(hung, coil.hottest)] : []),
+    unless('drop-out', letsGo(hung), 'let go'),
+  ];
+}
+
+function pullIn({ coil, setting, volts, heating, base }: Hung): AccountPlan {
+  const { part } = setting;
   const { reference } = coil;
-  const base = { id: part, kind: 'coil' as const, circuits: [circuit], path };
-  const pullIn: AccountPlan = {
+  const operate = (s: Reading): number => (s.typical ? coil.pullIn.typ : coil.pullIn.max);
+  /** A published hot operate voltage replaces the copper rule: it is carried over from the ambient it was stated at. */
+  const published = (s: Reading) =>
+    coil.pullIn.hot.length === 0
+      ? undefined
+      : coil.pullIn.hot.reduce((a, b) => (Math.abs(b.at - s.ambient) < Math.abs(a.at - s.ambient) ? b : a));
+  const ohms = (s: Reading): number => s.ohms(part) / copperFactor(s.ambient, reference);
+  /** Volts that it needs hot: those it needs with its winding at a temperature, and that temperature. */
+  const hot = (s: Reading): { readonly operate: number; readonly from: number; readonly at: number } => {
+    const at = coilRestTemperature(coil, heating(s), s.ohms(part), s);
+    const point = published(s);
+    if (point === undefined) return { operate: operate(s), from: reference, at };
+    const from = coilTemperature(heating(s), ohms(s), point.at, thermalIn(coil, s), reference);
+    return { operate: s.typical ? point.typ : point.max, from, at };
+  };
+  const needed = (s: Reading): number => {
+    const { operate: volt, from, at } = hot(s);
+    return volt * copperFactor(at, from);
+  };
+  const limit = { grade: 'operating', isFunction: true, origin: coil.pullIn.origin } as const;
+  const cold: LimitPlan = {
+    ...limit,
+    value: (s) => operate(s) * copperFactor(s.ambient, reference),
+    stated: coil.pullIn.stated,
+    margin: 'function-voltage',
+    condition: `stated at ${reference} °C; a cold coil at the ambient`,
+  };
+  const again: LimitPlan = {
+    ...limit,
+    value: needed,
+    stated: coil.pullIn.hot.map((p) => p.stated).join(', ') || coil.pullIn.stated,
+    margin: 'none',
+    condition:
+      coil.pullIn.hot.length > 0
+        ? 'stated for a coil in its own heat; switched on again after its own heat'
+        : `stated at ${reference} °C; switched on again after its own heat`,
+  };
+  return {
     ...base,
-    title: `coil of ${circuit}, pull-in`,
+    title: `coil of ${setting.circuit}, pull-in`,
     quantity: 'voltage',
     direction: 'at-least',
     // What an undriven transistor keeps for itself rises with the current asked of it.
     recipes: setting.shortfall ? ['starved', 'drive-worst', 'flooded'] : ['starved', 'flooded'],
     read: volts,
-    limits: [
-      {
-        value: (s) => operate(s) * copperFactor(s.ambient, reference),
-        stated: coil.pullIn.stated,
-        grade: 'operating',
-        isFunction: true,
-        margin: 'function-voltage',
-        origin: coil.pullIn.origin,
-        condition: `stated at ${reference} °C; a cold coil at the ambient`,
-      },
-      {
-        value: (s) => operate(s) * copperFactor(restTemperature(s), reference),
-        stated: coil.pullIn.stated,
-        grade: 'operating',
-        isFunction: true,
-        margin: 'none',
-        origin: coil.pullIn.origin,
-        condition: `stated at ${reference} °C; switched on again after its own heat`,
-      },
-    ],
-    steps: (s) => [
-      ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
-      ...pullInSteps(coil, s, operate(s), restTemperature(s), volts(s), s.ohms(part)),
-    ],
+    limits: coil.restartsCold ? [cold] : [cold, again],
+    steps: (s) => {
+      const { operate: volt, from, at } = hot(s);
+      return [
+        ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
+        ...coldSteps(coil, s, operate(s)),
+        ...(coil.restartsCold
+          ? []
+          : [
+              ...heatingSteps(setting, s, volts(s), heating(s)),
+              ...restSteps(coil, s, heating(s), s.ohms(part)),
+              ...hotSteps(coil, volt, from, at),
+            ]),
+      ];
+    },
   };
-  const highest: AccountPlan = {
+}
+
+/** The voltage that heats a coil, where its supply has stood higher than it does when the coil is switched on again. */
+function heatingSteps({ unsteady }: CoilSetting, s: Reading, volts: number, heating: number): Step[] {
+  if (unsteady === undefined || heating === volts) return [];
+  return [
+    {
+      name: 'V_heat',
+      says: 'what has heated it: the same losses under its supply’s highest voltage',
+      formula: 'V_coil + V_highest - V_supply',
+      with: {
+        V_coil: [volts, 'V'],
+        V_highest: [unsteady.highest, 'V'],
+        V_supply: [s.voltage(unsteady.node), 'V'],
+      },
+      gives: [heating, 'V'],
+    },
+  ];
+}
+
+function highest({ setting, volts, base }: Hung, limit: LimitPlan): AccountPlan {
+  return {
     ...base,
-    title: `coil of ${circuit}, highest voltage`,
+    title: `coil of ${setting.circuit}, highest voltage`,
     quantity: 'voltage',
     direction: 'at-most',
     recipes: setting.shortfall ? ['flooded', 'drive-best', 'starved'] : ['flooded', 'starved'],
     read: volts,
-    limits: [coil.maximum],
-    steps: (s) => acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
+    limits: [limit],
+    steps: (s) => acrossSteps(s, setting.part, setting.shortfall?.(s) ?? 0, volts(s)),
   };
-  const leak = setting.leak ?? (() => 0);
-  const letsGo: AccountPlan = {
+}
+
+/** Heat in the winding at rest; its resistance has risen by then, so that it is less than the cold coil's power would make. */
+function heat({ coil, setting, volts, base }: Hung, limit: LimitPlan): AccountPlan {
+  const { part } = setting;
+  const permitted = (s: Reading): number => (typeof limit.value === 'number' ? limit.value : limit.value(s));
+  return {
     ...base,
-    title: `coil of ${circuit}, switched off`,
+    title: `coil of ${setting.circuit}, winding`,
+    quantity: 'temperature',
+    direction: 'at-most',
+    recipes: ['draw-most', 'flooded', 'draw-least'],
+    read: (s) => coilRestTemperature(coil, volts(s), s.ohms(part), s),
+    limits: [limit],
+    steps: (s) => {
+      const ohms = s.ohms(part) / copperFactor(s.ambient, coil.reference);
+      const thermal = thermalIn(coil, s);
+      return [
+        ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
+        {
+          name: 'V_highest',
+          says: 'highest voltage for good at this ambient, which would bring the winding to its limit',
+          formula: 'sqrt((T - T_ambient) * R * (K + T) / (K + T_reference) / R_th)',
+          with: {
+            T: [permitted(s), '°C'],
+            T_ambient: [s.ambient, '°C'],
+            R: [ohms, 'Ω'],
+            K: [234.5, '°C'],
+            T_reference: [coil.reference, '°C'],
+            R_th: [thermal, 'K/W'],
+          },
+          gives: [highestCoilVoltage(ohms, s.ambient, thermal, permitted(s), coil.reference), 'V'],
+        },
+        ...restSteps(coil, s, volts(s), s.ohms(part)),
+      ];
+    },
+  };
+}
+
+function letsGo({ coil, setting, base }: Hung): AccountPlan {
+  const leak = setting.leak ?? (() => 0);
+  return {
+    ...base,
+    title: `coil of ${setting.circuit}, switched off`,
     quantity: 'current',
     direction: 'at-most',
     recipes: ['let-go-worst', 'let-go-best'],
     read: leak,
     limits: [
       {
-        // The coldest coil holds on longest: the same ampere-turns, so the current is what counts.
-        value: (s) => (s.typical ? coil.dropOut.typ / coil.ohms.typ : coil.dropOut.min / coil.ohms.max),
+        value: (s) => dropOutCurrent(coil, s),
         stated: coil.dropOut.stated,
         grade: 'operating',
         isFunction: true,
         margin: 'none',
         origin: coil.dropOut.origin,
-        condition: `drop-out, over its resistance at ${reference} °C`,
+        condition: `drop-out, over its resistance at ${coil.reference} °C`,
       },
     ],
     steps: (s) => [
@@ -97,95 +229,24 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
         with: { I: [leak(s), 'A'] },
         gives: [leak(s), 'A'],
       },
+      releaseStep(coil, s),
     ],
   };
-  const unless = (key: 'pull-in' | 'maximum' | 'drop-out', account: AccountPlan, does: string): AccountPlan =>
-    coil.unknown.has(key)
-      ? {
-          ...account,
-          limits: [],
-          missing: { figure: key, asks: `at what voltage does the coil of ${circuit} ${does} (its \`${key}\`)?` },
-        }
-      : account;
-  return [
-    unless('pull-in', pullIn, 'pull in'),
-    unless('maximum', highest, 'take harm'),
-    unless('drop-out', letsGo, 'let go'),
-  ];
 }
 
-/** Voltage across the winding: the branch's voltage less what its other members take. */
-function acrossSteps(s: Reading, part: string, shortfall: number, volts: number): Step[] {
-  const branch = s.branch(part);
-  if (branch === undefined) return [];
-  const values: Record<string, readonly [number, string]> = {};
-  const terms: string[] = [];
-  for (const [sign, end] of [
-    ['', branch.from],
-    [' - ', branch.to],
-  ] as const) {
-    if (end.node === GROUND) continue;
-    const name = sign === '' ? 'V_supply' : 'V_return';
-    values[name] = [end.volts, 'V'];
-    terms.push(sign === '' ? name : `- ${name}`);
-  }
-  let rest = 0;
-  for (const { member, volts: v } of branch.members) if (member.part !== part) rest += v;
-  if (rest !== 0) {
-    values['V_losses'] = [rest, 'V'];
-    terms.push('- V_losses');
-  }
-  if (shortfall !== 0) {
-    values['V_more'] = [shortfall, 'V'];
-    terms.push('- V_more');
-  }
-  return [
-    {
-      name: 'V_coil',
-      says: 'voltage that reaches the coil',
-      formula: terms.join(' '),
-      with: values,
-      gives: [volts, 'V'],
-    },
-  ];
+/** Current at which it lets go, as a step. */
+export function releaseStep(coil: CoilFigures, s: Reading): Step {
+  const [volts, ohms] = s.typical ? [coil.dropOut.typ, coil.ohms.typ] : [coil.dropOut.min, coil.ohms.max];
+  return {
+    name: 'I_release',
+    says: `current at which it lets go, whatever its temperature: its drop-out voltage over its resistance, both at ${coil.reference} °C`,
+    formula: 'V_drop_out / R',
+    with: { V_drop_out: [volts, 'V'], R: [ohms, 'Ω'] },
+    gives: [dropOutCurrent(coil, s), 'A'],
+    sources: [sourceOf(coil.dropOut.origin)],
+  };
 }
 
-function pullInSteps(coil: CoilFigures, s: Reading, operate: number, hot: number, volts: number, ohms: number): Step[] {
-  const zero = [234.5, '°C'] as const;
-  const at = { V_operate: [operate, 'V'], K: zero, T_reference: [coil.reference, '°C'] } as const;
-  const formula = 'V_operate * (K + T) / (K + T_reference)';
-  const sources = [`${coil.pullIn.origin.document}${coil.pullIn.origin.where ? `, ${coil.pullIn.origin.where}` : ''}`];
-  const reference = ohms / copperFactor(s.ambient, coil.reference);
-  return [
-    {
-      name: 'V_cold',
-      says: 'pull-in voltage of the cold coil at the ambient',
-      formula,
-      with: { ...at, T: [s.ambient, '°C'] },
-      gives: [operate * copperFactor(s.ambient, coil.reference), 'V'],
-      sources,
-    },
-    {
-      name: 'T_coil',
-      says: 'temperature of the coil at rest, its own heat counted',
-      formula: '(K + T_ambient + sqrt((K + T_ambient)^2 + 4 * R_th * V^2 * (K + T_reference) / R)) / 2 - K',
-      with: {
-        K: zero,
-        T_ambient: [s.ambient, '°C'],
-        R_th: [coil.thermal, 'K/W'],
-        V: [volts, 'V'],
-        T_reference: [coil.reference, '°C'],
-        R: [reference, 'Ω'],
-      },
-      gives: [hot, '°C'],
-    },
-    {
-      name: 'V_hot',
-      says: 'pull-in voltage when it is switched on again hot',
-      formula,
-      with: { ...at, T: [hot, '°C'] },
-      gives: [operate * copperFactor(hot, coil.reference), 'V'],
-      sources,
-    },
-  ];
-}
+/** Current at which a coil has surely let go, amperes: the same ampere-turns at any temperature, so the current is what counts. */
+export const dropOutCurrent = (coil: CoilFigures, s: Reading): number =>
+  s.typical ? coil.dropOut.typ / coil.ohms.typ : coil.dropOut.min / coil.ohms.max;

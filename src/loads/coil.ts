@@ -1,5 +1,5 @@
 /** Bare relay coils and valves' windings. */
-import { coilAccounts } from './coil-accounts.js';
+import { coilAccounts, unsteadyAt } from './coil-accounts.js';
 import { coilFigures } from './coil-figures.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
@@ -21,13 +21,14 @@ function lower(input: LoadInput): Lowered {
     ],
     inductive: true,
     part: (circuit) => `${circuit}.coil`,
-    accounts: (circuit, path, driver) =>
+    accounts: (circuit, path, driver, feed) =>
       coilAccounts(coil, {
         circuit,
         part: `${circuit}.coil`,
         path,
         ...(driver?.shortfall && { shortfall: driver.shortfall }),
         ...(driver?.leak && { leak: driver.leak }),
+        ...unsteadyAt(input.bench, feed),
       }),
     limitsItself: true,
     figures: { coilVolts: coil.nominal },

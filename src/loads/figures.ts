@@ -23,7 +23,11 @@ export interface Figure {
 
 /** Points of a figure over its condition, in SI. */
 export interface Curve {
-  readonly points: readonly (Point & { readonly quantity: Quantity })[];
+  readonly points: readonly (Point & {
+    readonly quantity: Quantity;
+    /** No condition is stated: it holds everywhere. */
+    readonly anywhere?: true;
+  })[];
   readonly origin: Origin;
 }
 
@@ -202,7 +206,8 @@ export class Figures {
           ? this.read(item['at'], at, inside('at'), found.layer, key)
           : undefined;
       if (quantity === undefined) return [];
-      return [{ at: condition ? closed(condition).typ : 0, value: closed(quantity, close), quantity }];
+      const holds = condition ? { at: closed(condition).typ } : { at: 0, anywhere: true as const };
+      return [{ ...holds, value: closed(quantity, close), quantity }];
     });
     if (points.length === 0) return undefined;
     return { points: points.sort((a, b) => a.at - b.at), origin: this.origin(list[0], found.layer) };

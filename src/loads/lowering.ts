@@ -80,6 +80,8 @@ export interface Bench {
   node(name: unknown, path: readonly (string | number)[]): string | undefined;
   /** Typical volts of a node, as stated: for choosing rows and defaults, never for sums. */
   nominal(node: string): number;
+  /** Highest volts of a node whose supply does not keep one voltage (a battery, an unregulated adapter); else undefined. */
+  unsteady(node: string): number | undefined;
   /** Figures of a driver, clamp or array entry with its profile's behind them; its type, or undefined with a problem. */
   part(
     kind: 'driver' | 'clamp',

@@ -19,7 +19,13 @@ export interface Content {
   readonly inductive: boolean;
   /** Part that carries the load's current: 'horn.coil'. */
   readonly part: (circuit: string) => string;
-  readonly accounts: (circuit: string, path: readonly (string | number)[], driver?: Driver) => readonly AccountPlan[];
+  readonly accounts: (
+    circuit: string,
+    path: readonly (string | number)[],
+    driver?: Driver,
+    /** Node that its current comes from. */
+    feed?: string,
+  ) => readonly AccountPlan[];
   /** Something in it limits the current besides a pin: a winding, a resistance, its own electronics. */
   readonly limitsItself: boolean;
   readonly figures?: Wiring['figures'];
@@ -52,7 +58,10 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
   const series = seriesOf(figures, circuit, path);
   const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
-  const own = (driver?: Driver): AccountPlan[] => [...content.accounts(circuit, path, driver), ...series.accounts];
+  const own = (feed: string, driver?: Driver): AccountPlan[] => [
+    ...content.accounts(circuit, path, driver, feed),
+    ...series.accounts,
+  ];
   const base = { id: circuit, owner: input.id, path, type: input.type };
   const clamp = clampOf(input, circuit, content.part(circuit), supply);
   const common = {
@@ -101,7 +110,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
         { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: idle ? [idle] : [] },
         ...driver.networks,
       ],
-      accounts: [...own(driver), ...driver.accounts, ...(clamp?.accounts ?? [])],
+      accounts: [...own(supply, driver), ...driver.accounts, ...(clamp?.accounts ?? [])],
     };
   }
 
@@ -122,7 +131,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
     return {
       circuits: [{ ...base, always: false, wiring }],
       networks: [onPin(circuit, pin, active, active === 'high' ? GROUND : (supply ?? pin.rail), members)],
-      accounts: [...own(), ...(clamp?.accounts ?? [])],
+      accounts: [...own(active === 'high' ? pin.rail : (supply ?? pin.rail)), ...(clamp?.accounts ?? [])],
     };
   }
 
@@ -136,7 +145,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
       });
     return { circuits: [], networks: [], accounts: [] };
   }
-  return alwaysOn(input, content, circuit, supply, members, own(), base, clamp);
+  return alwaysOn(input, content, circuit, supply, members, own(supply), base, clamp);
 }
 
 /** Whether a series resistance is more than the pin's own, so that it counts. */

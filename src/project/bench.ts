@@ -99,6 +99,7 @@ export function benchOf(around: Surroundings): UsedBench {
       return undefined;
     },
     nominal: (node) => tree.window(node).typ,
+    unsteady: (node) => tree.unsteady(node),
     part(kind, raw, path, about) {
       if (!isMapping(raw)) return undefined;
       const named = raw['part'];

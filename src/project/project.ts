@@ -19,6 +19,8 @@ export interface TreeNode {
   readonly path: Path;
   /** Set on a supply: its terminal voltage, volts. */
   readonly volts?: Interval;
+  /** It does not keep one voltage: a battery, an adapter that does not regulate. */
+  readonly unsteady?: true;
   /** Limits on the current through it. */
   readonly limits: readonly LimitPlan[];
   /** What to ask when nobody says what it can give. */

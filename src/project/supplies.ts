@@ -48,6 +48,7 @@ export function addSupply(
       missing: { figure: 'current', asks: `what current can the supply ${id} give (its \`current\`)?` },
     }),
     origin: voltage.origin,
+    ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),
   };
   if (resistance === undefined) {
     tree.add({ ...shape, volts });

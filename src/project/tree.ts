@@ -11,6 +11,8 @@ export interface Tree {
   alive(id: string): boolean;
   /** Volts of a node as stated along its feed, drops left out: for choosing rows and defaults, never for sums. */
   window(id: string): Interval;
+  /** Highest volts of a node whose voltage wanders: that of a battery or an unregulated adapter, with nothing between that keeps it. */
+  unsteady(id: string): number | undefined;
   /** Links, upstream first. */
   inOrder(): readonly Link[];
 }
@@ -23,6 +25,16 @@ export function emptyTree(): Tree {
     if (own) return own;
     const link = feeds.get(id);
     return link === undefined ? { min: 0, typ: 0, max: 0 } : (link.volts ?? window(link.from));
+  };
+  const unsteady = (id: string): number | undefined => {
+    const [node, link] = [nodes.get(id), feeds.get(id)];
+    if (node?.unsteady) return node.volts?.max ?? (link && window(link.from).max);
+    if (link === undefined) return undefined;
+    const input = unsteady(link.from);
+    if (input === undefined || link.volts === undefined) return input;
+    // A linear regulator follows its input once that is low.
+    const low = link.kind === 'linear-regulator' && window(link.from).min - (link.dropout?.max ?? 0) < link.volts.min;
+    return low ? link.volts.max : undefined;
   };
   const alive = (id: string): boolean => {
     const link = feeds.get(id);
@@ -41,6 +53,7 @@ export function emptyTree(): Tree {
     has: (id) => nodes.has(id),
     alive,
     window,
+    unsteady,
     inOrder: () => [...feeds.values()].filter((l) => alive(l.from)).sort((a, b) => depth(a.to) - depth(b.to)),
   };
 }

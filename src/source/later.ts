@@ -44,7 +44,7 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
       'maximum-capacitance',
       'capacity',
     ],
-    ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state', 'unconfigured-current', 'regulated'],
+    ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state', 'unconfigured-current'],
   ],
   mode: ['without', 'asleep', 'supplies'],
   controller: ['removed'],

@@ -149,6 +149,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'total-current': (f) => atMost(f, subjectOf(f), 'carry', sumOf(f)),
   'coil-pull-in': coilPullIn,
   'coil-voltage': (f) => atMost(f, `the coil of ${f.about}`, 'gets'),
+  'coil-heat': (f) => atMost(f, `the winding of ${f.about}`, 'reaches'),
   'coil-release': coilRelease,
   'clamp-rating': (f) => atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over'),
   'driver-drive': driverDrive,

@@ -40,12 +40,15 @@ describe('coils', () => {
     expect(value(at('relay-coil-5v-70r', 'maximum'), 'voltage')).toBe(6);
   });
 
-  test('G5LE, Omron, 400 mW class, 12 V: 360 Ω ±10 %, 33.3 mA, operates at 75 %, releases at 10 %, 130 % at 70 °C', () => {
+  test('G5LE, Omron, 400 mW class, 12 V: 360 Ω ±10 %, 33.3 mA, operates at 75 %, releases at 10 %, bears 170 % at 23 °C and 130 % at 70 °C', () => {
     expect(bounds(at('relay-coil-12v-400mw', 'resistance'), 'resistance').typ).toBe(360);
     expect(12 / 360).toBeCloseTo(0.0333, 4);
     expect(bounds(at('relay-coil-12v-400mw', 'pull-in'), 'ratio').max).toBeCloseTo(0.75, 12);
     expect(bounds(at('relay-coil-12v-400mw', 'drop-out'), 'ratio').min).toBeCloseTo(0.1, 12);
-    expect(value(at('relay-coil-12v-400mw', 'maximum'), 'voltage')).toBeCloseTo(12 * 1.3, 12);
+    expect(points(at('relay-coil-12v-400mw', 'maximum'), 'ratio', 'temperature')).toEqual([
+      [23, { min: 1.7, typ: 1.7, max: 1.7 }],
+      [70, { min: 1.3, typ: 1.3, max: 1.3 }],
+    ]);
   });
 
   test.each(['1', '2', '4', '8'])('the relays of the %s-channel board are of the 5 V, 70 Ω kind', (channels) => {

@@ -1,7 +1,7 @@
 /** One channel of a relay board: from the pin through its input to the transistor and the coil. */
 import { copperFactor } from '../../circuit/copper.js';
 import { clampAccounts } from '../clamp.js';
-import { coilAccounts } from '../coil-accounts.js';
+import { coilAccounts, unsteadyAt } from '../coil-accounts.js';
 import type { CoilFigures } from '../coil-figures.js';
 import type { TransistorSetting } from '../drivers/transistor.js';
 import { switchMember, transistorAccounts, transistorOf, voltsLost } from '../drivers/transistor.js';
@@ -70,7 +70,7 @@ export function lowerChannel(board: Board, number: number, raw: unknown, path: r
       networks: [
         { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [hook, ...fitted], on: [], off: [] },
       ],
-      accounts: coilAccounts(coil, { circuit, part: coilPart, path }),
+      accounts: coilAccounts(coil, { circuit, part: coilPart, path, ...unsteadyAt(bench, supply) }),
     };
   }
   const transistor = transistorOf(bench.behind(figures.within('output'), 'driver'), `the drivers of ${input.id}`);
@@ -109,6 +109,7 @@ export function lowerChannel(board: Board, number: number, raw: unknown, path: r
         shortfall: (s) => Math.max(voltsLost(transistor, setting, s) - s.across(setting.id), 0),
         leak: (s) => Math.min(stage.leak(s), s.voltage(supply) / ohmsNow(coil, s)),
         leakSteps: stage.leakSteps,
+        ...unsteadyAt(bench, supply),
       }),
       ...clamp,
     ],

@@ -23,6 +23,30 @@ const highest = (volts: string, maximum: string): string =>
     { ambient: '20 °C' },
   );
 
+/** A coil of 100 Ω at 20 °C that warms by 100 K/W rests at 42.93 °C on 5 V: its winding is published to bear so much. */
+const winding = (bears: string, policy: 'everyday' | 'classroom' = 'classroom'): string =>
+  onSupplies('cell: { voltage: 5 V, current: 1 A }', 'a: { part: warm, supply: cell, maximum: 9 V }', {
+    ambient: '20 °C',
+    policy,
+    more: `parts: { warm: { extends: relay-coil-5v-70r, resistance: 100 Ω, power: 250 mW, thermal-resistance: 100 K/W, maximum-temperature: ${bears} } }`,
+  });
+
+/** A coil that pulls in at 4 V at 20 °C and warms by 40 K/W: on 8 V it comes to 43.4 °C, where it needs 4.37 V. */
+const restart = (supply: string, more = '', ambient = '20 °C'): string =>
+  onSupplies(
+    `cell: { ${supply}, current: 1 A }`,
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, drop-out: 0.5 V, maximum: 9 V, thermal-resistance: 40 K/W, ${more || 'pull-in: typ 3 V max 4 V'} }`,
+    { ambient, policy: 'classroom' },
+  );
+
+/** On 6 V at 40 °C a coil of 100 Ω and 100 K/W comes to 70.1 °C; at 60 °C 3.47 V make it as hot. */
+const derated = (volts: string, ambient: string): string =>
+  onSupplies(
+    `cell: { voltage: ${volts}, current: 1 A }`,
+    'a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, thermal-resistance: 100 K/W, maximum: { value: 6 V, at: 40 °C } }',
+    { ambient },
+  );
+
 /**
  * A 3.3 V controller at an input fed with up to 5.25 V: at 35 °C 4.56 µA go through indicator and coupler when it is off,
  * times 160.4 %, times a gain of 400: 2.93 mA in the coil, which is 0.2253 V over its 77 Ω. Typically it is nanoamperes.
@@ -126,6 +150,82 @@ export const COILS: readonly Case[] = [
     when: 'is content with 4.2 V, which 4.11 V after its own heat lie below',
     verdict: 'silent',
     text: pullIn('4.2 V'),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'strains on a battery that has heated it with 8 V and has 4.2 V left to switch it on again',
+    verdict: 'strain',
+    text: restart('voltage: 4.2 to 8 V, regulated: false'),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'is content with a regulated supply of the same tolerance, which heats and restarts it at one voltage',
+    verdict: 'silent',
+    text: restart('voltage: 4.2 to 8 V'),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'strains at 4.59 V where its maker asks for 4.6 V at 40 °C of a warm coil, whatever copper would say',
+    verdict: 'strain',
+    text: restart(
+      'voltage: 4.59 V',
+      'pull-in: [{ value: typ 3 V max 4 V, at: 20 °C }, { value: max 4.6 V, at: 40 °C }]',
+      '40 °C',
+    ),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'is content with 4.6 V there',
+    verdict: 'silent',
+    text: restart(
+      'voltage: 4.6 V',
+      'pull-in: [{ value: typ 3 V max 4 V, at: 20 °C }, { value: max 4.6 V, at: 40 °C }]',
+      '40 °C',
+    ),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'is content with 4.05 V where it never has to pull in while it is warm',
+    verdict: 'silent',
+    text: restart('voltage: 4.05 V', 'pull-in: typ 3 V max 4 V, restart: cold'),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'strains at 4.05 V where it has to',
+    verdict: 'strain',
+    text: restart('voltage: 4.05 V', 'pull-in: typ 3 V max 4 V, restart: hot'),
+  },
+  {
+    rule: 'coil-voltage',
+    when: 'breaks at 3.5 V in 60 °C on a coil that is rated 6 V at 40 °C, since less makes it as hot there',
+    verdict: 'breach',
+    text: derated('3.5 V', '60 °C'),
+  },
+  {
+    rule: 'coil-voltage',
+    when: 'is content with 3.45 V there',
+    verdict: 'silent',
+    text: derated('3.45 V', '60 °C'),
+  },
+  { rule: 'coil-voltage', when: 'is content with 6 V at 40 °C', verdict: 'silent', text: derated('6 V', '40 °C') },
+  {
+    rule: 'coil-heat',
+    when: 'breaks where the winding comes to 42.9 °C and bears 42 °C',
+    verdict: 'breach',
+    text: winding('42 °C'),
+  },
+  { rule: 'coil-heat', when: 'is content where it bears 43 °C', verdict: 'silent', text: winding('43 °C') },
+  {
+    rule: 'coil-heat',
+    when: 'is thin where less than 20 % of the permitted rise is left',
+    verdict: 'thin',
+    text: winding('48 °C', 'everyday'),
+  },
+  {
+    rule: 'coil-heat',
+    when: 'is content where that is left',
+    verdict: 'silent',
+    text: winding('49 °C', 'everyday'),
   },
   {
     rule: 'coil-voltage',

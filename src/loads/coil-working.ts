@@ -1,0 +1,101 @@
+/** The sums behind a coil's accounts: the voltage that reaches it, how warm it gets, and what it then needs. */
+import { COPPER_ZERO, coilTemperature, copperFactor } from '../circuit/copper.js';
+import type { CoilFigures } from './coil-figures.js';
+import { thermalIn } from './coil-figures.js';
+import type { Origin, Reading, Step } from './plan.js';
+import { GROUND } from './plan.js';
+
+const ZERO = [COPPER_ZERO, '°C'] as const;
+
+/** A source as working names it. */
+export const sourceOf = ({ document, where }: Origin): string => `${document}${where ? `, ${where}` : ''}`;
+
+/** Voltage across the winding: the branch's voltage less what its other members take, and what the driver loses besides. */
+export function acrossSteps(s: Reading, part: string, shortfall: number, volts: number): Step[] {
+  const branch = s.branch(part);
+  if (branch === undefined) return [];
+  const values: Record<string, readonly [number, string]> = {};
+  const terms: string[] = [];
+  for (const [sign, end] of [
+    ['', branch.from],
+    [' - ', branch.to],
+  ] as const) {
+    if (end.node === GROUND) continue;
+    const name = sign === '' ? 'V_supply' : 'V_return';
+    values[name] = [end.volts, 'V'];
+    terms.push(sign === '' ? name : `- ${name}`);
+  }
+  let rest = 0;
+  for (const { member, volts: v } of branch.members) if (member.part !== part) rest += v;
+  if (rest !== 0) {
+    values['V_losses'] = [rest, 'V'];
+    terms.push('- V_losses');
+  }
+  if (shortfall !== 0) {
+    values['V_more'] = [shortfall, 'V'];
+    terms.push('- V_more');
+  }
+  return [
+    {
+      name: 'V_coil',
+      says: 'voltage that reaches the coil',
+      formula: terms.join(' '),
+      with: values,
+      gives: [volts, 'V'],
+    },
+  ];
+}
+
+/** Temperature of the winding at rest, from the volts that heat it. */
+export function restSteps(coil: CoilFigures, s: Reading, volts: number, ohms: number): Step[] {
+  const reference = ohms / copperFactor(s.ambient, coil.reference);
+  const thermal = thermalIn(coil, s);
+  return [
+    {
+      name: 'T_coil',
+      says: 'temperature of the coil at rest, its own heat counted',
+      formula: '(K + T_ambient + sqrt((K + T_ambient)^2 + 4 * R_th * V^2 * (K + T_reference) / R)) / 2 - K',
+      with: {
+        K: ZERO,
+        T_ambient: [s.ambient, '°C'],
+        R_th: [thermal, 'K/W'],
+        V: [volts, 'V'],
+        T_reference: [coil.reference, '°C'],
+        R: [reference, 'Ω'],
+      },
+      gives: [coilTemperature(volts, reference, s.ambient, thermal, coil.reference), '°C'],
+    },
+  ];
+}
+
+/**
+ * Pull-in voltage of the cold coil.
+ *
+ * @param operate volts at the reference temperature
+ */
+export const coldSteps = (coil: CoilFigures, s: Reading, operate: number): Step[] => [
+  {
+    name: 'V_cold',
+    says: 'pull-in voltage of the cold coil at the ambient',
+    formula: 'V_operate * (K + T) / (K + T_reference)',
+    with: { V_operate: [operate, 'V'], K: ZERO, T_reference: [coil.reference, '°C'], T: [s.ambient, '°C'] },
+    gives: [operate * copperFactor(s.ambient, coil.reference), 'V'],
+    sources: [sourceOf(coil.pullIn.origin)],
+  },
+];
+
+/**
+ * Pull-in voltage of the coil that is still warm.
+ *
+ * @param operate volts at `from` °C of the winding @param hot the winding's temperature, °C
+ */
+export const hotSteps = (coil: CoilFigures, operate: number, from: number, hot: number): Step[] => [
+  {
+    name: 'V_hot',
+    says: 'pull-in voltage when it is switched on again hot',
+    formula: 'V_operate * (K + T) / (K + T_reference)',
+    with: { V_operate: [operate, 'V'], K: ZERO, T_reference: [from, '°C'], T: [hot, '°C'] },
+    gives: [operate * copperFactor(hot, from), 'V'],
+    sources: [sourceOf(coil.pullIn.origin)],
+  },
+];
