@@ -12,6 +12,12 @@ import { nearestSpelling } from './source/nearest-spelling.js';
 import type { Diagnostic, Document } from './source/document.js';
 import { readDocument } from './source/read.js';
 import { workingFor } from './reports/working-for.js';
+import { boardsOf } from './checks/relay-boards/boards.js';
+import type { Headroom } from './studies/headroom.js';
+import { headroomOf } from './studies/headroom.js';
+import { originalOf } from './studies/one-more.js';
+import type { BoardOptions } from './studies/options.js';
+import { boardOptions } from './studies/options.js';
 
 export type { Catalogue } from './catalogue/catalogue.js';
 export type { Report, UnreadReport } from './reports/report.js';
@@ -66,6 +72,53 @@ export function workingOf(
   if (working.steps.length > 0 || working.found) return { title: working.title, steps: working.steps };
   const nearest = nearestSpelling(name, working.known);
   return { title: name, steps: [], nearest: nearest === undefined ? [] : [nearest] };
+}
+
+/** Supply and jumper options of the relay boards, or of one of them. `nearest` stands when there is no board of that name. */
+export function optionsOf(
+  document: Document,
+  board?: string,
+  options: AuditOptions = {},
+): {
+  readonly project: string;
+  readonly boards: readonly BoardOptions[];
+  readonly nearest?: readonly string[];
+  readonly errors?: readonly Diagnostic[];
+} {
+  const judged = judgeDocument(document, options);
+  if (judged.errors !== undefined) return { project: '', boards: [], errors: judged.errors };
+  const { judgement, settings } = judged;
+  const project = judgement.project.title;
+  const known = boardsOf(judgement.project).map((b) => b.owner);
+  if (board !== undefined && !known.includes(board)) {
+    const nearest = nearestSpelling(board, known);
+    return { project, boards: [], nearest: nearest === undefined ? known : [nearest] };
+  }
+  return { project, boards: boardOptions(document.data, document.file, settings, judgement, board) };
+}
+
+/** How many more of a load fit, and what stops the next one. `nearest` stands when nothing is called so. */
+export function headroom(
+  document: Document,
+  load: string,
+  options: AuditOptions = {},
+): {
+  readonly project: string;
+  readonly headroom?: Headroom;
+  readonly nearest?: readonly string[];
+  readonly errors?: readonly Diagnostic[];
+} {
+  const judged = judgeDocument(document, options);
+  if (judged.errors !== undefined) return { project: '', errors: judged.errors };
+  const { judgement, settings } = judged;
+  const { title: project, circuits } = judgement.project;
+  const original = originalOf(judgement.project, document.data, load);
+  if (original === undefined) {
+    const known = [...new Set(circuits.flatMap((c) => [c.owner, c.id]))];
+    const nearest = nearestSpelling(load, known);
+    return { project, nearest: nearest === undefined ? known.slice(0, 8) : [nearest] };
+  }
+  return { project, headroom: headroomOf(document.data, document.file, settings, judgement, original) };
 }
 
 type JudgedDocument =

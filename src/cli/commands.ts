@@ -62,6 +62,30 @@ export const commands: { readonly [name: string]: Command } = {
     ],
     run: async (given) => (await import('./working.js')).working(given),
   },
+  options: {
+    summary: 'every way to feed a relay board, each audited',
+    operands: { named: ['FILE', '[BOARD]'], least: 1, most: 2 },
+    options: { format: format('terminal', 'json'), ...conditions, all: { says: 'every option in the table' } },
+    examples: [
+      ['ampledger options shed.yaml', 'of every relay board of the file'],
+      ['ampledger options shed.yaml vents', 'of one board'],
+    ],
+    run: async (given) => (await import('./options.js')).options(given),
+  },
+  headroom: {
+    summary: 'how many more of a load fit, and what stops the next one',
+    operands: { named: ['FILE'], least: 1, most: 1 },
+    options: {
+      more: { value: 'LOAD', says: 'the load or circuit that more is wanted of' },
+      format: format('terminal', 'json'),
+      ...conditions,
+    },
+    examples: [
+      ['ampledger headroom shed.yaml --more vents.1', 'is there room for a fifth relay?'],
+      ['ampledger headroom shed.yaml --more lamp', 'how many more lamps'],
+    ],
+    run: async (given) => (await import('./headroom.js')).headroom(given),
+  },
   catalogue: {
     summary: 'what is in the catalogue, or one thing of it with all its sources',
     operands: { named: ['[ID]'], least: 0, most: 1 },

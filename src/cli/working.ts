@@ -4,7 +4,8 @@ import { toJson } from '../reports/json.js';
 import type { Arguments } from './arguments.js';
 import { readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
-import { complain, page, say } from './output.js';
+import { page, say } from './output.js';
+import { refuse, unread } from './refuse.js';
 
 /** Prints the sums behind a name of the file; a name that is none is answered with those that come near. */
 export async function working(given: Arguments): Promise<number> {
@@ -13,10 +14,7 @@ export async function working(given: Arguments): Promise<number> {
   if ('problem' in conditions) return refuse([conditions.problem]);
   const opened = await openDocument(file);
   const json = given.options['format'] === 'json';
-  if ('unread' in opened) {
-    if (json) say(toJson(opened.unread));
-    return json ? 2 : refuse(opened.said);
-  }
+  if ('unread' in opened) return unread(opened, json);
   const found = ampledger.workingOf(opened.document, name, conditions);
   if (found.nearest) return refuse([`Nothing in ${file} is called ${name}.`, ...near(found.nearest)]);
   if (json) {
@@ -26,11 +24,6 @@ export async function working(given: Arguments): Promise<number> {
   const [{ print }, { workingReport }] = await Promise.all([import('./print.js'), import('../reports/working.js')]);
   say(print(workingReport(found, file), page()));
   return 0;
-}
-
-function refuse(lines: readonly string[]): number {
-  complain(lines);
-  return 2;
 }
 
 const near = (names: readonly string[]): readonly string[] =>

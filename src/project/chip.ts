@@ -26,6 +26,8 @@ export interface ChipPin {
   readonly chipPin: string;
   readonly reserved?: string;
   readonly inputOnly: boolean;
+  /** A builder can put a wire on it: a board's header has it, or the chip is bare. */
+  readonly reachable: boolean;
 }
 
 export interface Chip {
@@ -35,6 +37,8 @@ export interface Chip {
   /** By lower-case header and chip name. */
   readonly pins: ReadonlyMap<string, ChipPin>;
   bind(pin: ChipPin): BoundPin;
+  /** Names of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
+  sumsOf(pin: ChipPin): readonly string[];
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
   accounts(
     used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>,
@@ -75,7 +79,7 @@ export function chipOf(setting: ChipSetting): Chip {
       String(v),
     ]),
   );
-  const add = (label: string, chipPin: string): void => {
+  const add = (label: string, chipPin: string, reachable: boolean): void => {
     const why = reserved.get(label.toLowerCase()) ?? reserved.get(chipPin.toLowerCase());
     const pin: ChipPin = {
       account: `${owner}.${label}`,
@@ -83,14 +87,16 @@ export function chipOf(setting: ChipSetting): Chip {
       told: setting.alone ? label : `${owner}.${label}`,
       chipPin,
       inputOnly: inputOnly.has(label.toLowerCase()) || inputOnly.has(chipPin.toLowerCase()),
+      reachable,
       ...(why !== undefined && { reserved: why }),
     };
     names.set(label.toLowerCase(), pin);
     if (!names.has(chipPin.toLowerCase())) names.set(chipPin.toLowerCase(), pin);
   };
-  for (const [label, chipPin] of Object.entries(headers ?? {})) add(label, String(chipPin));
+  for (const [label, chipPin] of Object.entries(headers ?? {})) add(label, String(chipPin), true);
   // A pin that no header carries answers to its chip name.
-  for (const chipPin of pinsIn(list(profile['pins']))) if (!names.has(chipPin.toLowerCase())) add(chipPin, chipPin);
+  for (const chipPin of pinsIn(list(profile['pins'])))
+    if (!names.has(chipPin.toLowerCase())) add(chipPin, chipPin, headers === undefined);
 
   const rows = limitRows(setting);
   const resistances = new Map<string, PinResistance | undefined>();
@@ -120,6 +126,7 @@ export function chipOf(setting: ChipSetting): Chip {
         characterised: { ...(source !== undefined && { source }), ...(sink !== undefined && { sink }) },
       };
     },
+    sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(r, pin)).map((r) => r.name))],
     accounts: (used, own) => chipAccounts(setting, names, rows, used, own),
   };
 }

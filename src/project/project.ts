@@ -95,6 +95,18 @@ export interface PinUse {
   readonly inputOnly?: true;
 }
 
+/** A pin of a chip that a builder can put a wire on, used or not. */
+export interface PinFact {
+  readonly id: string;
+  /** As a file names it: 'D9', 'bar.q0'. */
+  readonly label: string;
+  readonly owner: string;
+  readonly reserved: boolean;
+  readonly inputOnly: boolean;
+  /** Names of the sums that its current counts in. */
+  readonly sums: readonly string[];
+}
+
 export interface ModePlan {
   readonly name: string;
   readonly active: ReadonlySet<string>;
@@ -151,6 +163,9 @@ export interface Project {
   readonly accounts: readonly AccountPlan[];
   readonly pinAccounts: readonly PinAccountPlan[];
   readonly uses: readonly PinUse[];
+  readonly pins: readonly PinFact[];
+  /** How many channels each array has. */
+  readonly channels: ReadonlyMap<string, number>;
   readonly facts: readonly TreeFact[];
   readonly modes: readonly ModePlan[];
   readonly interlocks: readonly InterlockPlan[];

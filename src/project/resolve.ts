@@ -24,7 +24,7 @@ import { controller } from './controllers.js';
 import { lowerLoads } from './loads.js';
 import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
 import { nodeNamed } from './names.js';
-import type { PinAccountPlan, Project, TreeFact } from './project.js';
+import type { PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
 import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
 import { addSupply } from './supplies.js';
@@ -122,6 +122,8 @@ export function resolve(
     accounts: [...lowered.accounts, ...arrayPlans, ...[...benches.values()].flatMap((b) => b.accounts)],
     pinAccounts: [...benches.values()].flatMap((b): readonly PinAccountPlan[] => b.chip.accounts(used, b.own)),
     uses: bench.uses,
+    pins: [...chips.values()].flatMap(pinFacts),
+    channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...deadLoads(lowered.circuits, tree.alive)],
     modes,
     interlocks,
@@ -205,6 +207,19 @@ function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntr
   }
   return arrays;
 }
+
+/** The pins of a chip that a builder can reach. */
+const pinFacts = (chip: Chip): PinFact[] =>
+  [...new Set(chip.pins.values())]
+    .filter((pin) => pin.reachable)
+    .map((pin) => ({
+      id: pin.account,
+      label: pin.told,
+      owner: chip.owner,
+      reserved: pin.reserved !== undefined,
+      inputOnly: pin.inputOnly,
+      sums: chip.sumsOf(pin),
+    }));
 
 /** The lines that control an expander are pins in use. */
 function controlLines(bench: UsedBench, id: string, raw: unknown): void {

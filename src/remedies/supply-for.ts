@@ -2,6 +2,7 @@
 import { isMapping } from '../loads/figures.js';
 import type { Judgement } from '../checks/judge.js';
 import { formatValue } from '../quantity/print.js';
+import { trimmed } from '../wording/phrases.js';
 import type { Change } from './prove.js';
 
 /** Ratings that supplies are sold in, amperes (common practice, no source). */
@@ -45,7 +46,7 @@ export function suppliesFor(data: unknown, judgement: Judgement, volts: number, 
   const name = freeName(data, 'coil-supply');
   const fresh = (voltage: string): CoilSupply => ({
     name,
-    words: `${voltage}, ${formatValue(rating, 'current')}`,
+    words: `${voltage}, ${trimmed(formatValue(rating, 'current'))}`,
     changes: [{ path: ['supplies', name], value: { voltage, current: `${rating} A` } }],
     isNew: true,
   });

@@ -1,4 +1,5 @@
 /** Couplers isolate only while nothing else joins the two sides: a fitted jumper, joined grounds, one supply for both. */
+import { hasControllersGround } from '../../project/grounds.js';
 import { sameNode } from '../../project/same-node.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { boardsOf } from './boards.js';
@@ -16,7 +17,9 @@ function find({ ledger: { project } }: Judged): Finding[] {
           ? 'its grounds are joined'
           : board.logic !== undefined && board.coil !== undefined && sameNode(project, board.logic, board.coil)
             ? 'one supply feeds both sides'
-            : undefined;
+            : board.coil !== undefined && hasControllersGround(project, board.coil)
+              ? `the minus of ${board.coil} is the controller’s ground`
+              : undefined;
     return why === undefined ? [] : [defeated(owner, board.isolation === 'wanted' ? 'strain' : 'note', { why })];
   });
 }

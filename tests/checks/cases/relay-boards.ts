@@ -59,6 +59,12 @@ export const RELAY_BOARDS: readonly Case[] = [
   },
   {
     rule: 'isolation-defeated',
+    when: 'strains where isolation is wanted and the coils’ supply powers the controller, too',
+    verdict: 'strain',
+    text: board('logic-supply: main.5v, coil-supply: bench, jumper: removed, grounds: separate, isolation: wanted'),
+  },
+  {
+    rule: 'isolation-defeated',
     when: 'is a note where nobody wants it',
     verdict: 'note',
     text: board('logic-supply: main.5v, coil-supply: brick, jumper: removed, grounds: joined, isolation: not-needed'),
