@@ -1,38 +1,116 @@
 /** Clamps across coils and motors: what they carry when the switch opens, and the voltage they bear while it is closed. */
+import type { ClampAction, ClampType } from '../circuit/clamp.js';
+import { clampAction } from '../circuit/clamp.js';
+import { junctionAt, junctionVoltage } from '../circuit/junction.js';
+import { formatInterval } from '../quantity/print.js';
+import type { Interval } from '../quantity/interval.js';
+import { releaseSteps } from './clamp-working.js';
+import type { Winding } from './clamp-working.js';
+import { junctionSpread } from './laws.js';
 import { rating } from './limits.js';
 import type { LoadInput } from './lowering.js';
 import type { Figures } from './figures.js';
-import type { AccountPlan, LimitPlan } from './plan.js';
+import type { AccountPlan, JunctionSpread, LimitPlan, Reading, Step, Wiring } from './plan.js';
+
+/** Forward voltages that are taken when nobody states them, volts. */
+const USUAL_FORWARD: { readonly [S in 'silicon' | 'schottky']: Interval } = {
+  silicon: { min: 0.5, typ: 0.8, max: 1.5 },
+  schottky: { min: 0.2, typ: 0.4, max: 0.8 },
+};
 
 export interface Clamp {
-  readonly fitted: 'fitted' | 'reversed';
+  readonly wiring: Pick<Wiring, 'clamp' | 'clampActs'>;
   readonly accounts: readonly AccountPlan[];
+  /** The same accounts of a driver, with what the clamp throws at it when it switches off. */
+  readonly atSwitchingOff: (accounts: readonly AccountPlan[]) => readonly AccountPlan[];
+}
+
+/** What a clamp hangs across. */
+export interface ClampSetting {
+  readonly circuit: string;
+  /** Part that carries the winding's current. */
+  readonly part: string;
+  /** Node that feeds it, where the other end is switched to ground. */
+  readonly supply?: string;
+  /** What the winding stores, and when it lets go, where that is known. */
+  readonly winding?: Winding;
 }
 
 /** The clamp of a load, if the file names one. */
-export function clampOf(
-  input: LoadInput,
-  circuit: string,
-  part: string,
-  supply: string | undefined,
-): Clamp | undefined {
+export function clampOf(input: LoadInput, setting: ClampSetting): Clamp | undefined {
   const { entry, bench, path } = input;
   if (entry['clamp'] === undefined) return undefined;
   const at = [...path, 'clamp'];
-  const found = bench.part('clamp', entry['clamp'], at, `${circuit}.clamp`);
-  if (found === undefined) return { fitted: 'fitted', accounts: [] };
-  const fitted = found.figures.word('fitted') === 'reversed' ? 'reversed' : 'fitted';
-  return { fitted, accounts: clampAccounts(found.figures, circuit, part, supply, at) };
+  const found = bench.part('clamp', entry['clamp'], at, `${setting.circuit}.clamp`);
+  if (found === undefined) return { wiring: { clamp: 'fitted' }, accounts: [], atSwitchingOff: (a) => a };
+  return clampFrom(found.figures, found.type, setting, at);
 }
 
-/** Accounts of a diode across a winding: it takes over the winding's whole current. */
-export function clampAccounts(
+/** A clamp from its figures: of a load, or fitted on a board. */
+export function clampFrom(
   figures: Figures,
-  circuit: string,
-  part: string,
-  supply: string | undefined,
+  type: string,
+  setting: ClampSetting,
+  path: readonly (string | number)[],
+): Clamp {
+  const action = clampAction(type as ClampType, figures.word('fitted') === 'reversed');
+  const law = lawOf(figures, type as ClampType, action);
+  const acts = action.acts;
+  return {
+    wiring: { clamp: acts === 'clamps' ? 'fitted' : 'reversed', ...(acts !== 'clamps' && { clampActs: acts }) },
+    accounts: accountsOf(figures, action, law, setting, path),
+    atSwitchingOff: (accounts) =>
+      acts === 'clamps'
+        ? accounts.map((a) => (isOffVoltage(a, setting.circuit) ? thrown(a, law, setting) : a))
+        : accounts,
+  };
+}
+
+/** Volts across a clamp that carries the winding's current. */
+interface ClampLaw {
+  /** Highest in the corner, typically typical; undefined when a figure for it is missing. */
+  readonly volts: (amps: number, s: Reading) => number | undefined;
+  /** Lowest, at which the current takes longest to fall. */
+  readonly least: (amps: number, s: Reading) => number;
+  readonly breakdown?: Interval;
+  /** What clamps has a breakdown that nobody states. */
+  readonly unknown: boolean;
+  /** Takes note that a usual forward voltage stands in, once that is used. */
+  readonly used: () => void;
+}
+
+function lawOf(figures: Figures, type: ClampType, action: ClampAction): ClampLaw {
+  const curve = action.forward ? figures.curve('forward-voltage', 'voltage', 'current') : undefined;
+  const junction: JunctionSpread | undefined = curve && junctionSpread(curve);
+  const usual = USUAL_FORWARD[type === 'schottky' ? 'schottky' : 'silicon'];
+  const breakdown = action.breakdown || action.breaksDownOn ? figures.interval('zener-voltage', 'voltage') : undefined;
+  const forward = (amps: number, end: keyof Interval, s: Reading): number => {
+    if (!action.forward) return 0;
+    return junction === undefined ? usual[end] : junctionVoltage(junctionAt(junction[end], s.ambient), amps);
+  };
+  const at = (amps: number, end: keyof Interval, s: Reading): number =>
+    forward(amps, end, s) + (action.breakdown ? (breakdown?.[end] ?? 0) : 0);
+  return {
+    volts: (amps, s) =>
+      action.breakdown && breakdown === undefined ? undefined : at(amps, s.typical ? 'typ' : 'max', s),
+    least: (amps, s) => at(amps, s.typical ? 'typ' : 'min', s),
+    ...(breakdown && { breakdown }),
+    unknown: action.breakdown && breakdown === undefined,
+    used: () => {
+      if (action.forward && junction === undefined)
+        figures.assume(`its forward voltage: ${formatInterval(usual, 'voltage')}, since nobody states it`);
+    },
+  };
+}
+
+function accountsOf(
+  figures: Figures,
+  action: ClampAction,
+  law: ClampLaw,
+  setting: ClampSetting,
   path: readonly (string | number)[],
 ): AccountPlan[] {
+  const { circuit, part, supply, winding } = setting;
   const base = {
     id: `${circuit}.clamp`,
     kind: 'clamp' as const,
@@ -41,7 +119,6 @@ export function clampAccounts(
     path,
   };
   const peak = rating(figures, 'peak-current', 'current') ?? rating(figures, 'current', 'current');
-  const reverse = supply === undefined ? undefined : rating(figures, 'reverse-voltage', 'voltage', { margin: 'none' });
   const current: AccountPlan = {
     ...base,
     title: `clamp of ${circuit}`,
@@ -62,23 +139,63 @@ export function clampAccounts(
         with: { I_winding: [s.current(part), 'A'] },
         gives: [s.current(part), 'A'],
       },
+      ...(winding && action.acts === 'clamps' && !law.unknown
+        ? releaseSteps(winding, part, s, dropOf(law, s.current(part), s))
+        : []),
     ],
   };
-  return reverse === undefined ? [current] : [current, withstands(base, reverse, supply!, circuit)];
+  const blocks = supply === undefined ? undefined : blocking(figures, action, law, circuit);
+  return blocks === undefined ? [current] : [current, withstands(base, blocks, supply!, circuit)];
+}
+
+const dropOf = (law: ClampLaw, amps: number, s: Reading) => ({
+  most: law.volts(amps, s) ?? 0,
+  least: law.least(amps, s),
+});
+
+type Base = Pick<AccountPlan, 'id' | 'kind' | 'direction' | 'circuits' | 'path'>;
+
+/** What it has to keep back while the switch is closed: below its breakdown, or below the voltage it is rated to block. */
+function blocking(
+  figures: Figures,
+  action: ClampAction,
+  law: ClampLaw,
+  circuit: string,
+): Pick<AccountPlan, 'limits' | 'missing'> | undefined {
+  const rated = rating(figures, 'reverse-voltage', 'voltage', { margin: 'none' });
+  if (!action.breaksDownOn) return rated && { limits: [rated] };
+  const figure = figures.figure('zener-voltage', 'voltage');
+  if (law.breakdown === undefined || figure === undefined)
+    return {
+      limits: [],
+      missing: {
+        figure: 'zener-voltage',
+        asks: `at what voltage does the clamp of ${circuit} break down (its \`zener-voltage\`)?`,
+      },
+    };
+  const breaksDown: LimitPlan = {
+    value: law.breakdown.min,
+    stated: figure.quantity.stated,
+    grade: 'operating',
+    margin: 'none',
+    origin: figure.origin,
+    condition: 'beyond it it conducts as long as the load is on',
+  };
+  return { limits: [breaksDown, ...(rated ? [rated] : [])] };
 }
 
 const withstands = (
-  base: Pick<AccountPlan, 'id' | 'kind' | 'direction' | 'circuits' | 'path'>,
-  limit: LimitPlan,
+  base: Base,
+  judged: Pick<AccountPlan, 'limits' | 'missing'>,
   supply: string,
   circuit: string,
 ): AccountPlan => ({
   ...base,
+  ...judged,
   title: `clamp of ${circuit}, reverse voltage`,
   quantity: 'voltage',
   recipes: ['lightest', 'starved'],
-  read: (s) => s.voltage(supply),
-  limits: [limit],
+  read: (s) => (judged.missing ? undefined : s.voltage(supply)),
   steps: (s) => [
     {
       name: 'V_reverse',
@@ -89,3 +206,41 @@ const withstands = (
     },
   ],
 });
+
+/** What a driver bears when it is off. */
+const isOffVoltage = (a: AccountPlan, circuit: string): boolean =>
+  a.id === `${circuit}.driver` && a.quantity === 'voltage' && a.direction === 'at-most';
+
+/** At switching off a driver bears its supply and, on top of it, what the clamp drops. */
+function thrown(account: AccountPlan, law: ClampLaw, { circuit, part }: ClampSetting): AccountPlan {
+  law.used();
+  const clamp = (s: Reading): number | undefined => law.volts(s.current(part), s);
+  const steps = (s: Reading): readonly Step[] => {
+    const [off, on] = [account.read(s) ?? 0, clamp(s) ?? 0];
+    return [
+      {
+        name: 'V_peak',
+        says: 'at switching off it bears the supply and what the clamp drops while it carries the winding’s current',
+        formula: 'V_supply + V_clamp',
+        with: { V_supply: [off, 'V'], V_clamp: [on, 'V'] },
+        gives: [off + on, 'V'],
+      },
+    ];
+  };
+  const missing = {
+    figure: 'zener-voltage',
+    asks: `at what voltage does the clamp of ${circuit} break down (its \`zener-voltage\`)?`,
+  };
+  return {
+    ...account,
+    title: `driver of ${circuit}, voltage at switching off`,
+    // The clamp drops most at the most current, the supply stands highest at the least.
+    recipes: [...account.recipes, 'draw-most'],
+    read: (s) => {
+      const [off, on] = [account.read(s), clamp(s)];
+      return off === undefined || on === undefined ? undefined : off + on;
+    },
+    steps,
+    ...(law.unknown && { limits: [], missing }),
+  };
+}

@@ -2,8 +2,8 @@
 import { coilTemperature, copperFactor } from '../circuit/copper.js';
 import { highestCoilVoltage } from '../circuit/coil.js';
 import type { CoilFigures } from './coil-figures.js';
-import { coilRestTemperature, thermalIn } from './coil-figures.js';
-import { acrossSteps, coldSteps, hotSteps, restSteps, sourceOf } from './coil-working.js';
+import { coilRestTemperature, dropOutCurrent, thermalIn } from './coil-figures.js';
+import { acrossSteps, coldSteps, hotSteps, releaseStep, restSteps } from './coil-working.js';
 import type { Bench } from './lowering.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from './plan.js';
 
@@ -233,20 +233,3 @@ function letsGo({ coil, setting, base }: Hung): AccountPlan {
     ],
   };
 }
-
-/** Current at which it lets go, as a step. */
-export function releaseStep(coil: CoilFigures, s: Reading): Step {
-  const [volts, ohms] = s.typical ? [coil.dropOut.typ, coil.ohms.typ] : [coil.dropOut.min, coil.ohms.max];
-  return {
-    name: 'I_release',
-    says: `current at which it lets go, whatever its temperature: its drop-out voltage over its resistance, both at ${coil.reference} °C`,
-    formula: 'V_drop_out / R',
-    with: { V_drop_out: [volts, 'V'], R: [ohms, 'Ω'] },
-    gives: [dropOutCurrent(coil, s), 'A'],
-    sources: [sourceOf(coil.dropOut.origin)],
-  };
-}
-
-/** Current at which a coil has surely let go, amperes: the same ampere-turns at any temperature, so the current is what counts. */
-export const dropOutCurrent = (coil: CoilFigures, s: Reading): number =>
-  s.typical ? coil.dropOut.typ / coil.ohms.typ : coil.dropOut.min / coil.ohms.max;

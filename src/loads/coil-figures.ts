@@ -100,6 +100,10 @@ function usualThermal(figures: Figures, nominal: number, ohms: number): Interval
   return { min: rise / power, typ: rise / power, max: rise / power };
 }
 
+/** Current at which a coil has surely let go, amperes: the same ampere-turns at any temperature, so the current is what counts. */
+export const dropOutCurrent = (coil: CoilFigures, s: Reading): number =>
+  s.typical ? coil.dropOut.typ / coil.ohms.typ : coil.dropOut.min / coil.ohms.max;
+
 /** Thermal resistance that a corner counts on, K/W: the worst, typically the typical. */
 export const thermalIn = ({ thermal }: CoilFigures, s: Reading): number => (s.typical ? thermal.typ : thermal.max);
 

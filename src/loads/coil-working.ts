@@ -1,7 +1,8 @@
 /** The sums behind a coil's accounts: the voltage that reaches it, how warm it gets, and what it then needs. */
 import { COPPER_ZERO, coilTemperature, copperFactor } from '../circuit/copper.js';
+import type { Winding } from './clamp-working.js';
 import type { CoilFigures } from './coil-figures.js';
-import { thermalIn } from './coil-figures.js';
+import { dropOutCurrent, thermalIn } from './coil-figures.js';
 import type { Origin, Reading, Step } from './plan.js';
 import { GROUND } from './plan.js';
 
@@ -99,3 +100,28 @@ export const hotSteps = (coil: CoilFigures, operate: number, from: number, hot: 
     sources: [sourceOf(coil.pullIn.origin)],
   },
 ];
+
+/** Current at which it lets go, as a step. */
+export function releaseStep(coil: CoilFigures, s: Reading): Step {
+  const [volts, ohms] = s.typical ? [coil.dropOut.typ, coil.ohms.typ] : [coil.dropOut.min, coil.ohms.max];
+  return {
+    name: 'I_release',
+    says: `current at which it lets go, whatever its temperature: its drop-out voltage over its resistance, both at ${coil.reference} °C`,
+    formula: 'V_drop_out / R',
+    with: { V_drop_out: [volts, 'V'], R: [ohms, 'Ω'] },
+    gives: [volts / ohms, 'A'],
+    sources: [sourceOf(coil.dropOut.origin)],
+  };
+}
+
+/** What a coil's clamp has to know of it, where its inductance is stated. */
+export const windingOf = (coil: CoilFigures): { readonly winding?: Winding } =>
+  coil.inductance === undefined
+    ? {}
+    : {
+        winding: {
+          inductance: coil.inductance,
+          release: (s) => dropOutCurrent(coil, s),
+          releaseStep: (s) => releaseStep(coil, s),
+        },
+      };

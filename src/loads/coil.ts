@@ -1,5 +1,6 @@
 /** Bare relay coils and valves' windings. */
 import { coilAccounts, unsteadyAt } from './coil-accounts.js';
+import { windingOf } from './coil-working.js';
 import { coilFigures } from './coil-figures.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
@@ -32,6 +33,7 @@ function lower(input: LoadInput): Lowered {
       }),
     limitsItself: true,
     figures: { coilVolts: coil.nominal },
+    ...windingOf(coil),
   });
 }
 

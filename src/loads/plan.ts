@@ -249,6 +249,8 @@ export interface Wiring {
   /** Part name of the coil or motor that an inductive load is. */
   readonly coil?: string;
   readonly clamp: 'none' | 'fitted' | 'reversed' | 'not-needed';
+  /** What a clamp that is fitted the wrong way round does. */
+  readonly clampActs?: 'shorts' | 'clamps-nothing';
   /** An inductive load's windings hang on the bare pin. */
   readonly bare?: true;
   /** Parts whose current nothing but a pin's own resistance limits. */

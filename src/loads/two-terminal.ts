@@ -4,7 +4,9 @@
  */
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Wiring } from './plan.js';
 import { GROUND } from './plan.js';
+import type { Clamp } from './clamp.js';
 import { clampOf } from './clamp.js';
+import type { Winding } from './clamp-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
@@ -29,6 +31,8 @@ export interface Content {
   /** Something in it limits the current besides a pin: a winding, a resistance, its own electronics. */
   readonly limitsItself: boolean;
   readonly figures?: Wiring['figures'];
+  /** What it stores, for its clamp. */
+  readonly winding?: Winding;
 }
 
 /** Circuits of a load: one a pin, one a count, or the load itself. */
@@ -63,7 +67,12 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
     ...series.accounts,
   ];
   const base = { id: circuit, owner: input.id, path, type: input.type };
-  const clamp = clampOf(input, circuit, content.part(circuit), supply);
+  const clamp = clampOf(input, {
+    circuit,
+    part: content.part(circuit),
+    ...(supply !== undefined && { supply }),
+    ...(content.winding && { winding: content.winding }),
+  });
   const common = {
     inductive: content.inductive,
     coil: content.part(circuit),
@@ -101,7 +110,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
             by: driver.by,
             ...(driver.pin && { pin: driver.pin }),
             supply,
-            clamp: clamp?.fitted ?? (!content.inductive || driver.clamps ? 'not-needed' : 'none'),
+            ...(clamp?.wiring ?? { clamp: !content.inductive || driver.clamps ? 'not-needed' : 'none' }),
             unlimited: driver.unlimited,
           },
         },
@@ -110,7 +119,11 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
         { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: idle ? [idle] : [] },
         ...driver.networks,
       ],
-      accounts: [...own(supply, driver), ...driver.accounts, ...(clamp?.accounts ?? [])],
+      accounts: [
+        ...own(supply, driver),
+        ...(clamp?.atSwitchingOff(driver.accounts) ?? driver.accounts),
+        ...(clamp?.accounts ?? []),
+      ],
     };
   }
 
@@ -123,7 +136,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
       ...common,
       by: 'pin',
       pin: pin.account,
-      clamp: clamp?.fitted ?? (content.inductive ? 'none' : 'not-needed'),
+      ...(clamp?.wiring ?? { clamp: content.inductive ? 'none' : 'not-needed' }),
       ...(content.inductive && { bare: true as const }),
       ...(supply && active === 'low' && { supply }),
       ...(bare && { unlimited: [{ part: content.part(circuit), pin: pin.account }] }),
@@ -174,7 +187,7 @@ function alwaysOn(
   members: readonly Member[],
   accounts: readonly AccountPlan[],
   base: Pick<CircuitPlan, 'id' | 'owner' | 'path' | 'type'>,
-  clamp: ReturnType<typeof clampOf>,
+  clamp: Clamp | undefined,
 ): Lowered {
   const elsewhere = input.entry['switched'] === 'elsewhere';
   const on: BranchPlan = { from: supply, to: GROUND, members, circuit };
@@ -190,7 +203,7 @@ function alwaysOn(
           inductive: content.inductive,
           coil: content.part(circuit),
           supply,
-          clamp: clamp?.fitted ?? 'not-needed',
+          ...(clamp?.wiring ?? { clamp: 'not-needed' }),
           ...(bare && { unlimited: [{ part: content.part(circuit) }] }),
         },
       },

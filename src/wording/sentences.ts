@@ -95,6 +95,17 @@ const fuseHolds: Say = (f) => {
   return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} and holds only ${holds} at ${at}: it may open.`);
 };
 
+const clampRating: Say = (f) => {
+  const m = met(f);
+  const missing = f.account?.missing?.figure;
+  if (missing === 'zener-voltage') return `Nothing says at what voltage the clamp of ${f.about} breaks down.`;
+  if (m && f.account?.quantity === 'voltage' && m.by.limit.condition !== undefined)
+    return sentence(
+      `${when(f)}the clamp of ${f.about} breaks down at ${limitFigure(m.account, m.by.value)} and the supply stands up to ${figure(m.account, m.by.draw)} across it: it conducts as long as the load is on.`,
+    );
+  return atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over');
+};
+
 /** What a load leaves open besides what it may bear, by the figure that would tell. */
 const MISSING: { readonly [figure: string]: (about: string) => string } = {
   draws: (about) => `Nothing says what ${about} draws itself.`,
@@ -119,7 +130,11 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'coil-no-clamp': (f) =>
     `Nothing clamps the ${f.names['winding']} of ${f.about}: when ${f.names['switch']} switches it off, its voltage rises until something breaks down.`,
   'clamp-reversed': (f) =>
-    `The clamp of ${f.about} is fitted the wrong way round: it shorts the supply as soon as the driver switches on.`,
+    `The clamp of ${f.about} is fitted the wrong way round: ${
+      f.names['acts'] === 'clamps-nothing'
+        ? 'its diode blocks what the coil throws, so that nothing is clamped'
+        : 'it shorts the supply as soon as the driver switches on'
+    }.`,
   'nothing-limits': (f) => {
     const carries = f.account?.draw ? `: up to ${figure(f.account, f.account.draw.max)}` : '';
     const what = f.names['kind'] === 'led' ? `the LED ${f.about}` : `what drives ${f.about}`;
@@ -151,10 +166,13 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'coil-voltage': (f) => atMost(f, `the coil of ${f.about}`, 'gets'),
   'coil-heat': (f) => atMost(f, `the winding of ${f.about}`, 'reaches'),
   'coil-release': coilRelease,
-  'clamp-rating': (f) => atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over'),
+  'clamp-rating': clampRating,
   'driver-drive': driverDrive,
   'driver-current': (f) => atMost(f, subjectOf(f), 'carries'),
-  'driver-voltage': (f) => atMost(f, `the driver of ${f.about}, switched off,`, 'bears'),
+  'driver-voltage': (f) =>
+    f.account?.missing?.figure === 'zener-voltage'
+      ? `Nothing says at what voltage the clamp of ${f.about} breaks down, and so what its driver bears at switching off.`
+      : atMost(f, `the driver of ${f.about}, switched off,`, 'bears'),
   'driver-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
   'load-current': (f) => {
     const missing = MISSING[f.account?.missing?.figure ?? ''];

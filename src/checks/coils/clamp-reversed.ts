@@ -11,7 +11,7 @@ function find({ ledger: { project } }: Judged): Finding[] {
             verdict: 'breach',
             about: c.id,
             path: [...c.path, 'clamp'],
-            names: {},
+            names: { acts: c.wiring.clampActs ?? 'shorts' },
             related: [],
           },
         ]

@@ -1,6 +1,8 @@
 /** One channel of a relay board: from the pin through its input to the transistor and the coil. */
 import { copperFactor } from '../../circuit/copper.js';
-import { clampAccounts } from '../clamp.js';
+import type { Clamp } from '../clamp.js';
+import { clampFrom } from '../clamp.js';
+import { windingOf } from '../coil-working.js';
 import { coilAccounts, unsteadyAt } from '../coil-accounts.js';
 import type { CoilFigures } from '../coil-figures.js';
 import type { TransistorSetting } from '../drivers/transistor.js';
@@ -90,18 +92,16 @@ export function lowerChannel(board: Board, number: number, raw: unknown, path: r
   };
   const drop = switchMember(transistor, `${circuit}.driver`, coil.nominal / coil.ohms.typ);
   const branch: BranchPlan = { from: supply, to: GROUND, members: [winding, drop], circuit };
-  const clamp = figures.says('clamp')
-    ? clampAccounts(bench.behind(figures.within('clamp'), 'clamp'), circuit, coilPart, supply, path)
-    : [];
+  const clamp = clampOn(site, coilPart);
   return {
-    circuits: [plan({})],
+    circuits: [plan({ ...clamp?.wiring })],
     networks: [
       ...stage.networks,
       { id: `${circuit}.coil`, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: [] },
     ],
     accounts: [
       ...stage.accounts,
-      ...transistorAccounts(transistor, setting),
+      ...(clamp?.atSwitchingOff(transistorAccounts(transistor, setting)) ?? transistorAccounts(transistor, setting)),
       ...coilAccounts(coil, {
         circuit,
         part: coilPart,
@@ -111,9 +111,18 @@ export function lowerChannel(board: Board, number: number, raw: unknown, path: r
         leakSteps: stage.leakSteps,
         ...unsteadyAt(bench, supply),
       }),
-      ...clamp,
+      ...(clamp?.accounts ?? []),
     ],
   };
+}
+
+/** The clamp that the board has across a coil. */
+function clampOn({ board, circuit, path, supply }: Channel, part: string): Clamp | undefined {
+  const { figures, bench } = board.input;
+  if (!figures.says('clamp')) return undefined;
+  const fitted = bench.behind(figures.within('clamp'), 'clamp');
+  const setting = { circuit, part, supply, ...windingOf(board.coil) };
+  return clampFrom(fitted, fitted.word('type') ?? 'diode', setting, path);
 }
 
 /** Resistance of a coil that is off, at the ambient: the lowest, which lets the most through. */

@@ -66,6 +66,15 @@ const lets = (dropOut: string): string => `, coil: { drop-out: ${dropOut} }`;
 const clamped = (clamp: string): string =>
   `a: { type: coil, voltage: 5 V, resistance: 50 Ω, supply: bench, maximum: 9 V, clamp: { type: diode${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A } }`;
 
+/** A winding of exactly 240 Ω at 20 °C on 12 V, 50 mA, behind a transistor for so many volts. */
+const thrown = (clamp: string, bears = '100 V', supply = '12 V'): string =>
+  onChip(
+    `a: { type: coil, voltage: 12 V, resistance: 240 Ω, inductance: 300 mH, supply: brick, maximum: 20 V, clamp: { ${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A, maximum-voltage: ${bears}, thermal-resistance: 200 K/W } }`,
+    { ambient: '20 °C', policy: 'classroom' },
+  ).replace('supplies: {', `supplies: { brick: { voltage: ${supply}, current: 1 A },`);
+/** 24 V and, at 50 mA, exactly 1 V: with the supply's 12 V that is 37 V. */
+const PAIR = 'type: diode-zener, current: 1 A, zener-voltage: 24 V, forward-voltage: { value: 1 V, at: 50 mA }';
+
 export const COILS: readonly Case[] = [
   {
     rule: 'coil-on-pin',
@@ -299,6 +308,84 @@ export const COILS: readonly Case[] = [
     when: 'breaks at a reverse voltage of 4.9 V under a supply of 5 V',
     verdict: 'breach',
     text: onChip(clamped(', current: 1 A, reverse-voltage: 4.9 V'), { ambient: '20 °C' }),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'breaks where supply, zener and diode make 37 V at switching off, on a transistor for 36.9 V',
+    verdict: 'breach',
+    text: thrown(PAIR, '36.9 V'),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'is content with the same clamp on a transistor for 37.1 V',
+    verdict: 'silent',
+    text: thrown(PAIR, '37.1 V'),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'asks for the breakdown of a clamp that breaks down where nobody states it',
+    verdict: 'unproven',
+    text: thrown('type: diode-zener, current: 1 A', '37 V'),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'breaks on a suppressor of 26 V, whichever way round, on a transistor for 37 V',
+    verdict: 'breach',
+    text: thrown('type: tvs, fitted: reversed, current: 1 A, zener-voltage: 26 V', '37 V'),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'is content with a zener by itself, which conducts forward and throws no more than a diode',
+    verdict: 'silent',
+    text: thrown('type: zener, current: 1 A, zener-voltage: 26 V', '37 V'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'breaks on a zener that breaks down at 11.9 V under a supply of 12 V: it conducts all the time',
+    verdict: 'breach',
+    text: thrown('type: zener, current: 1 A, zener-voltage: 11.9 V'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'breaks on a suppressor that does so',
+    verdict: 'breach',
+    text: thrown('type: tvs, current: 1 A, zener-voltage: 11.4 to 12.6 V'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'is content with a zener that stays above the supply',
+    verdict: 'silent',
+    text: thrown('type: zener, current: 1 A, zener-voltage: 12.1 V'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'is content with a zener below the supply where a diode before it blocks',
+    verdict: 'silent',
+    text: thrown('type: diode-zener, current: 1 A, zener-voltage: 5.1 V'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'asks at what voltage a zener breaks down where nobody says so',
+    verdict: 'unproven',
+    text: thrown('type: zener, current: 1 A'),
+  },
+  {
+    rule: 'clamp-reversed',
+    when: 'breaks on a zener that is fitted the wrong way round',
+    verdict: 'breach',
+    text: thrown('type: zener, current: 1 A, zener-voltage: 24 V, fitted: reversed'),
+  },
+  {
+    rule: 'clamp-reversed',
+    when: 'breaks on diode and zener that are fitted the wrong way round and clamp nothing',
+    verdict: 'breach',
+    text: thrown('type: diode-zener, current: 1 A, zener-voltage: 24 V, fitted: reversed'),
+  },
+  {
+    rule: 'clamp-reversed',
+    when: 'is content with a suppressor, which has no wrong way round',
+    verdict: 'silent',
+    text: thrown('type: tvs, current: 1 A, zener-voltage: 24 V, fitted: reversed'),
   },
   {
     rule: 'clamp-rating',
