@@ -78,6 +78,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'base-resistor': of('resistance'),
   threshold: of('voltage'),
   'on-resistance': at('resistance', 'voltage', 'down'),
+  'hot-ratio': at('ratio', 'temperature', 'up'),
   'gate-maximum': of('voltage'),
   'maximum-current': rating,
   'maximum-voltage': of('voltage'),

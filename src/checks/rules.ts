@@ -10,7 +10,10 @@ import coilVoltage from './coils/coil-voltage.js';
 import driverCurrent from './drivers/driver-current.js';
 import driverDrive from './drivers/driver-drive.js';
 import driverHeat from './drivers/driver-heat.js';
+import driverInverted from './drivers/driver-inverted.js';
+import driverRelease from './drivers/driver-release.js';
 import driverVoltage from './drivers/driver-voltage.js';
+import gateVoltage from './drivers/gate-voltage.js';
 import type { LimitRule, WiringRule } from './finding.js';
 import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
@@ -41,6 +44,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   coilOnPin,
   coilNoClamp,
   clampReversed,
+  driverInverted,
   nothingLimits,
   jumperJoinsSupplies,
   suppliesJoined,
@@ -64,6 +68,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   coilRelease,
   clampRating,
   driverDrive,
+  driverRelease,
+  gateVoltage,
   driverCurrent,
   driverVoltage,
   driverHeat,

@@ -1,4 +1,6 @@
 /** Laws of a bipolar transistor used as a switch, single or Darlington. */
+import type { Junction } from './junction.js';
+import { junctionVoltage } from './junction.js';
 
 /** Gain is stated at this temperature, °C, and falls by this share per kelvin below it (rule 14 of the format). */
 const GAIN_REFERENCE = 25;
@@ -31,4 +33,22 @@ export function collectorVoltage(
   if (collector <= 0 || asked <= forcedGain || gainVoltage <= saturation) return saturation;
   if (asked >= gain || gain <= forcedGain) return gainVoltage;
   return saturation + ((gainVoltage - saturation) * (asked - forcedGain)) / (gain - forcedGain);
+}
+
+/**
+ * Base current that is left of a current that leaks into a base with a resistor beside its base-emitter path, amperes: the
+ * resistor takes what the path's voltage drives through it.
+ *
+ * @param leak what leaks in, amperes
+ * @param junction the base-emitter path at its temperature
+ * @param ohms the resistor from base to emitter
+ */
+export function leftForBase(leak: number, junction: Junction, ohms: number): number {
+  let [low, high] = [0, leak];
+  for (let k = 0; k < 60 && high - low > 1e-15 * leak; k++) {
+    const base = (low + high) / 2;
+    if (base + junctionVoltage(junction, base) / ohms > leak) high = base;
+    else low = base;
+  }
+  return low;
 }

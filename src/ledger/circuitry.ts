@@ -286,7 +286,7 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
     case 'pin':
       return { member, drop: 0, ohms: loss(member.ohms, pins) };
     case 'drop':
-      return { member, ohms: 0, drop: loss(member.volts, lean) };
+      return { member, ohms: 0, drop: (member.load ? burden : loss)(member.volts, lean) };
     case 'junction':
       return { member, ohms: 0, drop: 0, junction: junctionAt(spread(member.law, lean), celsius) };
     case 'current':

@@ -52,7 +52,7 @@ function written(member: Member): string {
     case 'pin':
       return `p${ends(member.ohms)}`;
     case 'drop':
-      return `d${ends(member.volts)}`;
+      return `d${ends(member.volts)}${member.load ? 'l' : ''}`;
     case 'junction':
       return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin} ${j.referenceCurrent}`).join()}`;
     case 'current':

@@ -80,16 +80,17 @@ function aroundOf(solver: Solver): Around {
     return known;
   };
   return {
-    asked({ circuits, books, peaks = false }, recipe) {
+    asked({ circuits, books, peaks = false, off = false, loads = [] }, recipe) {
       // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
       const booked = books && recipe.startsWith('draw-') ? books.map(({ part }) => part) : undefined;
-      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}`;
+      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
         const { focus: whole, numbers, apart } = concerned(circuits);
-        const focus = booked ? solver.focusOn(numbers, booked) : whole;
+        const asking = booked ? solver.focusOn(numbers, booked) : whole;
+        const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
         const corners = cornersOf(recipe, apart, peaks);
-        const letGo = recipe.startsWith('let-go');
+        const letGo = off || recipe.startsWith('let-go');
         const byMode = new Map<ModeSearch, readonly Candidate[]>();
         ask = (mode) => {
           let known = byMode.get(mode);

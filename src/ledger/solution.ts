@@ -40,6 +40,8 @@ export interface Focus {
   readonly among?: ReadonlySet<string>;
   /** 1 for each network that is in question, where those are not the same: of a whole solution, which solves them all, or of circuits. */
   readonly leans?: Uint8Array;
+  /** Networks on the control side that lean like the load. */
+  readonly loads?: ReadonlySet<number>;
 }
 
 /** A network's solved currents; while the tree is swept, one sweep's voltages and currents are the next one's guess. */
@@ -132,13 +134,14 @@ export class Solution implements Reading {
     const index = this.circuitry.networks[number]!;
     const { load, control, rest, ambient } = this.corner;
     const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
-    const lean = inQuestion ? (index.plan.side === 'control' ? control : load) : rest;
+    const controls = index.plan.side === 'control' && !this.focus.loads?.has(number);
+    const lean = inQuestion ? (controls ? control : load) : rest;
     const pins = inQuestion ? control : rest;
     const { among } = this.focus;
-    const { controls } = index.plan;
-    if (inQuestion && index.circuits.length > 1 && (among || controls)) {
+    const inputs = index.plan.controls;
+    if (inQuestion && index.circuits.length > 1 && (among || inputs)) {
       const leanOf = ({ circuit }: BranchPlan): Lean =>
-        among?.has(circuit) === false ? rest : controls?.has(circuit) ? control : lean;
+        among?.has(circuit) === false ? rest : inputs?.has(circuit) ? control : lean;
       return fitNetwork(index, on, leanOf, pins, this.ambient);
     }
     return fit(index, on, lean, pins, ambient, this.ambient);

@@ -26,6 +26,8 @@ export interface Solver {
   focus(circuits: readonly number[], besides?: readonly number[]): Focus;
   /** Parts in question, by name: the other networks of their circuits are solved anew with theirs, but lean like the rest. */
   focusOn(circuits: readonly number[], parts: readonly string[]): Focus;
+  /** The same question with some networks, by name, on the load's side. */
+  loadedBy(focus: Focus, networks: readonly string[]): Focus;
   /** A whole solution in which all but some networks are in question. */
   wholeBut(networks: readonly number[]): Focus;
   /** The state in which only what is always on is on. */
@@ -41,7 +43,8 @@ export function solver(project: Project): Solver {
   const corners = numbering<Corner>(cornerKey);
   const focuses = new Map<string, Focus>();
   const focusNumbers = numbering<Focus>(
-    (f) => `${f.networks.join()}|${[...(f.among ?? [])].join()}|${f.leans?.join('') ?? ''}`,
+    (f) =>
+      `${f.networks.join()}|${[...(f.among ?? [])].join()}|${f.leans?.join('') ?? ''}|${[...(f.loads ?? [])].join()}`,
   );
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
   const starts = new Map<number, number[]>();
@@ -71,6 +74,13 @@ export function solver(project: Project): Solver {
     const leans = new Uint8Array(built.networks.length);
     for (const n of own) leans[n] = 1;
     const known = focuses.get(key) ?? { ...whole, leans };
+    focuses.set(key, known);
+    return known;
+  };
+  const loadedBy = (of: Focus, ids: readonly string[]): Focus => {
+    const loads = new Set(of.networks.filter((n) => ids.includes(built.networks[n]!.plan.id)));
+    const key = `${focusNumbers(of)} loaded by ${[...loads].join()}`;
+    const known = focuses.get(key) ?? { ...of, loads };
     focuses.set(key, known);
     return known;
   };
@@ -129,7 +139,7 @@ export function solver(project: Project): Solver {
     }
     return solution;
   };
-  return { circuitry: built, nobody, focus, focusOn, wholeBut, resting, solve };
+  return { circuitry: built, nobody, focus, focusOn, loadedBy, wholeBut, resting, solve };
 }
 
 /** A first guess: supplies at their voltage, regulators at their set point, the rest as their feed. */

@@ -30,8 +30,10 @@ function lower(input: LoadInput): Lowered {
         ...(driver?.shortfall && { shortfall: driver.shortfall }),
         ...(driver?.leak && { leak: driver.leak }),
         ...unsteadyAt(input.bench, feed),
+        ...(driver?.leakSteps && { leakSteps: driver.leakSteps }),
       }),
     limitsItself: true,
+    letsGo: true,
     figures: { coilVolts: coil.nominal },
     ...windingOf(coil),
   });

@@ -1,5 +1,6 @@
 /** What a type of load is given to lower itself, and what it gives back. */
 import type { PinResistance } from '../circuit/pin.js';
+import type { Interval } from '../quantity/interval.js';
 import type { Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
@@ -82,6 +83,10 @@ export interface Bench {
   nominal(node: string): number;
   /** Highest volts of a node whose supply does not keep one voltage (a battery, an unregulated adapter); else undefined. */
   unsteady(node: string): number | undefined;
+  /** Lowest, typical and highest volts of a node, as stated: for reading curves off at the careful end. */
+  window(node: string): Interval;
+  /** Holds an entry of a load that is spelled out in place against the keys of its kind: 'driver:stages'. */
+  check(kind: string, raw: unknown, path: readonly (string | number)[]): void;
   /** Figures of a driver, clamp or array entry with its profile's behind them; its type, or undefined with a problem. */
   part(
     kind: 'driver' | 'clamp',

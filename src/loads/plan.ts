@@ -36,11 +36,11 @@ export type Member =
       readonly ohms: Interval;
       /** Reference temperature, °C, of a copper winding; absent: the resistance does not follow the temperature. */
       readonly copper?: number;
-      /** The useful load itself, not a loss on the way to it. */
+      /** The useful load itself, or what takes current away from it: not a loss on the way to it. */
       readonly load?: true;
     })
   | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread })
-  | (InSeries & { readonly kind: 'drop'; readonly volts: Interval })
+  | (InSeries & { readonly kind: 'drop'; readonly volts: Interval; readonly load?: true })
   | (InSeries & { readonly kind: 'current'; readonly amps: Interval; readonly peak?: number })
   | (InSeries & { readonly kind: 'pin'; readonly ohms: Interval });
 
@@ -215,6 +215,10 @@ export interface AccountPlan {
   readonly recipes: readonly Recipe[];
   /** Sees peaks (stall, inrush), not only what is sustained. */
   readonly peaks?: true;
+  /** It is asked with its circuits switched off, whatever the recipe: a stage that conducts then to hold the next one off. */
+  readonly off?: true;
+  /** Networks on the control side that are load to this account: the inputs of the stages behind the one it is about. */
+  readonly loads?: readonly string[];
   /** The draw in SI units; undefined when a figure for it is missing. */
   readonly read: (s: Reading) => number | undefined;
   readonly limits: readonly LimitPlan[];
@@ -253,6 +257,8 @@ export interface Wiring {
   readonly clampActs?: 'shorts' | 'clamps-nothing';
   /** An inductive load's windings hang on the bare pin. */
   readonly bare?: true;
+  /** The file says that one level energises it, and what drives it conducts at the other. */
+  readonly inverted?: { readonly says: 'high' | 'low' };
   /** Parts whose current nothing but a pin's own resistance limits. */
   readonly unlimited?: readonly { readonly part: string; readonly pin?: string }[];
   /** Node that feeds the load. */

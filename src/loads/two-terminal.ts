@@ -2,14 +2,16 @@
  * Loads with two ends: between a pin and ground, between a supply and a pin, behind a driver, or always on. What is between
  * the ends is the load's own affair; how it is switched is the same for all of them.
  */
-import type { AccountPlan, BranchPlan, CircuitPlan, Member, Wiring } from './plan.js';
+import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Wiring } from './plan.js';
 import { GROUND } from './plan.js';
 import type { Clamp } from './clamp.js';
 import { clampOf } from './clamp.js';
 import type { Winding } from './clamp-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
+import { releaseAccount } from './drivers/release.js';
 import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
+import { currentThrough } from './reach.js';
 import { seriesOf } from './series.js';
 
 /** What a load puts between its ends. */
@@ -30,6 +32,8 @@ export interface Content {
   ) => readonly AccountPlan[];
   /** Something in it limits the current besides a pin: a winding, a resistance, its own electronics. */
   readonly limitsItself: boolean;
+  /** Its own accounts tell whether a driver lets go of it. */
+  readonly letsGo?: true;
   readonly figures?: Wiring['figures'];
   /** What it stores, for its clamp. */
   readonly winding?: Winding;
@@ -96,9 +100,12 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
       return { circuits: [], networks: [], accounts: [] };
     }
     if (supply === undefined) return { circuits: [], networks: [], accounts: [] };
-    const driver = driverOf(input, circuit, { pin: named, supply, load: content.part(circuit) });
-    if (driver === undefined) return { circuits: [], networks: [], accounts: [] };
-    const branch: BranchPlan = { from: supply, to: GROUND, members: [...members, ...driver.members], circuit };
+    const expected = currentThrough(members, bench.nominal(supply), 'typ', ROOM);
+    const found = driverOf(input, circuit, { pin: named, supply, load: content.part(circuit), expected });
+    if (found === undefined) return { circuits: [], networks: [], accounts: [] };
+    const driver = { ...found, ...(found.leak && { leak: limited(found.leak, members, supply) }) };
+    const inSeries = driver.side === 'low' ? [...members, ...driver.members] : [...driver.members, ...members];
+    const branch: BranchPlan = { from: supply, to: GROUND, members: inSeries, circuit };
     const idle = content.idle && { from: supply, to: GROUND, members: content.idle(circuit), circuit };
     return {
       circuits: [
@@ -112,6 +119,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
             supply,
             ...(clamp?.wiring ?? { clamp: !content.inductive || driver.clamps ? 'not-needed' : 'none' }),
             unlimited: driver.unlimited,
+            ...(driver.inverted && { inverted: driver.inverted }),
           },
         },
       ],
@@ -122,6 +130,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
       accounts: [
         ...own(supply, driver),
         ...(clamp?.atSwitchingOff(driver.accounts) ?? driver.accounts),
+        ...(content.letsGo ? [] : releaseAccount(circuit, path, expected, driver)),
         ...(clamp?.accounts ?? []),
       ],
     };
@@ -160,6 +169,19 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
   }
   return alwaysOn(input, content, circuit, supply, members, own(supply), base, clamp);
 }
+
+/** Where curves are read off for what a load is expected to take, °C. */
+const ROOM = 25;
+
+/** What a driver leaks, no more than the load itself lets through. */
+const limited =
+  (leak: NonNullable<Driver['leak']>, members: readonly Member[], supply: string) =>
+  (s: Reading): number => {
+    const amps = leak(s);
+    return amps === 0
+      ? 0
+      : Math.min(amps, currentThrough(members, s.voltage(supply), s.typical ? 'typ' : 'min', s.ambient));
+  };
 
 /** Whether a series resistance is more than the pin's own, so that it counts. */
 const limits = (ohms: number | undefined, pin: BoundPin): boolean =>

@@ -100,6 +100,10 @@ export function benchOf(around: Surroundings): UsedBench {
     },
     nominal: (node) => tree.window(node).typ,
     unsteady: (node) => tree.unsteady(node),
+    window: (node) => tree.window(node),
+    check(kind, raw, path) {
+      if (isEntryKind(kind)) checkEntry(kind as EntryKind, raw, path).forEach(remarks.problem);
+    },
     part(kind, raw, path, about) {
       if (!isMapping(raw)) return undefined;
       const named = raw['part'];

@@ -41,34 +41,43 @@ const coilPullIn: Say = (f) => {
   );
 };
 
+/** The part that an account is about, without what of it is asked. */
+const partOf = (f: Finding): string => subjectOf(f).replace(/, .*$/, '');
+
+/** Whose base or gate it is: the load's driver, or one of the stages before it. */
+const stageOf = (f: Finding): string => {
+  const [, stage] = /\.stage-(\d+)(?:\.|$)/.exec(f.account?.id ?? '') ?? [];
+  return stage === undefined ? f.about : `stage ${stage} of the driver of ${f.about}`;
+};
+
 const driverDrive: Say = (f) => {
   const m = met(f);
   const gate = f.account?.quantity === 'voltage';
   if (m === undefined)
     return gate
-      ? `Nothing says at which gate voltage the driver of ${f.about} conducts.`
+      ? `Nothing says at which gate voltage ${partOf(f)} conducts.`
       : `Nothing says how much drive ${subjectOf(f).replace(/, .*$/, '')} needs.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   const what = gate ? 'gate' : account.kind === 'array' ? 'input' : 'base';
   if (gate && by.limit.grade === 'characterised')
     return sentence(
-      `${when(f)}the gate of ${f.about} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`,
+      `${when(f)}the gate of ${stageOf(f)} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`,
     );
   if (by.limit.mild)
     return sentence(
-      `with a coupler at the end of its life the ${what} of ${f.about} gets less than the ${needs} it needs: it holds while the coupler is new.`,
+      `with a coupler at the end of its life the ${what} of ${stageOf(f)} gets less than the ${needs} it needs: it holds while the coupler is new.`,
     );
   if (f.verdict === 'thin')
     return sentence(
-      `${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`,
+      `${when(f)}the ${what} of ${stageOf(f)} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`,
     );
   const typical =
     f.verdict === 'breach'
       ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
       : ' A typical build does.';
   return sentence(
-    `${when(f)}the ${what} of ${f.about} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`,
+    `${when(f)}the ${what} of ${stageOf(f)} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`,
   );
 };
 
@@ -79,6 +88,17 @@ const coilRelease: Say = (f) => {
   const still = `switched off, the coil of ${f.about} may still carry ${figure(account, by.draw)}, and it lets go only below ${limitFigure(account, by.value)}`;
   return sentence(
     `${when(f)}${still}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to let go'}.`,
+  );
+};
+
+const driverRelease: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says what ${f.about} still carries when it is switched off.`;
+  const { account, by } = m;
+  const still = `${f.about} may still carry ${figure(account, by.draw)}`;
+  const most = `its driver lets go of it only below ${limitFigure(account, by.value)}, a tenth of what it takes`;
+  return sentence(
+    `${when(f)}switched off, ${still}, and ${most}: ${f.verdict === 'breach' ? 'the driver never lets go' : 'it is not sure to let go'}.`,
   );
 };
 
@@ -168,11 +188,15 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'coil-release': coilRelease,
   'clamp-rating': clampRating,
   'driver-drive': driverDrive,
+  'driver-release': driverRelease,
+  'driver-inverted': (f) =>
+    `The file says that a ${f.names['says']} ${f.names['pin']} switches ${f.about} on, but its driver conducts when ${f.names['pin']} is ${f.names['says'] === 'high' ? 'low' : 'high'}.`,
+  'gate-voltage': (f) => atMost(f, `the gate of ${stageOf(f)}`, 'gets'),
   'driver-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'driver-voltage': (f) =>
     f.account?.missing?.figure === 'zener-voltage'
       ? `Nothing says at what voltage the clamp of ${f.about} breaks down, and so what its driver bears at switching off.`
-      : atMost(f, `the driver of ${f.about}, switched off,`, 'bears'),
+      : atMost(f, `${partOf(f)}, switched off,`, 'bears'),
   'driver-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
   'load-current': (f) => {
     const missing = MISSING[f.account?.missing?.figure ?? ''];

@@ -52,7 +52,12 @@ const projects: readonly (readonly [boolean, string])[] = [
   [false, 'loads: { a: {} }\n'],
   [false, 'loads: { a.b: { type: led } }\n'],
   [false, 'loads: { a: { type: coil, driver: { type: npn, gate-resistor: 3 Ω } } }\n'],
-  [false, 'loads: { a: { type: coil, driver: { type: pnp } } }\n'],
+  [
+    true,
+    'loads: { a: { type: coil, driver: { pin: D8, stages: [ { type: npn, base-resistor: 1 kΩ }, { type: pmos, pull-up: 10 kΩ } ] } } }\n',
+  ],
+  [false, 'loads: { a: { type: coil, driver: { pin: D8, stages: [ { base-resistor: 1 kΩ } ] } } }\n'],
+  [false, 'loads: { a: { type: coil, driver: { type: h-bridge } } }\n'],
   [false, 'loads: { a: { type: coil, clamp: { type: diode, zener: 3 V } } }\n'],
   [false, 'loads: { a: { type: coil, pwm: { duty: 5 % } } }\n'],
   [false, 'loads: { v: { type: relay-board, jumper: yes } }\n'],

@@ -19,7 +19,7 @@ const sections: readonly (readonly [string, EntryKind])[] = [
 /** All problems of a project whose entries say their types themselves, so that no catalogue is needed. */
 export function checkData(data: Fields): Problem[] {
   const ofKind = (sort: string, entry: Fields): EntryKind => {
-    const kind = `${sort}:${String('array' in entry ? 'array' : entry['type'])}`;
+    const kind = `${sort}:${String(['array', 'stages'].find((key) => key in entry) ?? entry['type'])}`;
     return isEntryKind(kind) ? kind : sort === 'load' ? 'load' : 'driver:npn';
   };
   const of = (kind: EntryKind, entry: Fields, path: Path) => checkEntry(kind, entry, path);

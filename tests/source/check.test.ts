@@ -33,7 +33,7 @@ const table: readonly (readonly [string, string, readonly (readonly [string, str
     [
       [
         '[gate-resistor] unknown key `gate-resistor` in `driver` of load `a`',
-        '`gate-resistor` belongs to an `nmos`, and this is an `npn`',
+        '`gate-resistor` belongs to `nmos` and `pmos`, and this is an `npn`',
       ],
     ],
   ],
@@ -299,7 +299,7 @@ describe('the check of a project', () => {
   it('knows which sorts of entries there are', () => {
     expect(['load', 'load:led', 'driver:array', 'clamp', 'part:load:coil', 'part:chip'].every(isEntryKind)).toBe(true);
     expect(
-      ['load:servo', 'driver:pnp', 'part:policy', 'frame', 'toString', 'part:driver:array'].some(isEntryKind),
+      ['load:servo', 'driver:h-bridge', 'part:policy', 'frame', 'toString', 'part:driver:array'].some(isEntryKind),
     ).toBe(false);
     expect(() => checkEntry('load:servo', {}, [])).toThrow('load:servo');
   });

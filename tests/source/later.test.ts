@@ -20,7 +20,6 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: relay-board, input: { KEY } } }', ['on-above', 'off-below', 'current']],
   ['loads: { a: { type: relay-board, inputs: { 1: { pin: D4, KEY } } } }', ['series', 'series-diode', 'pull-down']],
   ['loads: { a: { type: module, KEY } }', ['peak-every', 'pull-up']],
-  ['loads: { a: { type: coil, driver: { type: npn, KEY } } }', ['stages', 'pins']],
   [
     'supplies: { a: { voltage: 5 V, KEY } }',
     [
@@ -44,10 +43,7 @@ const values: readonly (readonly [string, readonly string[]])[] = [
     'loads: { a: { type: VALUE } }',
     ['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power'],
   ],
-  [
-    'loads: { a: { type: coil, driver: { type: VALUE } } }',
-    ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
-  ],
+  ['loads: { a: { type: coil, driver: { type: VALUE } } }', ['opto', 'h-bridge', 'open-drain', 'gate-driver']],
   [
     'supplies: { a: { type: VALUE } }',
     ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],

@@ -7,7 +7,7 @@ import { finish } from './finish.mjs';
 import { mapValues, needsOne, prefixed, unionOf } from './shapes.mjs';
 
 /** Keys by which an entry says what it is: checked where it stands, so not once more in its own definition. */
-const entryKeys = ['part', 'type', 'like', 'array', 'board', 'chip'];
+const entryKeys = ['part', 'type', 'like', 'array', 'stages', 'board', 'chip'];
 
 const pick = (record, keys) => Object.fromEntries(keys.filter((key) => record[key]).map((key) => [key, record[key]]));
 const unchecked = (schema, keys) => ({
@@ -32,7 +32,8 @@ export function checkerSchema(all) {
     ...all.project.defs,
     powered: { type: ['string', 'object'], additionalProperties: true },
     load: slot(commonLoad.entry, entryKeys, commonLoad),
-    driver: slot({ ...commonDriver.entry, ...drivers.array.entry }, entryKeys, commonDriver),
+    driver: slot({ ...commonDriver.entry, ...drivers.array.entry, ...drivers.stages.entry }, entryKeys, commonDriver),
+    stage: slot(commonDriver.entry, entryKeys, { needs: ['part', 'type'] }),
     ...Object.fromEntries(
       ['clamp', 'supply', 'controller', 'expander', 'array'].map((name) => [
         name,

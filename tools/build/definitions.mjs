@@ -3,7 +3,7 @@
  * (`5 V ±4 %`), with its source in a profile (`{ value: 5 V ±4 %, cite: [datasheet, Table 3] }`). Fragments refer to
  * `#/$defs/voltage` and the like, and each schema brings its own meaning of these.
  */
-import { mapping, mapValues, ref } from './shapes.mjs';
+import { mapping, mapValues, needsOne, ref, unionOf } from './shapes.mjs';
 
 /** A figure of each dimension, alone and as a list of points. */
 function figureDefs(figures, style) {
@@ -59,6 +59,7 @@ export function commonDefs(all, style) {
       cite: 'needed',
     },
     'board-part': all.boardPart,
+    ...(style === 'project' && { stage: stageOf(all) }),
     'load-type': { description: 'What sort of load it is.', enum: Object.keys(loads) },
     'driver-type': {
       description: 'What sort of driver it is.',
@@ -79,6 +80,14 @@ function entryOf(fragment, common = {}) {
   const without = fragment.without ?? [];
   const kept = Object.fromEntries(Object.entries(common).filter(([key]) => !without.includes(key)));
   return mapping(fragment, { ...kept, ...fragment.properties, ...fragment.entry });
+}
+
+/** One stage of a driver: the keys of every type, without those that belong to the driver as a whole. */
+function stageOf({ drivers, commonDriver }) {
+  const types = Object.values(drivers).filter((fragment) => !fragment.only);
+  const { part, type } = commonDriver.entry;
+  const words = { title: 'Stage', description: 'A transistor, MOSFET or coupler in a row.' };
+  return mapping(words, { part, type, ...unionOf(types) }, needsOne(['part', 'type']));
 }
 
 /** Keys by which an own part says what it is. */

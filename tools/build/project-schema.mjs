@@ -11,7 +11,7 @@ export function projectSchema(all) {
     mapping(fragment, unionOf(typed(sort).map((name) => entries[name])), {
       ...needsOne(fragment.needs),
       allOf: typed(sort)
-        .filter((name) => name !== 'driver-array')
+        .filter((name) => name !== 'driver-array' && name !== 'driver-stages')
         .map((name) => ({
           if: { properties: { type: { const: name.slice(sort.length + 1) } }, required: ['type'] },
           then: ref(`entry-${name}`),

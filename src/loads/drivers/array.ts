@@ -35,6 +35,7 @@ export function arrayDriver(input: LoadInput, setting: DriverSetting, name: unkn
   return {
     by: 'array',
     pin: pin.account,
+    side: 'low',
     members: saturationMembers(figures.curve('saturation', 'voltage', 'current'), circuit),
     networks: [
       {

@@ -31,7 +31,7 @@ export function heatOf(figures: Figures, what: string): Heat {
 
 /** The temperature account of a part that turns `power` into heat. */
 export function heatAccount(
-  base: Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'title'>,
+  base: Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'title' | 'off' | 'loads'>,
   heat: Heat,
   power: (s: Reading) => number,
   recipes: AccountPlan['recipes'],

@@ -1,13 +1,19 @@
 /** What every driver is rated for: the current it carries and the voltage it bears when off. */
 import type { AccountPlan, LimitPlan } from '../plan.js';
 
-type Base = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path'>;
+type Base = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'off' | 'loads'>;
 
 /** The load's current through the driver, held against the highest it may carry. @param load the part that names the load */
-export function carriedCurrent(base: Base, circuit: string, load: string, maximum: LimitPlan | undefined): AccountPlan {
+export function carriedCurrent(
+  base: Base,
+  circuit: string,
+  load: string,
+  maximum: LimitPlan | undefined,
+  title = `driver of ${circuit}`,
+): AccountPlan {
   return {
     ...base,
-    title: `driver of ${circuit}`,
+    title,
     quantity: 'current',
     direction: 'at-most',
     recipes: ['draw-most', 'draw-least'],
@@ -18,7 +24,7 @@ export function carriedCurrent(base: Base, circuit: string, load: string, maximu
     ...(!maximum && {
       missing: {
         figure: 'maximum-current',
-        asks: `what current may the driver of ${circuit} carry (its \`maximum-current\`)?`,
+        asks: `what current may the ${title} carry (its \`maximum-current\`)?`,
       },
     }),
     steps: (s) => [
@@ -34,10 +40,16 @@ export function carriedCurrent(base: Base, circuit: string, load: string, maximu
 }
 
 /** The supply's voltage, which stands across a driver that is off. @param supply node of the load's supply */
-export function offVoltage(base: Base, circuit: string, supply: string, maximum: LimitPlan): AccountPlan {
+export function offVoltage(
+  base: Base,
+  circuit: string,
+  supply: string,
+  maximum: LimitPlan,
+  title = `driver of ${circuit}`,
+): AccountPlan {
   return {
     ...base,
-    title: `driver of ${circuit}, voltage when off`,
+    title: `${title}, voltage when off`,
     quantity: 'voltage',
     direction: 'at-most',
     recipes: ['lightest', 'starved'],

@@ -108,7 +108,14 @@ export interface TransistorSetting {
   readonly id: string;
   readonly path: readonly (string | number)[];
   readonly supply: string;
+  /** The part that carries its collector current. */
   readonly load: string;
+  /** In sentences, where it is not the driver of its circuit. */
+  readonly title?: string;
+  /** It conducts while its circuit is off. */
+  readonly off?: true;
+  /** Networks behind it that load it. */
+  readonly loads?: readonly string[];
   /** Amperes that really reach the base. */
   readonly baseCurrent: (s: Reading) => number;
   readonly baseSteps: (s: Reading) => readonly Step[];
@@ -136,13 +143,13 @@ export function voltsLost(t: Transistor, setting: TransistorSetting, s: Reading)
 }
 
 export function transistorAccounts(t: Transistor, setting: TransistorSetting): AccountPlan[] {
-  const { circuit, id, path, load, supply } = setting;
-  const base = { id, kind: 'driver' as const, circuits: [circuit], path };
+  const { circuit, id, path, load, supply, title = `driver of ${circuit}`, off, loads } = setting;
+  const base = { id, kind: 'driver' as const, circuits: [circuit], path, ...(off && { off }), ...(loads && { loads }) };
   const needed = (s: Reading): number => s.current(load) / gainIn(t, s.current(load), s);
   const stated = t.gainOrigin?.where ? `least gain, ${t.gainOrigin.where}` : 'least gain';
   const drive: AccountPlan = {
     ...base,
-    title: `driver of ${circuit}, base current`,
+    title: `${title}, base current`,
     quantity: 'current',
     direction: 'at-least',
     recipes: ['drive-worst', 'drive-best'],
@@ -176,7 +183,7 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     ...(!t.gain && {
       missing: {
         figure: 'gain',
-        asks: `what is the least gain of the transistor that drives ${circuit} (its \`gain\`)?`,
+        asks: `what is the least gain of the transistor that is the ${title} (its \`gain\`)?`,
       },
     }),
     steps: (s) => [
@@ -197,11 +204,11 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
         : []),
     ],
   };
-  const carries = carriedCurrent(base, circuit, load, t.maximumCurrent);
-  const bears = t.maximumVoltage ? [offVoltage(base, circuit, supply, t.maximumVoltage)] : [];
+  const carries = carriedCurrent(base, circuit, load, t.maximumCurrent, title);
+  const bears = t.maximumVoltage ? [offVoltage(base, circuit, supply, t.maximumVoltage, title)] : [];
   const power = (s: Reading): number =>
     voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
-  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, t.heat, power, [
+  const warm = heatAccount({ ...base, title: `${title}, junction` }, t.heat, power, [
     'hottest',
     'draw-most',
     'drive-worst',

@@ -1,6 +1,6 @@
 /** Cases of the rules about drivers. */
 import type { Case } from './case.js';
-import { onChip } from './case.js';
+import { onBoard, onChip } from './case.js';
 
 /** 49 Ω and the MOSFET's 1 Ω on exactly 5 V: 100 mA, and 10 mW in the MOSFET. Its gate stands at 5 V. */
 const mosfet = (figures: string): string =>
@@ -26,6 +26,28 @@ const published = (heat: string): string =>
 /** 100 mA through an NPN whose base gets about 2 mA: (5 V - 0.7 V) / (25 Ω + 2.1 kΩ), twice as much typically being enough. */
 const npn = (gain: string): string =>
   `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: npn, pin: PB1, base-resistor: 2.1 kΩ, base-emitter: { value: 0.75 V, at: 2 mA }, maximum-current: 1 A, maximum-voltage: 30 V, thermal-resistance: 100 K/W${gain} } }`;
+
+/**
+ * 50 Ω behind a P-channel MOSFET on exactly 5 V whose gate hangs on a divider: with the pin high, 10 kΩ and 25 Ω above 90 kΩ
+ * leave it 4.499 V, so 0.501 V from source to gate.
+ */
+const divided = (threshold: string): string =>
+  onChip(
+    `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: pmos, pin: PB1, gate-resistor: 10 kΩ, pull-down: 90 kΩ, threshold: ${threshold}, on-resistance: { value: 1 Ω, at: 2.5 V }, maximum-current: 1 A, maximum-voltage: 30 V } }`,
+  );
+
+/** An NPN stage before a P-channel MOSFET that switches 1 kΩ on a supply of its own. */
+const row = (volts: string, gate: string): string =>
+  onBoard(
+    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: brick, driver: { pin: D8, stages: [ { part: npn-2n2222a, base-resistor: 10 kΩ }, { part: pmos-ao3401a${gate} } ] } }`,
+    { supplies: `bench: { voltage: 5 V, current: 5 A }, brick: { voltage: ${volts}, current: 5 A }` },
+  );
+
+/** 50 Ω behind a PNP whose base is held to a pin of its own supply. */
+const pnp = (active: string): string =>
+  onChip(
+    `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, active: ${active}, driver: { part: pnp-2n2907a, pin: PB1, base-resistor: 470 Ω } }`,
+  );
 
 export const DRIVERS: readonly Case[] = [
   {
@@ -128,27 +150,27 @@ export const DRIVERS: readonly Case[] = [
   },
   {
     rule: 'driver-heat',
-    when: 'breaks at 10 mW and 12 600 K/W: 25 + 126 °C where 150 °C is taken',
+    when: 'breaks at 5600 K/W: 10 mW cold, 2.25 times that at the 150 °C that are taken, are 125 K over 5556 K/W',
     verdict: 'breach',
-    text: onChip(nmos({ heat: ', thermal-resistance: 12600 K/W' })),
+    text: onChip(nmos({ heat: ', thermal-resistance: 5600 K/W' })),
   },
   {
     rule: 'driver-heat',
-    when: 'is content with 12 499 K/W, since an assumed limit is a margin already',
+    when: 'is content with 5555 K/W, since an assumed limit is a margin already',
     verdict: 'silent',
-    text: onChip(nmos({ heat: ', thermal-resistance: 12499 K/W' })),
+    text: onChip(nmos({ heat: ', thermal-resistance: 5555 K/W' })),
   },
   {
     rule: 'driver-heat',
-    when: 'is thin at 126 °C where a data sheet states 150 °C: less than a fifth of the permitted rise left',
+    when: 'is thin at 126 °C where a data sheet states 150 °C: 10 mW cold, 1.44 times that hot; less than a fifth of the permitted rise left',
     verdict: 'thin',
-    text: onChip(published('10100 K/W')),
+    text: onChip(published('7030 K/W')),
   },
   {
     rule: 'driver-heat',
     when: 'is content with 125 °C, a fifth of it',
     verdict: 'silent',
-    text: onChip(published('9999 K/W')),
+    text: onChip(published('6970 K/W')),
   },
   {
     rule: 'driver-heat',
@@ -165,5 +187,60 @@ export const DRIVERS: readonly Case[] = [
         'on-resistance: { value: 49 Ω, at: 4.5 V }, threshold: typ 2 V max 3 V, maximum-current: 1 A, maximum-voltage: 30 V',
       ).replace('resistance: 49 Ω', 'resistance: 1 Ω'),
     ),
+  },
+  {
+    rule: 'driver-inverted',
+    when: 'breaks where the file calls a PNP active high that conducts with the pin low',
+    verdict: 'breach',
+    text: pnp('high'),
+  },
+  { rule: 'driver-inverted', when: 'is content with a PNP called active low', verdict: 'silent', text: pnp('low') },
+  {
+    rule: 'driver-inverted',
+    when: 'is content with an NPN before a P-channel MOSFET, which inverts twice, called active high',
+    verdict: 'silent',
+    text: row('12 V', ', pull-up: 10 kΩ').replace('supply: brick,', 'supply: brick, active: high,'),
+  },
+  {
+    rule: 'driver-release',
+    when: 'breaks where a gate of 0.501 V is above the typical threshold of 0.49 V',
+    verdict: 'breach',
+    text: divided('min 0.4 V typ 0.49 V max 1 V'),
+  },
+  {
+    rule: 'driver-release',
+    when: 'strains where the lowest threshold of 0.5 V is below that',
+    verdict: 'strain',
+    text: divided('min 0.5 V typ 0.6 V max 1 V'),
+  },
+  {
+    rule: 'driver-release',
+    when: 'is content where the lowest is 0.502 V',
+    verdict: 'silent',
+    text: divided('min 0.502 V typ 0.6 V max 1 V'),
+  },
+  {
+    rule: 'driver-release',
+    when: 'breaks where nothing discharges a gate that an NPN pulls down',
+    verdict: 'breach',
+    text: row('12 V', ''),
+  },
+  {
+    rule: 'driver-release',
+    when: 'is content where 10 kΩ discharge it',
+    verdict: 'silent',
+    text: row('12 V', ', pull-up: 10 kΩ'),
+  },
+  {
+    rule: 'gate-voltage',
+    when: 'breaks where a gate for 12 V is pulled down from 12.1 V',
+    verdict: 'breach',
+    text: row('12.1 V', ', pull-up: 10 kΩ'),
+  },
+  {
+    rule: 'gate-voltage',
+    when: 'is content where it is pulled down from exactly 12 V',
+    verdict: 'silent',
+    text: row('12 V', ', pull-up: 10 kΩ'),
   },
 ];

@@ -1,0 +1,112 @@
+/**
+ * What a stage's input hangs on: a pin, or what the stage before it switches. Both stand high, low, or let go, and tie a
+ * path to that level; whatever hangs on them is solved, so that no pair of stages needs a formula of its own.
+ */
+import type { BoundPin, NetworkSketch } from '../lowering.js';
+import type { BranchPlan, Member, Reading, Step } from '../plan.js';
+import { GROUND } from '../plan.js';
+
+/** The two states of a circuit. */
+export type State = 'on' | 'off';
+/** Where an output stands; `open`: it has let go, and what is fitted at the input decides. */
+export type Level = 'high' | 'low' | 'open';
+
+/** A path from an output to a node of the network behind it. */
+export interface Way {
+  readonly circuit: string;
+  readonly to: string;
+  /** Which way its current is counted, and a junction in it points. */
+  readonly flows: 'out' | 'in';
+  /** From the output onwards. */
+  readonly members: readonly Member[];
+  /** State in which the output holds the node against what is fitted there: the more it loses, the less it does so. */
+  readonly holds?: State;
+}
+
+export interface Drive {
+  /** Account id of the pin that it all begins at. */
+  readonly pin: string;
+  readonly level: (state: State) => Level;
+  /** Node it stands at when it is high; low is ground. */
+  readonly rail: string;
+  /** Nothing but its own resistance limits what it gives: a pin, by account id. */
+  readonly bare?: string;
+  /** The path tied to the output in both states; none in a state in which nothing can flow. */
+  readonly tie: (way: Way) => Pick<NetworkSketch, 'hooks' | 'on' | 'off'>;
+  /** Amperes that it can pass on at most; absent: as much as the network lets through. @param aged at the end of its life */
+  readonly most?: (s: Reading, aged?: boolean) => number;
+  /** It has parts that age. */
+  readonly ages?: true;
+  /** The sums behind `most`. */
+  readonly steps: (s: Reading) => readonly Step[];
+  /** Amperes that it lets through though it has let go. */
+  readonly leak: (s: Reading) => number;
+  readonly leakSteps: (s: Reading) => readonly Step[];
+}
+
+/** A pin drives. @param active the pin's level while the circuit is on */
+export function pinDrive(pin: BoundPin, active: 'high' | 'low'): Drive {
+  return {
+    pin: pin.account,
+    level: (state) => ((state === 'on') === (active === 'high') ? 'high' : 'low'),
+    rail: pin.rail,
+    bare: pin.account,
+    tie: ({ circuit, to, flows, members }) => ({
+      hooks: [{ pin, active, flows, to, members: flows === 'out' ? members : members.toReversed(), circuit }],
+      on: [],
+      off: [],
+    }),
+    steps: () => [],
+    leak: () => 0,
+    leakSteps: () => [],
+  };
+}
+
+/** A switch that conducts to one side, or lets go. */
+export interface Switch {
+  readonly conducts: (state: State) => boolean;
+  /** To ground, or to its supply. */
+  readonly side: 'low' | 'high';
+  /** What it puts in the way when it conducts. */
+  readonly members: readonly Member[];
+}
+
+/** Ohms of leads and bonds: they keep a switch finite that lies straight across a node and its side. */
+const LEADS = 1e-3;
+
+/**
+ * What a stage switches drives the next.
+ *
+ * @param id the stage's name @param supply node that its high side stands at
+ */
+export function switchDrive(
+  id: string,
+  { conducts, side, members: own }: Switch,
+  supply: string,
+  rest: Pick<Drive, 'pin' | 'most' | 'ages' | 'steps' | 'leak' | 'leakSteps'>,
+): Drive {
+  const branch = (state: State, { circuit, to, members, holds }: Way): BranchPlan[] => {
+    if (!conducts(state) || to === (side === 'low' ? GROUND : supply)) return [];
+    const all = side === 'low' ? [...members.toReversed(), ...own] : [...own, ...members];
+    const finite = all.some((m) => m.kind === 'resistance' && m.ohms.min > 0);
+    const whole = finite ? all : [...all, leads(id)];
+    const path = state === holds ? whole.map(asLoad) : whole;
+    return [
+      side === 'low' ? { from: to, to: GROUND, members: path, circuit } : { from: supply, to, members: path, circuit },
+    ];
+  };
+  return {
+    ...rest,
+    rail: supply,
+    level: (state) => (conducts(state) ? side : 'open'),
+    tie: (way) => ({ hooks: [], on: branch('on', way), off: branch('off', way) }),
+  };
+}
+
+const leads = (id: string): Member => ({
+  kind: 'resistance',
+  part: `${id}.leads`,
+  ohms: { min: LEADS, typ: LEADS, max: LEADS },
+});
+
+const asLoad = (m: Member): Member => (m.kind === 'resistance' || m.kind === 'drop' ? { ...m, load: true } : m);

@@ -1,0 +1,26 @@
+/** What a load takes from a supply, reckoned from its members alone: what to expect, and the most that it can ever let through. */
+import { branchCurrent } from '../circuit/branch.js';
+import { copperFactor } from '../circuit/copper.js';
+import { junctionAt } from '../circuit/junction.js';
+import type { Member } from './plan.js';
+
+/**
+ * Amperes through members in series at a voltage.
+ *
+ * @param end which end of their figures: `min` resistances and drops let the most through
+ * @param celsius ambient
+ */
+export function currentThrough(members: readonly Member[], volts: number, end: 'min' | 'typ', celsius: number): number {
+  const fixed = members.find((m) => m.kind === 'current');
+  if (fixed?.kind === 'current') return end === 'min' ? fixed.amps.max : fixed.amps.typ;
+  let [resistance, drop] = [0, 0];
+  const junctions = [];
+  for (const m of members) {
+    if (m.kind === 'resistance')
+      resistance += m.ohms[end] * (m.copper === undefined ? 1 : copperFactor(celsius, m.copper));
+    else if (m.kind === 'drop') drop += m.volts[end];
+    else if (m.kind === 'junction') junctions.push(junctionAt(m.law[end], celsius));
+  }
+  if (resistance === 0 && junctions.length === 0) return 0;
+  return Math.max(branchCurrent({ resistance, drop, junctions }, volts), 0);
+}
