@@ -19,6 +19,7 @@ import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
 import loadCurrent from './parts/load-current.js';
 import resistorPower from './parts/resistor-power.js';
+import wireCurrent from './parts/wire-current.js';
 import nothingLimits from './pins/nothing-limits.js';
 import pinCurrent from './pins/pin-current.js';
 import pinInputOnly from './pins/pin-input-only.js';
@@ -75,6 +76,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   driverHeat,
   loadCurrent,
   resistorPower,
+  wireCurrent,
   seriesCurrent,
   fuseHolds,
   regulatorHeat,

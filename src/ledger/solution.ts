@@ -9,10 +9,12 @@
  */
 import { bendAt } from '../circuit/branch.js';
 import type { Junction } from '../circuit/junction.js';
+import { copperFactor } from '../circuit/copper.js';
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
 import type { Edge } from '../circuit/network.js';
 import { eliminate, settleNetwork } from '../circuit/network.js';
 import { switcherInput } from '../circuit/switcher.js';
+import { WIRE_REFERENCE } from '../circuit/wire.js';
 import type { BranchPlan, Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
 import type { Books } from './bookings.js';
@@ -308,8 +310,9 @@ export class Solution implements Reading {
     switch (link.kind) {
       case 'wire':
         return input;
+      case 'cable':
       case 'fuse': {
-        const ohms = this.fuseOhms(link);
+        const ohms = this.resistanceOf(link);
         return stepped(input - ohms * drawn, ohms * slope, this.volts[to]!);
       }
       case 'diode':
@@ -338,8 +341,18 @@ export class Solution implements Reading {
     return end === undefined ? this.corner.losses : end === 'low' ? 'high' : 'low';
   }
 
-  private fuseOhms(link: Link): number {
-    return atEnd(link.ohms!, this.lossesOf(link));
+  /** Ohms of a fuse, or of a cable: its copper at the ambient and its plugs. */
+  private resistanceOf(link: Link): number {
+    return link.kind === 'cable' ? this.cableOf(link).ohms : atEnd(link.ohms!, this.lossesOf(link));
+  }
+
+  /** A cable's resistance: its copper at 20 °C and at its temperature, and its plugs. */
+  cableOf(link: Link) {
+    const losses = this.lossesOf(link);
+    const celsius = this.ambient;
+    const cold = atEnd(link.ohms!, losses);
+    const contact = link.contact ? atEnd(link.contact, losses) : 0;
+    return { cold, contact, celsius, ohms: cold * copperFactor(celsius, WIRE_REFERENCE) + contact };
   }
 
   private setPoint(link: Link): number {
@@ -379,7 +392,7 @@ export class Solution implements Reading {
 
   /** Ohms of what lies in the way, where it carries a current in amperes. */
   private slopeOhms(link: Link, current: number): number {
-    if (link.kind === 'fuse') return this.fuseOhms(link);
+    if (link.kind === 'fuse' || link.kind === 'cable') return this.resistanceOf(link);
     const { slope, logSaturation, series } = this.diode(link);
     return series + slope / (current + Math.exp(logSaturation));
   }
@@ -392,7 +405,7 @@ export class Solution implements Reading {
 
   /** Ohms that a link has for small changes of its current. */
   ohmsOf(link: Link): number {
-    if (link.kind !== 'fuse' && link.kind !== 'diode') return 0;
+    if (link.kind !== 'fuse' && link.kind !== 'cable' && link.kind !== 'diode') return 0;
     return this.slopeOhms(
       link,
       Math.max(this.linkCurrents[this.circuitry.links.findIndex((l) => l.link === link)]!, 0),
@@ -467,6 +480,14 @@ export class Solution implements Reading {
     const network = this.circuitry.networks.findIndex((n) => n.plan.inner.includes(node));
     if (network < 0) throw new Error(`no node '${node}'`);
     return this.network(network).volts[this.circuitry.networks[network]!.plan.inner.indexOf(node)]!;
+  }
+
+  groundAt(node: string): number {
+    const feeds = (to: string): Link | undefined => this.circuitry.project.links.find((l) => l.to === to);
+    let volts = 0;
+    for (let link = feeds(node); link !== undefined; link = feeds(link.from))
+      if (link.returns !== undefined) volts += link.returns * (this.voltage(link.from) - this.voltage(link.to));
+    return volts;
   }
 
   branch(part: string): SolvedBranch | undefined {

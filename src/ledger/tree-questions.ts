@@ -12,7 +12,7 @@ import { reachOf, wholeOf } from './reach.js';
 import type { Question } from './question.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
-import { heatSteps, sumSteps } from './working.js';
+import { cableSteps, heatSteps, sumSteps } from './working.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
 const corners = (lean: Lean, sources: End, outputs: End, apart?: Corner['apart']): Corner[] =>
@@ -100,7 +100,7 @@ export function treeQuestions(solver: Solver): Question[] {
     return outward ? [...nodeQuestions(node).map((q) => ask(q, node.kind !== 'rail'))] : [];
   });
   const links = project.links.flatMap((link) =>
-    linkQuestions(solver, link).map((q) => ask(q, q.kind !== 'fuse' && q.quantity === 'current')),
+    linkQuestions(solver, link).map((q) => ask(q, q.kind !== 'fuse' && q.kind !== 'wire' && q.quantity === 'current')),
   );
   return [...nodes, ...links];
 }
@@ -193,11 +193,19 @@ function nodeQuestions(node: TreeNode): Bare[] {
   ];
 }
 
+const KINDS = {
+  cable: 'wire',
+  fuse: 'fuse',
+  diode: 'series',
+  'linear-regulator': 'regulator',
+  'switching-regulator': 'regulator',
+} as const;
+
 function linkQuestions(solver: Solver, link: Link): Bare[] {
   if (link.kind === 'wire' || link.inner) return [];
   const number = solver.circuitry.links.findIndex((l) => l.link === link);
   const shares = (s: Solution): Shares => booksOf(s).links.get(link.id)!;
-  const kind = link.kind === 'fuse' ? 'fuse' : link.kind === 'diode' ? 'series' : 'regulator';
+  const kind = KINDS[link.kind];
   const current: Bare = {
     id: link.id,
     kind,
@@ -210,7 +218,10 @@ function linkQuestions(solver: Solver, link: Link): Bare[] {
     read: (s) => s.linkCurrents[number]!,
     shares,
     at: link.to,
-    steps: (s) => sumSteps(link.title, shares(s), undefined, s),
+    steps: (s) => [
+      ...sumSteps(link.title, shares(s), undefined, s),
+      ...(link.kind === 'cable' ? cableSteps(link, s, s.linkCurrents[number]!) : []),
+    ],
   };
   return [
     current,
@@ -263,14 +274,18 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
   ],
 });
 
-/** The fuses and diodes that switching regulators are fed over. */
+/** The fuses, diodes and cables that switching regulators are fed over, as far as nothing else hangs on them. */
 function beforeSwitching(links: readonly Link[]): Link[] {
   const feeds = new Map(links.map((l) => [l.to, l]));
+  const branches = (node: string): boolean => links.filter((l) => l.from === node).length > 1;
   return links.flatMap((link) => {
     if (link.kind !== 'switching-regulator') return [];
-    let before = feeds.get(link.from);
-    while (before?.kind === 'wire') before = feeds.get(before.from);
-    return before?.kind === 'fuse' || before?.kind === 'diode' ? [before] : [];
+    const found: Link[] = [];
+    for (let before = feeds.get(link.from); before; before = feeds.get(before.from)) {
+      if (before.volts !== undefined || (found.length > 0 && branches(before.to))) break;
+      if (before.kind !== 'wire') found.push(before);
+    }
+    return found;
   });
 }
 

@@ -2,6 +2,8 @@
  * The sums behind sums of currents and heat, written from the same books and voltages that made them: each line's formula,
  * evaluated with the numbers beside it, gives its result.
  */
+import { COPPER_ZERO } from '../circuit/copper.js';
+import { WIRE_REFERENCE } from '../circuit/wire.js';
 import { branchSteps, symbol, unused } from '../loads/branch-working.js';
 import type { Step } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
@@ -33,6 +35,57 @@ const turned = (step: Step): Step => ({
   formula: `-(${step.formula})`,
   gives: [-step.gives[0], step.gives[1]],
 });
+
+/** A wire's resistance at its temperature, and the volts that are lost in it there and back. */
+export function cableSteps(link: Link, s: Solution, amps: number): Step[] {
+  const { cold, contact, celsius, ohms } = s.cableOf(link);
+  const { copper } = link;
+  const most = copper && cold >= link.ohms!.max;
+  const least = copper && cold <= link.ohms!.min;
+  // The longest and thinnest wire has the most ohms.
+  const length = copper && (most ? copper.length.max : least ? copper.length.min : copper.length.typ);
+  const area = copper && (most ? copper.area.min : least ? copper.area.max : copper.area.typ);
+  const spelled: Step[] =
+    copper && length !== undefined && area !== undefined
+      ? [
+          {
+            name: 'R_20',
+            says: 'resistance of its copper at 20 °C: so many wires of that length, 58 m of 1 mm² to the ohm',
+            formula: 'n * l / (58 * A)',
+            with: { n: [copper.conductors, ''], l: [length, 'm'], A: [area * 1e6, 'mm²'] },
+            gives: [cold, 'Ω'],
+            sources: [
+              'IEC 60028: annealed copper, 58 m/(Ω·mm²) at 20 °C',
+              'ASTM B258: diameters of the American gauge',
+            ],
+          },
+        ]
+      : [];
+  const plugs = contact > 0;
+  return [
+    ...spelled,
+    {
+      name: 'R_wire',
+      says: plugs ? 'resistance at the ambient, and that of its plugs' : 'resistance at the ambient',
+      formula: `R_20 * (K + T) / (K + T_20)${plugs ? ' + R_contact' : ''}`,
+      with: {
+        R_20: [cold, 'Ω'],
+        K: [COPPER_ZERO, '°C'],
+        T: [celsius, '°C'],
+        T_20: [WIRE_REFERENCE, '°C'],
+        ...(plugs && { R_contact: [contact, 'Ω'] as const }),
+      },
+      gives: [ohms, 'Ω'],
+    },
+    {
+      name: 'V_wire',
+      says: 'voltage that is lost in it',
+      formula: 'I * R_wire',
+      with: { I: [amps, 'A'], R_wire: [ohms, 'Ω'] },
+      gives: [amps * ohms, 'V'],
+    },
+  ];
+}
 
 /** A regulator's loss and junction temperature. */
 export function heatSteps(link: Link, thermal: number, s: Solution, number: number): Step[] {

@@ -108,6 +108,11 @@ export interface Reading {
   ohms(part: string): number;
   /** Volts of a node of the supply tree or an inner node. */
   voltage(node: string): number;
+  /**
+   * Volts by which the ground of what hangs on a node of the supply tree stands above the common ground: what its current
+   * loses in the return sides of the wires on its way.
+   */
+  groundAt(node: string): number;
   /** The branch a part sits in, as solved, for the working. */
   branch(part: string): SolvedBranch | undefined;
 }

@@ -12,6 +12,7 @@ import { nodeNamed, pinNamed, spelledOut } from './names.js';
 import type { PinUse } from './project.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
+import type { Wires } from './wires.js';
 
 /** An array entry with its figures. */
 export interface ArrayEntry {
@@ -28,6 +29,7 @@ export interface Surroundings {
   readonly chips: ReadonlyMap<string, Chip>;
   readonly controllers: readonly string[];
   readonly arrays: ReadonlyMap<string, ArrayEntry>;
+  readonly wires: Wires;
 }
 
 export interface UsedBench extends Bench {
@@ -36,7 +38,7 @@ export interface UsedBench extends Bench {
 }
 
 export function benchOf(around: Surroundings): UsedBench {
-  const { tree, catalogue, remarks, chips, controllers, arrays } = around;
+  const { tree, catalogue, remarks, chips, controllers, arrays, wires } = around;
   const uses: PinUse[] = [];
   const channels: ArrayChannel[] = [];
 
@@ -94,7 +96,8 @@ export function benchOf(around: Surroundings): UsedBench {
     node(name, path) {
       const ids = tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
       const bound = nodeNamed(ids, controllers, String(name), path);
-      if ('found' in bound) return bound.found;
+      // A load that a wire leads to is fed at the wire's end.
+      if ('found' in bound) return wires.through(bound.found, String(path[1]));
       remarks.problem(bound.problem);
       return undefined;
     },

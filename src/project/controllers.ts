@@ -19,6 +19,7 @@ import type { PinAccountPlan, TreeFact } from './project.js';
 import type { Gathered } from './remarks.js';
 import { addSupply } from './supplies.js';
 import type { Tree } from './tree.js';
+import type { Wires } from './wires.js';
 
 type Raw = Readonly<Record<string, unknown>>;
 
@@ -44,6 +45,7 @@ export interface Around {
   readonly ambientHottest: number;
   /** There is one controller only. */
   readonly alone: boolean;
+  readonly wires: Wires;
 }
 
 export function controller(
@@ -112,7 +114,7 @@ export function controller(
         expected: '`supply:` with the name of a supply or rail',
       });
     else if ('problem' in bound) remarks.problem(bound.problem);
-    else rail = bound.found;
+    else rail = around.wires.through(bound.found, id);
   }
   if (rail === undefined) return undefined;
   if (isBoard && !tree.alive(rail)) facts.push({ kind: 'no-source', about: id, path, with: { rail } });
@@ -233,11 +235,11 @@ function poweredBy(
     } else if (isMapping(source)) {
       const name = `${id}.${inlet}-supply`;
       addSupply(around.tree, around.catalogue, around.remarks, name, source, at);
-      powered.set(inlet, name);
+      powered.set(inlet, around.wires.through(name, id, inlet));
     } else {
       const bound = nodeNamed(around.supplies, [], String(source), at);
       if ('problem' in bound) around.remarks.problem(bound.problem);
-      else powered.set(inlet, bound.found);
+      else powered.set(inlet, around.wires.through(bound.found, id, inlet));
     }
   }
   return powered;

@@ -31,15 +31,22 @@ export interface TreeNode {
 /** What leads from one node of the supply tree to the next. */
 export interface Link {
   readonly id: string;
-  readonly kind: 'wire' | 'fuse' | 'diode' | 'linear-regulator' | 'switching-regulator';
+  /** A `wire` is an ideal joint, a `cable` a wire with a resistance. */
+  readonly kind: 'wire' | 'cable' | 'fuse' | 'diode' | 'linear-regulator' | 'switching-regulator';
   /** A supply's own resistance: solved like a fuse, but no account. */
   readonly inner?: true;
   readonly title: string;
   readonly from: string;
   readonly to: string;
   readonly path: Path;
-  /** Ohms in the way (a fuse). */
+  /** Ohms in the way (a fuse; a cable's copper at 20 °C). */
   readonly ohms?: Interval;
+  /** Ohms of a cable's plugs, whatever the temperature. */
+  readonly contact?: Interval;
+  /** Share of a cable's drop that lies in the ground side, 0 to 1. */
+  readonly returns?: number;
+  /** What a cable's copper was reckoned from: metres one way, m², and how many wires. */
+  readonly copper?: { readonly length: Interval; readonly area: Interval; readonly conductors: number };
   /** Forward law (a diode). */
   readonly law?: JunctionSpread;
   /** Output voltage (a regulator), volts. */

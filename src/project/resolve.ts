@@ -29,6 +29,7 @@ import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
 import { addSupply } from './supplies.js';
 import { emptyTree } from './tree.js';
+import { wiresOf } from './wires.js';
 
 type Raw = Readonly<Record<string, unknown>>;
 
@@ -63,6 +64,7 @@ export function resolve(
   const tree = emptyTree();
   for (const [id, raw] of entries(data['supplies'])) addSupply(tree, catalogue, remarks, id, raw, ['supplies', id]);
   const supplies = tree.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
+  const wires = wiresOf(data, tree, remarks);
   const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
   const around: Around = {
     tree,
@@ -71,6 +73,7 @@ export function resolve(
     supplies,
     ambientHottest: ambient.max,
     alone: controllers.length === 1,
+    wires,
   };
   const benches = new Map<string, ControllerBench>();
   for (const [id, raw] of entries(data['controllers'])) {
@@ -85,10 +88,11 @@ export function resolve(
 
   const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
   const arrays = arraysFrom(data['arrays'], railed);
-  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays };
+  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires };
   const bench = benchOf(surroundings);
   const lowered = lowerLoads(data['loads'], surroundings, bench);
   for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw);
+  const wired = wires.finish();
 
   const { modes, interlocks, policy } = {
     modes: modesFrom(data['modes'], lowered.circuits, remarks),
@@ -124,7 +128,7 @@ export function resolve(
     uses: bench.uses,
     pins: [...chips.values()].flatMap(pinFacts),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
-    facts: [...[...benches.values()].flatMap((b) => b.facts), ...deadLoads(lowered.circuits, tree.alive)],
+    facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
     modes,
     interlocks,
     assumptions: remarks.assumptions,

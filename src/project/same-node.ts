@@ -1,9 +1,9 @@
-/** Nodes that wires join are one: a rail fed straight from a supply is that supply. */
+/** Nodes that wires join are one supply, whatever the wire's own resistance: a rail fed straight from a supply is that supply. */
 import type { Project } from './project.js';
 
 /** The node at the head of the wires that lead to one. */
 export function headOf(project: Pick<Project, 'links'>, id: string): string {
-  const wire = project.links.find((l) => l.kind === 'wire' && l.to === id);
+  const wire = project.links.find((l) => (l.kind === 'wire' || l.kind === 'cable') && l.to === id);
   return wire === undefined ? id : headOf(project, wire.from);
 }
 

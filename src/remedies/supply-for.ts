@@ -30,7 +30,7 @@ export const ratingFor = (amps: number, margin: number): number | undefined =>
  */
 export function suppliesFor(data: unknown, judgement: Judgement, volts: number, amps: number): CoilSupply[] {
   const { project } = judgement;
-  const feeding = new Set(project.links.filter((l) => l.kind === 'wire').map((l) => l.from));
+  const feeding = new Set(project.links.filter((l) => l.kind === 'wire' || l.kind === 'cable').map((l) => l.from));
   const there = project.nodes
     .filter(
       (n) =>

@@ -11,6 +11,7 @@ const sections: Readonly<Record<string, string>> = {
   loads: 'load',
   modes: 'mode',
   interlocks: 'interlock',
+  wires: 'wire',
 };
 
 /** Mappings whose keys are names of the author's own, not words of the format. */

@@ -8,7 +8,7 @@ const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
 const pin = ['pull', 'pull-resistance', 'pull-up', 'pull-down', 'at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['incoming', 'wires', 'measured', 'variants', 'waivers', 'places', 'catalogue'],
+  project: ['incoming', 'measured', 'variants', 'waivers', 'places', 'catalogue'],
   load: [
     ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time', 'needs', 'supply-voltage'],
     ...['input-capacitance', 'maximum-dip', 'joined-pins'],

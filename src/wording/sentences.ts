@@ -6,7 +6,7 @@ import { atMost, figure, limitFigure, met, percent, sentence, trimmed, when } fr
 type Say = (f: Finding) => string;
 
 /** Things of a kind have an article, things by name (pin D9, supply laptop) have none. */
-const OF_A_KIND = /^(array|clamp|coupler|driver|inlet|LED|motor|rail)\b/;
+const OF_A_KIND = /^(array|clamp|coupler|driver|inlet|LED|motor|rail|wire)\b/;
 
 const subjectOf = (f: Finding): string =>
   f.account?.title.replace(/, (source|sink)$/, '').replace(OF_A_KIND, 'the $&') ?? f.about;
@@ -167,7 +167,9 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'jumper-joins-supplies': (f) =>
     `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
   'supplies-joined': (f) =>
-    `The rail ${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
+    f.names['by'] !== undefined
+      ? `The wire ${f.names['by']} joins two supplies, ${f.names['other']} and ${f.names['from']}: they drive each other.`
+      : `The rail ${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
   'no-source': (f) => `Nothing feeds ${f.about}: its ${f.names['rail']} has no source.`,
   'ground-missing': (f) =>
     `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
@@ -203,6 +205,10 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     return met(f) === undefined && missing ? missing(f.about) : atMost(f, subjectOf(f), 'carries');
   },
   'resistor-power': (f) => atMost(f, `the resistor ${f.account?.id ?? f.about}`, 'turns into heat'),
+  'wire-current': (f) =>
+    met(f) === undefined
+      ? `Nothing says how much ${subjectOf(f)} may carry: neither its thickness nor a rating.`
+      : atMost(f, subjectOf(f), 'carries'),
   'series-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'fuse-holds': fuseHolds,
   'regulator-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),

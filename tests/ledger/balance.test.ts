@@ -103,8 +103,11 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   const appetite = focus.size > 0 ? corner.load : corner.rest;
   const own = (l: Link): number => at(l.quiescent, DRAW[appetite]);
   const out = new Map<string, number>();
-  const lossAcross = (l: Link, amps: number): number =>
-    l.kind === 'fuse' ? l.ohms![loss] * amps : l.kind === 'diode' ? law(l.law![loss], amps, celsius) : 0;
+  const lossAcross = (l: Link, amps: number): number => {
+    if (l.kind === 'diode') return law(l.law![loss], amps, celsius);
+    if (l.kind === 'cable') return (l.ohms![loss] * ((234.5 + celsius) / 254.5) + at(l.contact, loss)) * amps;
+    return l.kind === 'fuse' ? l.ohms![loss] * amps : 0;
+  };
   for (const link of project.links.toReversed()) {
     const amps = -(sums.get(link.to)?.sum ?? 0);
     out.set(link.id, amps);

@@ -77,6 +77,41 @@ export const HAND_MADE: Readonly<Record<string, Data>> = {
       relay: { part: 'relay-board-transistor-high-5v-1', inputs: { 1: 'D6' }, supply: 'main.5v' },
     },
   },
+  'a board, a coil and a pump at the ends of long wires, two of them on one, with plugs of their own': {
+    ampledger: 1,
+    title: 'Wires',
+    ambient: '-10 to 50 °C',
+    supplies: {
+      port: { voltage: '5 V ±4 %', current: '3 A', resistance: '40 to 120 mΩ' },
+      brick: { voltage: '12 V ±5 %', current: '2 A' },
+    },
+    controllers: board,
+    loads: {
+      latch: {
+        part: 'relay-coil-5v-70r',
+        supply: 'port',
+        driver: { part: 'npn-2n2222a', pin: 'D8', 'base-resistor': '680 Ω ±5 %', 'pull-down': '10 kΩ ±5 %' },
+        clamp: { part: 'diode-1n4148' },
+      },
+      pump: { type: 'constant-current', current: '150 to 260 mA', supply: 'port', switched: 'elsewhere' },
+      heater: { type: 'resistor', resistance: '47 Ω ±10 %', power: '5 W', supply: 'brick', switched: 'elsewhere' },
+      lamp: { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: 'main.5v' },
+      heartbeat: { part: 'led-red-5mm', pin: 'D9', series: '220 Ω ±5 %' },
+    },
+    wires: [
+      { from: 'port', to: 'main.usb', length: '1.8 to 2.2 m', gauge: 'AWG 28', 'contact-resistance': '30 to 120 mΩ' },
+      {
+        from: 'port',
+        to: ['latch', 'pump'],
+        length: '5 m',
+        gauge: '0.25 mm² ±5 %',
+        'contact-resistance': '20 to 80 mΩ',
+      },
+      { from: 'brick', to: 'heater', resistance: '0.8 Ω ±10 %', rating: '1 A', name: 'heater-cable' },
+      { from: 'heater.ground', to: 'brick.ground', length: '4 m', gauge: 'AWG 24' },
+      { from: 'main.5v', to: 'lamp', length: '3 m', gauge: 'AWG 30', conductors: 1 },
+    ],
+  },
   'a 3.3 V board behind a diode and a converter, with coils on the port’s side': {
     ampledger: 1,
     title: 'Converter',

@@ -271,3 +271,27 @@ function built(board: Board, hangs: readonly Hang[], ambient: string): Data {
     loads,
   };
 }
+
+/** The same project with a long thin cable to the board, and another to every load that a supply or rail feeds. */
+export function withWires(data: Data): Data {
+  const { main } = data['controllers'] as { main: { powered: Readonly<Record<string, string>> } };
+  const loads = data['loads'] as Readonly<Record<string, Entry>>;
+  const feeds = (entry: Entry): string[] => [
+    ...new Set(['supply', 'logic-supply', 'coil-supply'].flatMap((key) => (key in entry ? [String(entry[key])] : []))),
+  ];
+  return {
+    ...data,
+    wires: [
+      ...Object.entries(main.powered).map(([inlet, from]) => ({
+        from,
+        to: `main.${inlet}`,
+        length: '1 to 2 m',
+        gauge: 'AWG 26',
+        'contact-resistance': '20 to 100 mΩ',
+      })),
+      ...Object.entries(loads).flatMap(([to, entry]) =>
+        feeds(entry).map((from) => ({ from, to, length: '3 m', gauge: '0.14 mm² ±5 %' })),
+      ),
+    ],
+  };
+}

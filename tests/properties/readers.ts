@@ -34,7 +34,7 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   if (link === undefined) throw new Error(`nothing in the project is called '${a.id}'`);
   const amps = (r: Reckoned): number => r.links.get(link.id)!;
   if (a.quantity === 'voltage') return { off: [], peaks: false, read: (r) => r.voltage(link.from) };
-  if (a.quantity === 'current') return { off: [], peaks: link.kind !== 'fuse', read: amps };
+  if (a.quantity === 'current') return { off: [], peaks: link.kind !== 'fuse' && link.kind !== 'cable', read: amps };
   const loss = (r: Reckoned): number =>
     linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
   return { off: [], peaks: false, read: (r) => r.ambient + r.figure(link, 'thermal') * loss(r) };

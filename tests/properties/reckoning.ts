@@ -80,7 +80,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   const inputs = new Map<string, number>();
   const links = new Map<string, number>();
   const nodes = new Map<string, number>();
-  const figure = (link: Link, key: 'ohms' | 'volts' | 'dropout' | 'quiescent' | 'efficiency'): number =>
+  const figure = (link: Link, key: 'ohms' | 'contact' | 'volts' | 'dropout' | 'quiescent' | 'efficiency'): number =>
     link[key] === undefined ? 0 : within(link[key], share(`${link.id} ${key}`));
 
   const laws = new Map(
@@ -103,6 +103,8 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
         return input;
       case 'fuse':
         return input - amps * figure(link, 'ohms');
+      case 'cable':
+        return input - amps * (figure(link, 'ohms') * copperFactor(ambient, 20) + figure(link, 'contact'));
       case 'diode':
         return input - mixed(...laws.get(link.id)!, amps);
       case 'linear-regulator':
@@ -158,7 +160,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     if (at === undefined) return 0;
     return at.element.amps === undefined ? at.element.volts(at.line.amps) : left(at.line, volts);
   };
-  return {
+  const reckoned: Reckoned = {
     ambient,
     typical: false,
     peak,
@@ -172,6 +174,12 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     across,
     ohms: (part) => place.get(part)?.element.ohms ?? 0,
     voltage: (node) => volts.get(node)!,
+    groundAt: (node) => {
+      const feed = project.links.find((l) => l.to === node);
+      if (feed === undefined) return 0;
+      const drop = (feed.returns ?? 0) * (volts.get(feed.from)! - volts.get(feed.to)!);
+      return drop + reckoned.groundAt(feed.from);
+    },
     branch: (part): SolvedBranch | undefined => {
       const line = place.get(part)?.line;
       if (line === undefined) return undefined;
@@ -185,6 +193,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       };
     },
   };
+  return reckoned;
 }
 
 const left = (line: Line, volts: ReadonlyMap<string, number>): number =>

@@ -15,7 +15,7 @@ export interface Figures {
   /** Volts of a supply. */
   readonly supply: (node: TreeNode & { readonly volts: Interval }) => number;
   /** A figure of a link, 0 where it has none. */
-  readonly link: (link: Link, key: 'ohms' | 'volts' | 'dropout' | 'quiescent' | 'efficiency') => number;
+  readonly link: (link: Link, key: 'ohms' | 'contact' | 'volts' | 'dropout' | 'quiescent' | 'efficiency') => number;
   readonly diode: (link: Link) => Junction;
   /** Ohms at 20 °C or as stated, volts of a drop, amperes of a fixed current. */
   readonly member: (network: number, branch: BranchPlan, member: Exclude<Member, { kind: 'junction' }>) => number;
@@ -55,6 +55,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     link: (link, key) => {
       const end = {
         ohms: lossOf(link),
+        contact: lossOf(link),
         dropout: lossOf(link),
         volts: END[apart?.get(link.id) ?? corner.outputs],
         quiescent: appetite,

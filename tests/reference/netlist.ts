@@ -68,6 +68,11 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
       case 'fuse':
         resistance(from, end, figures.link(l, 'ohms'));
         return out;
+      case 'cable': {
+        const copper = (figures.link(l, 'ohms') * (234.5 + figures.ambient)) / (234.5 + 20);
+        resistance(from, end, copper + figures.link(l, 'contact'));
+        return out;
+      }
       case 'diode':
         junction(from, end, figures.diode(l));
         // As in the ledger, it takes nothing off what flows back: rules of their own judge that.

@@ -70,7 +70,9 @@ const projects: readonly (readonly [boolean, string])[] = [
   [false, 'modes: { a: { active: [], during: boot } }\n'],
   [false, 'interlocks: [{ at-most: 1 }]\n'],
   [false, 'interlocks: [{ at-most: 1, of: [a], needs: b, for: c }]\n'],
-  [false, 'wires: []\n'],
+  [true, 'wires: [{ from: a, to: [b, c], length: 2 m, gauge: AWG 24, bundled: true, note: x }]\n'],
+  [false, 'wires: [{ from: a, length: 2 m, gauge: AWG 24 }]\n'],
+  [false, 'wires: [{ from: a, to: b, conductors: 3 }]\n'],
 ];
 
 describe('project.schema.json', () => {

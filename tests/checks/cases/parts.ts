@@ -12,7 +12,63 @@ const resistor = (ohms: string, power = ''): string =>
     `a: { type: resistor, resistance: ${ohms}, supply: bench${power} }`,
   );
 
+/** A load of exactly so many amperes at the end of a wire. */
+const wired = (amps: string, wire: string, policy: 'everyday' | 'classroom' = 'everyday'): string =>
+  onSupplies(
+    'bench: { voltage: 12 V, current: 50 A }',
+    `a: { type: constant-current, current: ${amps}, supply: bench }`,
+    { policy, more: `wires: [{ from: bench, to: a, ${wire} }]` },
+  );
+
 export const PARTS: readonly Case[] = [
+  {
+    rule: 'wire-current',
+    when: 'breaks at 1.01 A over a plug for 1 A',
+    verdict: 'breach',
+    text: wired('1.01 A', 'contact-resistance: 50 mΩ, rating: 1 A'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'is thin at 810 mA over a plug for 1 A',
+    verdict: 'thin',
+    text: wired('810 mA', 'contact-resistance: 50 mΩ, rating: 1 A'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'is content with exactly 800 mA over a plug for 1 A',
+    verdict: 'silent',
+    text: wired('800 mA', 'contact-resistance: 50 mΩ, rating: 1 A'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'strains at 3.51 A where practice trusts a wire of AWG 24 with 3.5 A',
+    verdict: 'strain',
+    text: wired('3.51 A', 'length: 1 m, gauge: AWG 24'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'is content with exactly 3.5 A, practice being a margin already',
+    verdict: 'silent',
+    text: wired('3.5 A', 'length: 1 m, gauge: AWG 24'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'strains at 2.01 A where the same wire lies among others',
+    verdict: 'strain',
+    text: wired('2.01 A', 'length: 1 m, gauge: AWG 24, bundled: true'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'asks how thick a wire is of which only the resistance is known',
+    verdict: 'unproven',
+    text: wired('100 mA', 'resistance: 0.2 Ω'),
+  },
+  {
+    rule: 'wire-current',
+    when: 'works the thickness out where the length is known as well',
+    verdict: 'silent',
+    text: wired('100 mA', 'resistance: 0.2 Ω, length: 2 m'),
+  },
   {
     rule: 'load-current',
     when: 'breaks at 20 mA in a lamp for 19.8 mA',

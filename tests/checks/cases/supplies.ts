@@ -29,6 +29,22 @@ const TWO = 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, curre
 
 export const SUPPLIES: readonly Case[] = [
   {
+    rule: 'supplies-joined',
+    when: 'breaks where a wire joins two supplies',
+    verdict: 'breach',
+    text: onSupplies(TWO, draws('50 mA', 'brick'), {
+      more: 'wires: [{ from: brick, to: bench, length: 1 m, gauge: AWG 20 }]',
+    }),
+  },
+  {
+    rule: 'supplies-joined',
+    when: 'is content with a wire from one of two supplies to what it feeds',
+    verdict: 'silent',
+    text: onSupplies(TWO, draws('50 mA', 'brick'), {
+      more: 'wires: [{ from: brick, to: a, length: 1 m, gauge: AWG 20 }]',
+    }),
+  },
+  {
     rule: 'fuse-holds',
     when: 'breaks at 505 mA through a fuse for 500 mA, typically too',
     verdict: 'breach',
