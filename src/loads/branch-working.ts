@@ -53,13 +53,21 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string): Ste
     }
   }
   const numerator = top.join(' ').replace(/^- /, '-');
-  if (bottom.length === 0) {
+  if (bottom.length === 0 || blocks(branch)) {
     return [
       { name: 'I', says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources },
     ];
   }
   const formula = `${top.length > 1 ? `(${numerator})` : numerator || '0'} / ${bottom.length > 1 ? `(${bottom.join(' + ')})` : bottom[0]!}`;
   return [{ name: 'I', says: what, formula, with: values, gives: [branch.amps, 'A'], sources }];
+}
+
+/** Share of a branch's voltage: where its junctions leave less than that, they alone say how little flows. */
+const NEXT_TO_NOTHING = 1e-5;
+
+function blocks({ from, to, amps, members }: SolvedBranch): boolean {
+  const straight = members.reduce((volts, { ohms = 0 }) => volts + Math.abs(ohms * amps), 0);
+  return straight < NEXT_TO_NOTHING * Math.abs(from.volts - to.volts);
 }
 
 /** A symbol that is still free among the values of a formula. */

@@ -51,19 +51,22 @@ function ladderOf(dimension: Dimension): readonly Rung[] {
 
 const mainSymbol = (dimension: Dimension): string => unitsOf(dimension)[0]?.symbols[0] ?? '';
 
+/** Significant digits, unless more are asked for. */
+const DIGITS = 3;
+
 /** The unit a value reads best in. Chosen after rounding, so that 999.6 mA is 1.00 A. */
-function rungFor(value: number, dimension: Dimension): Rung {
+function rungFor(value: number, dimension: Dimension, significant = DIGITS): Rung {
   const ladder = ladderOf(dimension);
-  const size = Math.abs(Number(value.toPrecision(3)));
+  const size = Math.abs(Number(value.toPrecision(significant)));
   const chosen =
     size === 0 ? ladder.find((r) => r.symbol === mainSymbol(dimension)) : ladder.findLast((r) => size >= r.from);
   return chosen ?? ladder[0] ?? rung('', 1);
 }
 
-/** Three significant digits, without an exponent as long as that can be read. */
-function digits(value: number): string {
+/** So many significant digits, without an exponent as long as that can be read. */
+function digits(value: number, significant = DIGITS): string {
   if (value === 0) return '0';
-  const text = value.toPrecision(3);
+  const text = value.toPrecision(significant);
   return Math.abs(value) >= 1 && text.includes('e') ? String(BigInt(Number(text))) : text;
 }
 
@@ -73,9 +76,11 @@ const joined = (text: string, symbol: string): string =>
 /**
  * A value in SI as people read it, to three significant digits with the prefix that fits: 0.0707 → '70.7 mA', 0 → '0 A',
  * 9000 s → '2.50 h'. Throws a RangeError for a value that is not a number, which only a fault of ours can make.
+ *
+ * @param significant digits, where three do not tell enough
  */
-export function formatValue(value: number, dimension: Dimension): string {
-  return inRung(value, rungFor(checked(value), dimension));
+export function formatValue(value: number, dimension: Dimension, significant = DIGITS): string {
+  return inRung(value, rungFor(checked(value), dimension, significant), significant);
 }
 
 /**
@@ -101,9 +106,9 @@ function checked(value: number): number {
 }
 
 /** Gauges are counted, all else is measured. */
-const shown = (value: number, { symbol, size }: Rung): string => {
+const shown = (value: number, { symbol, size }: Rung, significant = DIGITS): string => {
   if (!Number.isFinite(value)) return value > 0 ? '∞' : '-∞';
-  return symbol === 'AWG' ? String(value) : digits(value / size);
+  return symbol === 'AWG' ? String(value) : digits(value / size, significant);
 };
 
-const inRung = (value: number, r: Rung): string => joined(shown(value, r), r.symbol);
+const inRung = (value: number, r: Rung, significant = DIGITS): string => joined(shown(value, r, significant), r.symbol);

@@ -29,14 +29,24 @@ const degrees = (value: number): string => `${Number(value.toFixed(Math.abs(valu
 
 /** A result: `value` in `unit` (SI) to three digits with the right prefix; without a unit, to four digits. */
 export function figure(value: number, unit: string): string {
-  if (unit === '°C') return minus(`${degrees(value)} °C`);
-  const dimension = dimensions[unit];
-  if (dimension) return minus(formatValue(value, dimension));
-  return minus(`${Number(value.toPrecision(4))}${unit && ' ' + unit}`);
+  return unit === '°C' ? minus(`${degrees(value)} °C`) : toDigits(value, unit, 3);
 }
 
-/** A figure that was given, not worked out: 40 mA, not 40.0 mA. */
-export const given = (value: number, unit: string): string => trimmed(figure(value, unit));
+/** A figure that was given, not worked out: 40 mA, not 40.0 mA. Degrees are given to a tenth. @param digits or one more */
+export const given = (value: number, unit: string, digits = 3): string =>
+  unit === '°C' ? minus(`${Number(value.toFixed(digits - 2))} °C`) : trimmed(toDigits(value, unit, digits));
+
+/** The number that `given` prints, for whoever does a sum again. */
+export function asGiven(value: number, unit: string, digits = 3): number {
+  if (unit === '°C') return Number(value.toFixed(digits - 2));
+  return Number(value.toPrecision(dimensions[unit] ? digits : digits + 1));
+}
+
+function toDigits(value: number, unit: string, digits: number): string {
+  const dimension = dimensions[unit];
+  if (dimension) return minus(formatValue(value, dimension, digits));
+  return minus(`${Number(value.toPrecision(digits + 1))}${unit && ' ' + unit}`);
+}
 
 /** The two ends of a draw: '35.2 to 70.7 mA'. */
 export function span(

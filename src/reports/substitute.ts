@@ -1,5 +1,6 @@
 /** One step of working with the numbers put in. */
-import { figure, given } from './figures.js';
+import { evaluate } from './evaluate.js';
+import { asGiven, figure, given } from './figures.js';
 import type { ReportStep } from './report.js';
 
 export interface Substitution {
@@ -8,6 +9,8 @@ export interface Substitution {
   readonly formula: string;
   readonly numbers: string;
   readonly result: string;
+  /** Digits that the numbers are given to. */
+  readonly digits: number;
 }
 
 /** A symbol of a formula: letters, digits and underscores. */
@@ -21,11 +24,12 @@ const typeset = (formula: string): string =>
 export function substitute(step: ReportStep): Substitution {
   const [left, ...rest] = step.formula.split(' = ');
   const formula = rest.length > 0 ? rest.join(' = ') : step.formula;
+  const digits = digitsFor(formula, step);
   const numbers = formula.replace(symbols, (symbol, at: number) => {
     // Functions are written like symbols, but have no number.
     const known = Object.hasOwn(step.with, symbol) ? step.with[symbol] : undefined;
     if (!known) return symbol;
-    const text = given(...known);
+    const text = given(...known, digits);
     // '− −5 V' and '2 V²' would both be read wrongly without parentheses.
     return (known[0] < 0 && at > 0) || formula[at + symbol.length] === '^' ? `(${text})` : text;
   });
@@ -34,5 +38,21 @@ export function substitute(step: ReportStep): Substitution {
     formula: typeset(formula),
     numbers: typeset(numbers),
     result: figure(...step.gives),
+    digits,
   };
+}
+
+/** Three where they are enough; two voltages that nearly cancel each other need more. */
+const FEW = 3;
+const MOST = 9;
+
+/** The least digits of the numbers with which whoever does the sum again comes to the result as it is printed. */
+function digitsFor(formula: string, { with: numbers, gives: [value, unit] }: ReportStep): number {
+  const result = figure(value, unit);
+  for (let digits = FEW; digits <= MOST; digits++) {
+    const printed = Object.entries(numbers).map(([symbol, number]) => [symbol, asGiven(...number, digits)]);
+    const again = evaluate(formula, Object.fromEntries(printed));
+    if (!Number.isNaN(again) && figure(again, unit) === result) return digits;
+  }
+  return FEW;
 }

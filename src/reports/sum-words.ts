@@ -13,9 +13,9 @@ const few = 6;
 
 /** The numbers of a step and its result: '5.23 V / (12.5 Ω + 59.3 Ω) = 72.9 mA, typically 51.3 mA'. */
 export function sumWords(step: ReportStep, account: ReportAccount | undefined): string {
-  const { numbers, result } = substitute(step);
+  const { numbers, result, digits } = substitute(step);
   const typical = account?.draw && comesTo(step, account) ? figure(account.draw.typ, account.unit) : result;
-  return `${total(step, account) ?? numbers} = ${result}${typical === result ? '' : `, typically ${typical}`}`;
+  return `${total(step, account, digits) ?? numbers} = ${result}${typical === result ? '' : `, typically ${typical}`}`;
 }
 
 /** The first step that comes to the account's worst end, else the first that works anything out. */
@@ -41,14 +41,18 @@ interface Term {
 }
 
 /** A sum of many: equal channels of a load together, the largest few by name, the others by their count. */
-function total({ formula, with: numbers }: ReportStep, account: ReportAccount | undefined): string | undefined {
+function total(
+  { formula, with: numbers }: ReportStep,
+  account: ReportAccount | undefined,
+  digits: number,
+): string | undefined {
   const symbols = formula.split(' + ');
   const names = new Map(account?.entries.map(({ circuit }) => [symbol('I', circuit), circuit]));
   const terms = symbols.flatMap((each): readonly Term[] => {
     const known = Object.hasOwn(numbers, each) ? numbers[each] : undefined;
     if (!known) return [];
     const name = names.get(each);
-    return [{ value: known[0], text: given(...known), name, load: name && channelOf(name)?.load }];
+    return [{ value: known[0], text: given(...known, digits), name, load: name && channelOf(name)?.load }];
   });
   const isNamed = terms.some(({ name }) => name !== undefined);
   if (terms.length < symbols.length || terms.length < 2 || (!isNamed && terms.length <= few)) return undefined;
@@ -57,12 +61,12 @@ function total({ formula, with: numbers }: ReportStep, account: ReportAccount | 
   const rest = groups.slice(told.length).flat();
   const unit = numbers[symbols[0] ?? '']?.[1] ?? '';
   const words = told.map(groupWords).join(' + ');
-  return rest.length === 0 ? words : `${words} + ${figure(sumOf(rest), unit)} (${rest.length} more)`;
+  return rest.length === 0 ? words : `${words} + ${given(sumOf(rest), unit, digits)} (${rest.length} more)`;
 }
 
 const sumOf = (terms: readonly Term[]): number => terms.reduce((sum, { value }) => sum + value, 0);
 
-/** Neighbouring channels of a load that contribute the same to three digits; unnamed terms that are alike. */
+/** Neighbouring channels of a load that contribute the same as printed; unnamed terms that are alike. */
 function together(terms: readonly Term[]): Term[][] {
   const groups: Term[][] = [];
   for (const term of terms) {

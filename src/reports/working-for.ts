@@ -41,6 +41,10 @@ function aboutCircuit({ accounts, findings }: Judgement, name: string): Account[
 const titleOf = (accounts: readonly Account[], name: string): string =>
   accounts.length === 1 ? accounts[0]!.title : name;
 
-/** Each account's first line says which account it is of. */
-const named = (account: Account): Step[] =>
-  account.steps().map((step, k) => (k === 0 ? { ...step, says: `${account.title}: ${step.says ?? step.name}` } : step));
+/** Each account's first line says which account it is of, and what is worked out where that is another thing. */
+const named = ({ title, steps }: Account): Step[] =>
+  steps().map((step, k) => {
+    if (k > 0) return step;
+    const { says = title } = step;
+    return { ...step, says: says === title ? title : `${title}: ${says}` };
+  });

@@ -20,7 +20,40 @@ describe('a step with its numbers put in', () => {
       formula: 'V / (R_coil + R_pin)',
       numbers: '5.25 V / (59.3 Ω + 15 Ω)',
       result: '70.7 mA',
+      digits: 3,
     });
+  });
+
+  it.each([
+    [
+      'voltages that nearly cancel',
+      step('(V - V_led) / R', { V: [3.2, 'V'], V_led: [3.19123456, 'V'], R: [1000, 'Ω'] }, [8.76544e-6, 'A']),
+      '(3.2 V − 3.19123 V) / 1 kΩ',
+      '8.77 µA',
+    ],
+    [
+      'many that are alike',
+      step('a + b + c + d', { a: [2.837e-3, 'A'], b: [2.837e-3, 'A'], c: [2.837e-3, 'A'], d: [2.837e-3, 'A'] }, [
+        11.348e-3,
+        'A',
+      ]),
+      '2.837 mA + 2.837 mA + 2.837 mA + 2.837 mA',
+      '11.3 mA',
+    ],
+    [
+      'a sum that does not come to its result',
+      step('a + b', { a: [1, 'A'], b: [1, 'A'] }, [3, 'A']),
+      '1 A + 1 A',
+      '3.00 A',
+    ],
+    [
+      'degrees to a tenth',
+      step('K + T', { K: [234.5, '°C'], T: [5, '°C'] }, [239.5, '°C']),
+      '234.5 °C + 5 °C',
+      '240 °C',
+    ],
+  ] as const)('tells as many digits as it takes to do the sum again: %s', (_, sum, numbers, result) => {
+    expect(substitute(sum)).toMatchObject({ numbers, result });
   });
 
   it.each([

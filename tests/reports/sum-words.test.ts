@@ -56,7 +56,7 @@ describe('a sum of currents', () => {
 
   it('tells the largest five of many and the rest in one', () => {
     expect(words({ a: 1, b: 2, c: 3, d: 4, e: 5, f: 6, g: 7 })).toBe(
-      '7 mA (g) + 6 mA (f) + 5 mA (e) + 4 mA (d) + 3 mA (c) + 3.00 mA (2 more) = 28.0 mA, typically 100 mA',
+      '7 mA (g) + 6 mA (f) + 5 mA (e) + 4 mA (d) + 3 mA (c) + 3 mA (2 more) = 28.0 mA, typically 100 mA',
     );
   });
 
