@@ -7,6 +7,8 @@ import coilOnPin from './coils/coil-on-pin.js';
 import coilPullIn from './coils/coil-pull-in.js';
 import coilRelease from './coils/coil-release.js';
 import coilVoltage from './coils/coil-voltage.js';
+import channelUsedTwice from './drivers/channel-used-twice.js';
+import clampTiedLow from './drivers/clamp-tied-low.js';
 import driverCurrent from './drivers/driver-current.js';
 import driverDrive from './drivers/driver-drive.js';
 import driverHeat from './drivers/driver-heat.js';
@@ -46,12 +48,14 @@ export const WIRING_RULES: readonly WiringRule[] = [
   coilNoClamp,
   clampReversed,
   driverInverted,
+  clampTiedLow,
   nothingLimits,
   jumperJoinsSupplies,
   suppliesJoined,
   noSource,
   groundMissing,
   pinUsedTwice,
+  channelUsedTwice,
   pinInputOnly,
   pinReserved,
   isolationDefeated,

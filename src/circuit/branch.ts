@@ -13,6 +13,8 @@ export interface Branch {
   readonly junctions: readonly Junction[];
   /** A branch that draws a fixed current whatever the voltage, amperes: its ends must be able to give it. */
   readonly current?: number;
+  /** So far it holds; what carries more amperes than `upTo` is `next`. The two meet there. */
+  readonly beyond?: { readonly upTo: number; readonly next: Branch };
 }
 
 /** Current through a branch and its slope. */
@@ -43,6 +45,14 @@ export function branchFlow(branch: Branch, voltage: number, guess = 0): Flow {
  */
 export function branchCurrent(branch: Branch, voltage: number, guess = 0): number {
   if (branch.current !== undefined) return branch.current;
+  const { beyond } = branch;
+  if (beyond === undefined) return pieceCurrent(branch, voltage, guess);
+  const current = pieceCurrent(branch, voltage, Math.min(guess, beyond.upTo));
+  return current <= beyond.upTo ? current : Math.max(branchCurrent(beyond.next, voltage, guess), beyond.upTo);
+}
+
+/** The same of one piece of a branch. */
+function pieceCurrent(branch: Branch, voltage: number, guess: number): number {
   const u = voltage - branch.drop;
   if (branch.junctions.length === 0) return branch.drop > 0 && u <= 0 ? 0 : u / branch.resistance;
   // Between nothing and that no charge moves, and doubles run out of digits.
@@ -95,6 +105,7 @@ function bentCurrent(branch: Branch, u: number, guess: number): number {
 /** Conductance of a branch in siemens at a voltage in volts, where it carries a current in amperes. */
 export function branchConductance(branch: Branch, voltage: number, current: number): number {
   if (branch.current !== undefined) return 0;
+  if (branch.beyond && current > branch.beyond.upTo) return branchConductance(branch.beyond.next, voltage, current);
   const blocks = branch.junctions.length > 0 || branch.drop > 0;
   if (blocks && voltage - branch.drop <= -BEND) return 0;
   let impedance = branch.resistance;

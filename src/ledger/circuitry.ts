@@ -3,9 +3,11 @@
  * put in, once for each lean and ambient that is asked for.
  */
 import type { Branch } from '../circuit/branch.js';
+import type { LinePoint } from '../circuit/lines.js';
+import { lineVoltage, withLines } from '../circuit/lines.js';
 import type { Edge } from '../circuit/network.js';
 import { copperFactor } from '../circuit/copper.js';
-import { junctionAt } from '../circuit/junction.js';
+import { junctionAt, junctionVoltage } from '../circuit/junction.js';
 import type { BranchPlan, JunctionSpread, Member, NetworkPlan } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
@@ -19,6 +21,8 @@ export interface FittedMember {
   readonly ohms: number;
   readonly drop: number;
   readonly junction?: Branch['junctions'][number];
+  /** Volts over amperes, in straight lines. */
+  readonly curve?: readonly LinePoint[];
 }
 
 /** A network with its figures put in; local nodes are the inner ones first, then those of the tree. */
@@ -253,6 +257,12 @@ export function fitNetwork(
 const isFed = (plan: BranchPlan, network: NetworkIndex): boolean =>
   plan.from !== plan.to && !network.dead.has(plan.from);
 
+/** Volts across a fitted member that carries a current in amperes; none of one that fixes the current. */
+export const voltsAcross = ({ ohms, drop, junction, curve }: FittedMember, amps: number): number =>
+  ohms * amps +
+  (amps > 0 ? drop + (curve ? lineVoltage(curve, amps) : 0) : 0) +
+  (junction === undefined ? 0 : junctionVoltage(junction, amps));
+
 /** Losses on the way: resistances and drops in series with the useful load. */
 const loss = (interval: Interval, lean: Lean): number =>
   lean === 'typ' ? interval.typ : lean === 'low' || lean === 'starved' ? interval.max : interval.min;
@@ -289,6 +299,13 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
       return { member, ohms: 0, drop: (member.load ? burden : loss)(member.volts, lean) };
     case 'junction':
       return { member, ohms: 0, drop: 0, junction: junctionAt(spread(member.law, lean), celsius) };
+    case 'curve':
+      return {
+        member,
+        ohms: 0,
+        drop: 0,
+        curve: member.points.map(({ amps, volts }) => ({ amps, volts: loss(volts, lean) })),
+      };
     case 'current':
       return { member, ohms: 0, drop: 0 };
     default:
@@ -302,10 +319,14 @@ export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][num
 function sum(members: readonly FittedMember[], lean: Lean, fed: boolean): Branch {
   const junctions = members.flatMap((m) => m.junction ?? []);
   const fixed = members.find((m) => m.member.kind === 'current')?.member;
-  return {
+  const plain: Branch = {
     resistance: members.reduce((total, m) => total + m.ohms, 0),
     drop: members.reduce((total, m) => total + m.drop, 0),
     junctions,
     ...(fixed?.kind === 'current' && { current: fed ? draw(fixed.amps, fixed.peak, lean) : 0 }),
   };
+  return withLines(
+    plain,
+    members.flatMap((m) => (m.curve ? [m.curve] : [])),
+  );
 }

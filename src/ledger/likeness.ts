@@ -55,6 +55,8 @@ function written(member: Member): string {
       return `d${ends(member.volts)}${member.load ? 'l' : ''}`;
     case 'junction':
       return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin} ${j.referenceCurrent}`).join()}`;
+    case 'curve':
+      return `c${member.points.map((p) => `${p.amps} ${ends(p.volts)}`).join()}`;
     case 'current':
       return `i${ends(member.amps)} ${member.peak ?? ''}`;
     default:

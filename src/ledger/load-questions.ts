@@ -3,7 +3,7 @@ import type { AccountPlan, BranchPlan, NetworkPlan, Recipe } from '../loads/plan
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
 import type { Apart, Corner } from './corner.js';
-import { cornersOf, wantsCrowd } from './corner.js';
+import { TYPICAL, cornersOf, wantsCrowd } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, together } from './moments.js';
@@ -31,6 +31,9 @@ function twinOf({ circuitry }: Solver, plan: AccountPlan, likeness: Likeness): P
   };
 }
 
+/** So much more than any crowd the circuits in question weigh. */
+const OUTWEIGHS = 1e3;
+
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
 interface Around {
   /** The candidates of a recipe in a mode; the same for all accounts of the circuits. */
@@ -49,17 +52,34 @@ function aroundOf(solver: Solver): Around {
   const sets = together(circuitry.project);
   const hefts = circuitry.project.circuits.map((_, k) => heft(solver, k));
 
-  const search = (mode: ModeSearch, numbers: readonly number[], letGo: boolean, crowd: boolean): readonly Moment[] => {
+  /** What each circuit alone brings an account that several have a part in; typical figures are enough to tell who weighs most. */
+  const worths = (plan: AccountPlan, numbers: readonly number[]): readonly number[] => {
+    const worth = (circuits: readonly number[]): number => {
+      const on = Uint8Array.from(solver.resting);
+      for (const k of circuits) on[k] = 1;
+      return plan.read(solver.solve({ moment: { mode: '', on }, corner: TYPICAL, focus: solver.nobody })) ?? 0;
+    };
+    const none = worth([]);
+    const all = numbers.map((c) => Math.max(worth(sets[c]!) - none, 0));
+    const most = Math.max(...all);
+    // They outweigh any crowd beside them.
+    return all.map((w) => (most > 0 ? (OUTWEIGHS * w) / most : OUTWEIGHS));
+  };
+  const search = (
+    mode: ModeSearch,
+    numbers: readonly number[],
+    worth: readonly number[] | undefined,
+    letGo: boolean,
+    crowd: boolean,
+  ): readonly Moment[] => {
     // Whether one lets go hardly depends on the others; with none of them on its rails stand highest.
     if (letGo) return [{ mode: mode.name, on: solver.resting }];
     if (mode.on) return numbers.some((c) => mode.on![c] === 1) ? [{ mode: mode.name, on: mode.on }] : [];
     // Few others leave the rails high, many pull them down.
     const weights = Float64Array.from(hefts, (h) => (crowd ? h : -1));
-    for (const c of numbers) {
-      // What hangs on its pin comes with it.
-      for (const k of sets[c]!) weights[k] = 0;
-      weights[c] = 1;
-    }
+    // What hangs on its pin comes with it.
+    for (const c of numbers) for (const k of sets[c]!) weights[k] = 0;
+    numbers.forEach((c, k) => (weights[sets[c]![0]!] = Math.max(weights[sets[c]![0]!]!, worth?.[k] ?? 1)));
     return heaviest(circuitry.project, mode, weights, new Set(numbers.length > 1 ? [] : numbers));
   };
   const concerned = kept((circuits: readonly string[]): Concerned => {
@@ -71,19 +91,22 @@ function aroundOf(solver: Solver): Around {
   const momentsOf = (
     mode: ModeSearch,
     numbers: readonly number[],
+    worth: readonly number[] | undefined,
     letGo: boolean,
     crowd: boolean,
   ): readonly Moment[] => {
-    const key = `${mode.name}|${numbers.join()}|${letGo}|${mode.on === undefined && crowd}`;
-    const known = moments.get(key) ?? search(mode, numbers, letGo, crowd);
+    const key = `${mode.name}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${mode.on === undefined && crowd}`;
+    const known = moments.get(key) ?? search(mode, numbers, worth, letGo, crowd);
     moments.set(key, known);
     return known;
   };
   return {
-    asked({ circuits, books, peaks = false, off = false, loads = [] }, recipe) {
+    asked(plan, recipe) {
+      const { circuits, books, peaks = false, off = false, loads = [] } = plan;
       // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
       const booked = books && recipe.startsWith('draw-') ? books.map(({ part }) => part) : undefined;
-      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}`;
+      const many = circuits.length > 1 ? `${plan.id} ${plan.quantity} ${plan.direction}` : '';
+      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
         const { focus: whole, numbers, apart } = concerned(circuits);
@@ -91,12 +114,13 @@ function aroundOf(solver: Solver): Around {
         const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
         const corners = cornersOf(recipe, apart, peaks);
         const letGo = off || recipe.startsWith('let-go');
+        const worth = numbers.length > 1 ? worths(plan, numbers) : undefined;
         const byMode = new Map<ModeSearch, readonly Candidate[]>();
         ask = (mode) => {
           let known = byMode.get(mode);
           if (known === undefined) {
             known = corners.flatMap((corner: Corner) =>
-              momentsOf(mode, numbers, letGo, wantsCrowd(corner)).map((moment) => ({ moment, corner, focus })),
+              momentsOf(mode, numbers, worth, letGo, wantsCrowd(corner)).map((moment) => ({ moment, corner, focus })),
             );
             byMode.set(mode, known);
           }
@@ -138,7 +162,8 @@ function question(plan: AccountPlan, around: Around): Question {
 
   const shares = (s: Solution): Shares => {
     const sum = new Map<string, number>();
-    for (const { circuit, part } of plan.books ?? []) sum.set(circuit, (sum.get(circuit) ?? 0) + s.current(part));
+    for (const { circuit, part, share } of plan.books ?? [])
+      sum.set(circuit, (sum.get(circuit) ?? 0) + s.current(part) * (share?.(s) ?? 1));
     return sum;
   };
   const probes = asked[0]!;

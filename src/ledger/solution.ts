@@ -19,7 +19,7 @@ import type { BranchPlan, Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
 import type { Books } from './bookings.js';
 import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
-import { fit, fitNetwork, spread, zeros } from './circuitry.js';
+import { fit, fitNetwork, spread, voltsAcross, zeros } from './circuitry.js';
 import type { Corner, End, Lean } from './corner.js';
 import { ambientOf, atEnd } from './corner.js';
 
@@ -450,12 +450,9 @@ export class Solution implements Reading {
   across(part: string): number {
     const at = this.locate(part);
     if (at === undefined) return 0;
-    const { ohms, drop, junction, member } = at.flows.fitted.members[at.branch]![at.member]!;
-    const current = at.flows.currents[at.branch]!;
-    if (member.kind === 'current') return this.left(at.flows, at.branch);
-    return (
-      ohms * current + (current > 0 ? drop : 0) + (junction === undefined ? 0 : junctionVoltage(junction, current))
-    );
+    const fitted = at.flows.fitted.members[at.branch]![at.member]!;
+    if (fitted.member.kind === 'current') return this.left(at.flows, at.branch);
+    return voltsAcross(fitted, at.flows.currents[at.branch]!);
   }
 
   /** What is left of a branch's voltage for a load that takes its current whatever it gets. */
@@ -463,10 +460,7 @@ export class Solution implements Reading {
     const { edges, members } = flows.fitted;
     const current = flows.currents[branch]!;
     const whole = flows.volts[edges[branch]!.from]! - flows.volts[edges[branch]!.to]!;
-    return members[branch]!.reduce((rest, m) => {
-      if (m.member.kind === 'current') return rest;
-      return rest - m.ohms * current - m.drop - (m.junction === undefined ? 0 : junctionVoltage(m.junction, current));
-    }, whole);
+    return members[branch]!.reduce((rest, m) => rest - voltsAcross(m, current), whole);
   }
 
   ohms(part: string): number {
@@ -501,13 +495,10 @@ export class Solution implements Reading {
       from: { node: plan.from, volts: volts[edge.from]! },
       to: { node: plan.to, volts: volts[edge.to]! },
       amps,
-      members: fitted.members[at.branch]!.map(({ member, ohms, drop, junction }) => ({
-        member,
-        ...(member.kind === 'resistance' || member.kind === 'pin' ? { ohms } : {}),
-        volts:
-          member.kind === 'current'
-            ? this.left(at.flows, at.branch)
-            : ohms * amps + drop + (junction === undefined ? 0 : junctionVoltage(junction, amps)),
+      members: fitted.members[at.branch]!.map((m) => ({
+        member: m.member,
+        ...(m.member.kind === 'resistance' || m.member.kind === 'pin' ? { ohms: m.ohms } : {}),
+        volts: m.member.kind === 'current' ? this.left(at.flows, at.branch) : voltsAcross(m, amps),
       })),
     };
   }

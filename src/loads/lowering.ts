@@ -41,6 +41,8 @@ export interface NetworkSketch {
   readonly side: 'control' | 'load';
   readonly inner: readonly string[];
   readonly hooks: readonly Hook[];
+  /** A pin that switches it, by account id, though it hangs on it only through what another network has there. */
+  readonly along?: string;
   /** Branches without a pin, by state. */
   readonly on: readonly BranchPlan[];
   readonly off: readonly BranchPlan[];
@@ -52,13 +54,23 @@ export interface Lowered {
   readonly accounts: readonly AccountPlan[];
 }
 
-/** One load's share of an array's channel. */
+/** One load on a channel of an array. */
 export interface ArrayChannel {
   readonly array: string;
   readonly channel: number;
   readonly circuit: string;
+  /** Part that carries the load's current. */
   readonly part: string;
-  readonly saturation: string;
+  /** Part name of the drop that the channel leaves; none where nobody states it. */
+  readonly saturation?: string;
+  /** The pin at its input, as an account id. */
+  readonly pin: string;
+  /** Part names of what the input's current flows through. */
+  readonly input: readonly string[];
+  /** How many channels are joined for the load. */
+  readonly joined: number;
+  /** Node that feeds the load. */
+  readonly supply: string;
 }
 
 /** What a load may ask of the project around it. Names that do not bind are reported there. */
@@ -104,6 +116,8 @@ export interface Bench {
     | { readonly figures: Figures; readonly array: string; readonly channel: number; readonly common?: string }
     | undefined;
   use(channel: ArrayChannel): void;
+  /** Who uses a channel so far. */
+  usersOf(array: string, channel: number): readonly ArrayChannel[];
   problem(problem: Problem): void;
 }
 

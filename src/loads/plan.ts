@@ -41,8 +41,15 @@ export type Member =
     })
   | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread })
   | (InSeries & { readonly kind: 'drop'; readonly volts: Interval; readonly load?: true })
+  | (InSeries & { readonly kind: 'curve'; readonly points: readonly CurvePoint[] })
   | (InSeries & { readonly kind: 'current'; readonly amps: Interval; readonly peak?: number })
   | (InSeries & { readonly kind: 'pin'; readonly ohms: Interval });
+
+/** Volts that something keeps for itself at a current: straight lines between points of rising current, which begin at 0 A. */
+export interface CurvePoint {
+  readonly amps: number;
+  readonly volts: Interval;
+}
 
 /** The node everything returns to. */
 export const GROUND = 'ground';
@@ -228,10 +235,18 @@ export interface AccountPlan {
   readonly read: (s: Reading) => number | undefined;
   readonly limits: readonly LimitPlan[];
   /** The parts whose current it books, for the entries; absent: the account is no sum of currents. */
-  readonly books?: readonly { readonly circuit: string; readonly part: string }[];
+  readonly books?: readonly Booked[];
   /** What is missing to judge it, and the question that settles it. */
   readonly missing?: { readonly figure: string; readonly asks: string };
   readonly steps: (s: Reading) => readonly Step[];
+}
+
+/** A part's current on an account. */
+export interface Booked {
+  readonly circuit: string;
+  readonly part: string;
+  /** Share of it that this account carries, where several carry it together. */
+  readonly share?: (s: Reading) => number;
 }
 
 /** What the rules of wiring need to know of a circuit. */
@@ -268,6 +283,10 @@ export interface Wiring {
   readonly unlimited?: readonly { readonly part: string; readonly pin?: string }[];
   /** Node that feeds the load. */
   readonly supply?: string;
+  /** Channels of an array that switch it, as account ids. */
+  readonly channels?: readonly string[];
+  /** The common pin of an array's clamps is tied below the load's supply: by the typical build, or only by the worst. */
+  readonly clampedBelow?: { readonly array: string; readonly common: string; readonly surely: boolean };
   readonly board?: BoardWiring;
   /** Figures a cure needs. */
   readonly figures?: { readonly coilVolts?: number };

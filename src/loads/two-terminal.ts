@@ -107,6 +107,12 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
     const inSeries = driver.side === 'low' ? [...members, ...driver.members] : [...driver.members, ...members];
     const branch: BranchPlan = { from: supply, to: GROUND, members: inSeries, circuit };
     const idle = content.idle && { from: supply, to: GROUND, members: content.idle(circuit), circuit };
+    const off = driver.off && {
+      from: supply,
+      to: driver.off.to,
+      members: [...members, ...driver.off.members],
+      circuit,
+    };
     return {
       circuits: [
         {
@@ -120,11 +126,20 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
             ...(clamp?.wiring ?? { clamp: !content.inductive || driver.clamps ? 'not-needed' : 'none' }),
             unlimited: driver.unlimited,
             ...(driver.inverted && { inverted: driver.inverted }),
+            ...driver.wiring,
           },
         },
       ],
       networks: [
-        { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [], on: [branch], off: idle ? [idle] : [] },
+        {
+          id: circuit,
+          circuits: [circuit],
+          side: 'load',
+          inner: [],
+          hooks: [],
+          on: [branch],
+          off: [...(idle ? [idle] : []), ...(off ? [off] : [])],
+        },
         ...driver.networks,
       ],
       accounts: [

@@ -14,7 +14,7 @@ export function assemble(sketches: readonly NetworkSketch[]): NetworkPlan[] {
   const groups: NetworkSketch[][] = [];
   const groupOf = new Map<string, NetworkSketch[]>();
   for (const sketch of sketches) {
-    const pins = sketch.hooks.map((h) => h.pin.account);
+    const pins = [...sketch.hooks.map((h) => h.pin.account), ...(sketch.along === undefined ? [] : [sketch.along])];
     const joined = [...new Set(pins.flatMap((p) => groupOf.get(p) ?? []))];
     const group = groups.find((g) => g.some((s) => joined.includes(s)));
     if (group) group.push(sketch);

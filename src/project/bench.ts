@@ -166,6 +166,7 @@ export function benchOf(around: Surroundings): UsedBench {
       };
     },
     use: (channel) => void channels.push(channel),
+    usersOf: (array, channel) => channels.filter((c) => c.array === array && c.channel === channel),
     problem: (problem) => remarks.problem(problem),
   };
 }

@@ -2,7 +2,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { Profile } from '../catalogue/profile.js';
 import { withParts } from '../catalogue/with-parts.js';
-import { arrayAccounts } from '../loads/drivers/array.js';
+import { arrayAccounts } from '../loads/drivers/array-accounts.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
 import type { Hook, NetworkSketch } from '../loads/lowering.js';
@@ -105,7 +105,7 @@ export function resolve(
   const networks = assemble(withPinLeds(sketches, benches, remarks));
   const arrayPlans: AccountPlan[] = [...arrays].flatMap(([id, array]) => {
     const used = bench.channels.filter((c) => c.array === id);
-    return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used);
+    return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used, array.common);
   });
   const exact = remarks.exactCount();
   if (exact > 0)

@@ -1,6 +1,6 @@
 import { describe, within } from './entry.js';
 import { knownKeys, locate, valueAt, type Fault, type Located, type Subject } from './fault.js';
-import { isFollower, laterList, laterSpellings, laterValue } from './later.js';
+import { isFollower, laterSpellings, laterValue } from './later.js';
 import { nearestSpelling } from './nearest-spelling.js';
 import type { Problem } from './place.js';
 import { unknownKey } from './unknown-key.js';
@@ -90,9 +90,7 @@ function missingKey(located: Located): Problem {
 }
 
 function wrongType(located: Located): Problem {
-  const { fault, path, value, scopes } = located;
-  const later = laterList(scopes, value);
-  if (later) return onValue(located, later.says, later.expected);
+  const { fault, path, value } = located;
   const types = [fault.params['type']].flat().flatMap((type) => String(type).split(','));
   const expected = typeWords(types, knownKeys(fault));
   if (value === null)

@@ -84,15 +84,6 @@ export function laterValue(scopes: readonly string[], value: unknown): { says: s
 export const laterSpellings = (scopes: readonly string[]): readonly string[] =>
   scopes.flatMap((scope) => laterValues[scope] ?? []);
 
-/** The same for a list where one name is computed: `array: [sink.1, sink.2]`. */
-export function laterList(scopes: readonly string[], value: unknown): { says: string; expected: string } | undefined {
-  if (!Array.isArray(value) || !scopes.includes('driver/array')) return undefined;
-  return {
-    says: 'channels joined for one load are part of the format, but this version does not compute them yet',
-    expected: advice,
-  };
-}
-
 /** Whether a key only comes along with another one of the same entry that is refused itself. */
 export function isFollower(scopes: readonly string[], key: string, entry: unknown): boolean {
   return scopes.some((scope) => {

@@ -155,6 +155,10 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
         ? 'its diode blocks what the coil throws, so that nothing is clamped'
         : 'it shorts the supply as soon as the driver switches on'
     }.`,
+  'clamp-tied-low': (f) =>
+    f.verdict === 'breach'
+      ? `The clamps of ${f.names['array']} lead to ${f.names['common']}, which stands below ${f.names['supply']}: when the channel of ${f.about} lets go, its current flows on into ${f.names['common']}.`
+      : `The clamps of ${f.names['array']} lead to ${f.names['common']}, which may stand below ${f.names['supply']}: then current flows on through ${f.about} when its channel lets go.`,
   'nothing-limits': (f) => {
     const carries = f.account?.draw ? `: up to ${figure(f.account, f.account.draw.max)}` : '';
     const what = f.names['kind'] === 'led' ? `the LED ${f.about}` : `what drives ${f.about}`;
@@ -174,6 +178,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'ground-missing': (f) =>
     `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
   'pin-used-twice': (f) => `Pin ${f.names['pin']} is used twice, by ${f.names['first']} and by ${f.names['second']}.`,
+  'channel-used-twice': (f) =>
+    `Array channel ${f.names['channel']} is driven by two pins, ${f.names['first']} for ${f.names['other']} and ${f.names['second']} for ${f.about}: where their levels differ they drive each other.`,
   'pin-input-only': (f) => `Pin ${f.names['pin']} has no output stage: it can never switch ${f.about}.`,
   'pin-reserved': (f) =>
     `Pin ${f.names['pin']} belongs to something else already (${f.names['why']}), and ${f.about} uses it too.`,

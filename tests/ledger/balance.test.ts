@@ -17,6 +17,7 @@ import type { BranchPlan, Member } from '../../src/loads/plan.js';
 import { GROUND } from '../../src/loads/plan.js';
 import type { Link, Project } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
+import { interpolate } from '../../src/quantity/points.js';
 import { HAND_MADE } from '../properties/hand-made.js';
 import type { Data } from '../properties/projects.js';
 import { projectOf, projects } from '../properties/projects.js';
@@ -39,6 +40,10 @@ function voltsOf(m: Member, amps: number, lean: Lean, pins: Lean, celsius: numbe
       return amps > 0 ? m.volts[LOSS[lean]] : 0;
     case 'junction':
       return law(m.law[LOSS[lean]], amps, celsius);
+    case 'curve': {
+      const points = m.points.map((p) => ({ at: p.amps, value: p.volts }));
+      return amps > 0 ? interpolate(points, amps).value[LOSS[lean]] : 0;
+    }
     case 'current':
       return 0;
   }

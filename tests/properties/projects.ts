@@ -135,21 +135,26 @@ const drivenCoil: fc.Arbitrary<Hang> = fc
           id,
         ),
   );
-const arrayCoil: fc.Arbitrary<Hang> = fc.boolean().map(
-  (high): Hang =>
-    (board, pin, id) =>
-      on(
-        pin(),
-        (name) => ({
-          ...(high
-            ? { part: 'relay-coil-12v-400mw', supply: 'brick' }
-            : { part: 'relay-coil-5v-70r', supply: board.five[0] }),
-          // A channel of its own: two pins on one are two outputs that drive one net.
-          driver: { array: `sink.${1 + (Number(id.slice('load'.length)) % 7)}`, pin: name },
-        }),
-        id,
-      ),
-);
+const arrayLoad: fc.Arbitrary<Hang> = fc
+  .record({
+    kind: fc.constantFrom('low coil', 'high coil', 'lamp', 'heater', 'heavy'),
+    // Its common pin leads to the high supply, or to one below it.
+    array: fc.constantFrom('sink', 'sink', 'lower'),
+    joined: fc.boolean(),
+  })
+  .map(({ kind, array, joined }): Hang => (board, pin, id) => {
+    // Channels of their own: two pins on one are two outputs that drive one net.
+    const k = 2 * (Number(id.slice('load'.length)) % 8) + 1;
+    const load: Readonly<Record<typeof kind, Entry>> = {
+      'low coil': { part: 'relay-coil-5v-70r', supply: board.five[0] },
+      'high coil': { part: 'relay-coil-12v-400mw', supply: 'brick' },
+      lamp: { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: 'brick' },
+      heater: { type: 'resistor', resistance: '120 Ω ±10 %', power: '2 W', supply: 'brick' },
+      heavy: { type: 'resistor', resistance: '18 Ω ±5 %', power: '10 W', supply: 'brick' },
+    };
+    const channels = joined ? [`${array}.${k}`, `${array}.${k + 1}`] : `${array}.${k}`;
+    return on(pin(), (name) => ({ ...load[kind]!, driver: { array: channels, pin: name } }), id);
+  });
 const motor: fc.Arbitrary<Hang> = fc.nat(8).map(
   (supply): Hang =>
     (board, pin, id) =>
@@ -237,7 +242,7 @@ const lit: fc.Arbitrary<Hang> = fc.boolean().map((high): Hang => (board, pin, id
   };
 });
 
-const HANGS = { led, resistor, bareCoil, drivenCoil, arrayCoil, motor, relays, module, expanded, shared, lit };
+const HANGS = { led, resistor, bareCoil, drivenCoil, arrayLoad, motor, relays, module, expanded, shared, lit };
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
 export function projects({
@@ -267,7 +272,11 @@ function built(board: Board, hangs: readonly Hang[], ambient: string): Data {
     supplies: board.supplies,
     controllers: { main: board.main },
     expanders: { bar: { chip: '74hc595', supply: board.own } },
-    arrays: { sink: { part: 'darlington-array-7', common: 'brick' } },
+    parts: { 'wide-array': { extends: 'darlington-array-7', channels: 16 } },
+    arrays: {
+      sink: { part: 'wide-array', common: 'brick' },
+      lower: { part: 'wide-array', common: board.five[0] },
+    },
     loads,
   };
 }

@@ -231,6 +231,22 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
         const volts = (amps: number): number => mixed(low, high, at, amps);
         return { member, ohms, volts, blocks: true, bend: (amps) => volts(amps) - ohms * amps };
       }
+      case 'curve': {
+        const points = member.points.map((p) => [p.amps, within(p.volts, at)] as const);
+        const volts = (amps: number): number => {
+          const k = Math.max(Math.min(points.findIndex(([next]) => next > amps) - 1, points.length - 2), -1);
+          const [a, b] = k < 0 ? points.slice(-2) : points.slice(k, k + 2);
+          return b === undefined ? a![1] : a![1] + ((b[1] - a![1]) * (amps - a![0])) / (b[0] - a![0]);
+        };
+        const foot = points[0]![1];
+        return {
+          member,
+          ohms: 0,
+          volts: (amps) => (amps > 0 ? volts(amps) : 0),
+          blocks: foot > 0,
+          bend: (amps) => volts(amps) - foot,
+        };
+      }
       case 'current': {
         const amps =
           peak && member.peak !== undefined ? Math.max(member.peak, member.amps.max) : within(member.amps, at);
@@ -244,7 +260,10 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
     fixed: elements.find((e) => e.amps !== undefined)?.amps,
     blocks: elements.some((e) => e.blocks),
     ohms: elements.reduce((sum, e) => sum + e.ohms, 0),
-    drop: elements.reduce((sum, e) => sum + (e.member.kind === 'drop' ? e.volts(1) : 0), 0),
+    drop: elements.reduce((sum, e) => {
+      if (e.member.kind === 'curve') return sum + e.volts(Number.MIN_VALUE);
+      return sum + (e.member.kind === 'drop' ? e.volts(1) : 0);
+    }, 0),
     bends: elements.flatMap((e) => (e.bend ? [e.bend] : [])),
     amps: 0,
   };

@@ -18,7 +18,17 @@ export interface Figures {
   readonly link: (link: Link, key: 'ohms' | 'contact' | 'volts' | 'dropout' | 'quiescent' | 'efficiency') => number;
   readonly diode: (link: Link) => Junction;
   /** Ohms at 20 °C or as stated, volts of a drop, amperes of a fixed current. */
-  readonly member: (network: number, branch: BranchPlan, member: Exclude<Member, { kind: 'junction' }>) => number;
+  readonly member: (
+    network: number,
+    branch: BranchPlan,
+    member: Exclude<Member, { kind: 'junction' | 'curve' }>,
+  ) => number;
+  /** Amperes and volts of the points of a curve. */
+  readonly curve: (
+    network: number,
+    branch: BranchPlan,
+    member: Extract<Member, { kind: 'curve' }>,
+  ) => [number, number][];
   readonly junction: (network: number, branch: BranchPlan, member: Extract<Member, { kind: 'junction' }>) => Junction;
 }
 
@@ -71,6 +81,8 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
       const peaks = leanOf(network, branch) === 'peak';
       return peaks ? Math.max(member.peak ?? 0, member.amps.max) : member.amps[end];
     },
+    curve: (network, branch, member) =>
+      member.points.map(({ amps, volts }) => [amps, volts[endOf(network, branch, member)]]),
     junction: (network, branch, member) => member.law[endOf(network, branch, member)],
   };
 }

@@ -104,7 +104,13 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
     // Copper: in proportion to the degrees above -234.5 °C.
     return m.kind === 'pin' || m.copper === undefined ? ohms : (ohms * (234.5 + figures.ambient)) / (234.5 + m.copper);
   };
-  const element = (network: number, branch: BranchPlan, member: Member, from: string, to: string): void => {
+  const element = (
+    network: number,
+    branch: BranchPlan,
+    member: Member,
+    [from, to]: readonly [string, string],
+    carried: string,
+  ): void => {
     switch (member.kind) {
       case 'resistance':
       case 'pin':
@@ -116,6 +122,11 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
       case 'drop':
         lines.push(`${fresh('v')} ${from} ${to} ${figures.member(network, branch, member)}`);
         return;
+      case 'curve':
+        lines.push(
+          `${fresh('b')} ${from} ${to} V = ${ladder(`I(${carried})`, figures.curve(network, branch, member))}`,
+        );
+        return;
       case 'current':
         // What nothing feeds draws nothing.
         lines.push(
@@ -126,39 +137,59 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
         member satisfies never;
     }
   };
-  const inSeries = (network: number, branch: BranchPlan, start: string): void => {
+  const inSeries = (network: number, branch: BranchPlan, start: string, carried: string): void => {
     let at = start;
     branch.members.forEach((member, k) => {
       const next = k === branch.members.length - 1 ? node(branch.to) : fresh('n');
-      element(network, branch, member, at, next);
+      element(network, branch, member, [at, next], carried);
       at = next;
     });
   };
   /** A drop opposes what flows and gives nothing back: it and the resistances beside it as a current with a kink. */
-  const oneWay = (network: number, branch: BranchPlan, start: string): void => {
+  const oneWay = (network: number, branch: BranchPlan, start: string, carried: string): void => {
     let [ohms, volts] = [0, 0];
+    let curve: [number, number][] | undefined;
     for (const member of branch.members)
       if (member.kind === 'drop') volts += figures.member(network, branch, member);
+      else if (member.kind === 'curve') curve = figures.curve(network, branch, member);
       else if (member.kind === 'resistance' || member.kind === 'pin') ohms += ohmsOf(network, branch, member);
-    if (volts === 0) return inSeries(network, branch, start);
+    if (volts === 0 && curve === undefined) return inSeries(network, branch, start, carried);
     const end = node(branch.to);
+    if (curve !== undefined) {
+      const across = `V(${start}, ${end})`;
+      // The same points seen from the voltage, all else in the branch counted in.
+      const points = curve.map(([amps, v]): [number, number] => [volts + v + ohms * amps, amps]);
+      const [[foot]] = points as [[number, number]];
+      if (points.length === 1) points.push([foot + ohms, 1]);
+      lines.push(`${fresh('b')} ${start} ${end} I = ${across} > ${foot} ? ${ladder(across, points)} : 0`);
+      return;
+    }
     lines.push(`${fresh('b')} ${start} ${end} I = max(V(${start}, ${end}) - ${volts}, 0) / ${ohms}`);
   };
   const branches = project.networks.map((_, network) =>
     branchesOf(project, network, on).map((branch) => {
       const start = fresh('n');
       const carried = meter(node(branch.from), start);
-      if (isOneWay(branch)) oneWay(network, branch, start);
-      else inSeries(network, branch, start);
+      if (isOneWay(branch)) oneWay(network, branch, start, carried);
+      else inSeries(network, branch, start, carried);
       return carried;
     }),
   );
   return { lines, node, branches, links };
 }
 
+/** Straight lines through points, the outermost of which go on, as an expression. */
+function ladder(x: string, points: readonly (readonly [number, number])[]): string {
+  const [[x0, y0], second, ...rest] = points as [readonly [number, number], ...(readonly [number, number])[]];
+  if (second === undefined) return String(y0);
+  const line = `(${y0} + (${x} - ${x0}) * ${(second[1] - y0) / (second[0] - x0)})`;
+  return rest.length === 0 ? line : `(${x} < ${second[0]} ? ${line} : ${ladder(x, points.slice(1))})`;
+}
+
 /** Drops without a junction, which would block by itself, and without a fixed current, which flows one way. */
 const isOneWay = ({ members }: BranchPlan): boolean =>
-  members.some((m) => m.kind === 'drop') && !members.some((m) => m.kind === 'junction' || m.kind === 'current');
+  members.some((m) => m.kind === 'drop' || m.kind === 'curve') &&
+  !members.some((m) => m.kind === 'junction' || m.kind === 'current');
 
 /** Nodes that a supply feeds, and the inner nodes of networks. */
 function living(project: Project): ReadonlySet<string> {

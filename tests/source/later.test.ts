@@ -71,11 +71,6 @@ describe('what the format defines and this version does not compute', () => {
     expect(checkText(body).map(({ says }) => says)).toEqual([`\`from\` ${yet}`]);
   });
 
-  it('refuses channels joined for one load', () => {
-    const [found] = checkText('loads: { a: { type: coil, driver: { array: [sink.1, sink.2] } } }');
-    expect(found?.says).toContain('does not compute them yet');
-  });
-
   it('lets a mode during running pass, and the same words where they are computed', () => {
     expect(checkText('modes: { a: { active: [], during: running, share: 5 % } }')).toEqual([]);
     expect(checkText('loads: { a: { type: relay-board, inputs: { 1: { pin: D4, pull-up: 10 kΩ } } } }')).toEqual([]);

@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'driver-voltage',
   family: 'drivers',
-  claims: (a) => a.kind === 'driver' && a.quantity === 'voltage',
+  claims: (a) => (a.kind === 'driver' || a.kind === 'array') && a.quantity === 'voltage',
 } satisfies LimitRule;

@@ -1,196 +1,146 @@
-/** A channel of a Darlington array: the array's own resistor and two base-emitter paths at its input, its drop at its output. */
-import { gainAt } from '../../circuit/bipolar.js';
-import { branchSteps } from '../branch-working.js';
-import type { Curve, Figures } from '../figures.js';
+/**
+ * Channels of an array: the array's own resistor and base-emitter paths at each input, its drop at the output, its clamps
+ * to the common pin. Channels joined for one load share its current.
+ */
 import { closed } from '../../quantity/quantity.js';
 import type { Interval } from '../../quantity/interval.js';
-import type { ArrayChannel, LoadInput } from '../lowering.js';
-import { rating } from '../limits.js';
-import type { AccountPlan, Member, Reading } from '../plan.js';
+import type { Figures } from '../figures.js';
+import { junctionSpread } from '../laws.js';
+import type { Hook, LoadInput } from '../lowering.js';
+import type { Member } from '../plan.js';
 import { GROUND } from '../plan.js';
+import { ableAmps } from './array-drive.js';
 import type { Driver, DriverSetting } from './driver.js';
-import { heatAccount, heatOf } from './junction-heat.js';
+import { keptMore } from './half-driven.js';
+import { saturationMembers } from './saturation.js';
 
 /** Two base-emitter paths in series, volts, when nobody states them. */
 const USUAL_INPUT_DROP: Interval = { min: 1.2, typ: 1.35, max: 1.5 };
+/** A clamp whose common pin stands less than this below the load's supply carries next to nothing, volts. */
+const KNEE = 0.4;
 
-export function arrayDriver(input: LoadInput, setting: DriverSetting, name: unknown): Driver | undefined {
-  const { circuit, path, supply, load } = setting;
-  const channel = input.bench.channel(name, [...path, 'array']);
+type Channel = NonNullable<ReturnType<LoadInput['bench']['channel']>>;
+
+export function arrayDriver(input: LoadInput, setting: DriverSetting, named: unknown): Driver | undefined {
+  const { circuit, supply, load } = setting;
+  const channels = joinedChannels(input, setting.path, named);
   const pin = input.bench.outputPin(setting.pin.name, setting.pin.path, circuit, setting.active);
-  if (channel === undefined || pin === undefined) return undefined;
-  const { figures, array } = channel;
-  const id = `${array}.${channel.channel}`;
-  const resistance = figures.figure('input-resistance', 'resistance');
-  const drop = figures.interval('input-drop', 'voltage') ?? USUAL_INPUT_DROP;
-  const inputPart = `${circuit}.array-input`;
-  input.bench.use({ array, channel: channel.channel, circuit, part: load, saturation: `${circuit}.driver` });
-  const members: Member[] = [
-    ...(resistance
-      ? [{ kind: 'resistance' as const, part: inputPart, ohms: closed(resistance.quantity), origin: resistance.origin }]
-      : []),
-    { kind: 'drop', part: `${circuit}.array-bases`, volts: drop },
-  ];
-  const drive = driveAccount(figures, id, setting, resistance ? inputPart : undefined);
+  const [first] = channels ?? [];
+  if (channels === undefined || first === undefined || pin === undefined) return undefined;
+  const { figures, array, common } = first;
+  const driver = `${circuit}.driver`;
+  const saturation = saturationMembers(figures.curve('saturation', 'voltage', 'current'), driver, channels.length);
+  const members = inputMembers(figures, circuit, channels.length);
+  // Two loads on one channel have one input between them.
+  const other = input.bench.usersOf(array, first.channel).find((u) => u.pin === pin.account);
+  const parts = other?.input ?? members.map((m) => m.part);
+  for (const { channel } of channels)
+    input.bench.use({
+      array,
+      channel,
+      circuit,
+      part: load,
+      ...(saturation.length > 0 && { saturation: driver }),
+      pin: pin.account,
+      input: parts,
+      joined: channels.length,
+      supply,
+    });
+  const hooks: Hook[] = other ? [] : [{ pin, active: setting.active, flows: 'out', to: GROUND, members, circuit }];
+  const clamps = figures.flag('clamps') && common !== undefined;
+  const below = clamps ? belowSupply(input, common, supply) : undefined;
+  const able = ableAmps(figures, parts[0]!);
   return {
     by: 'array',
     pin: pin.account,
     side: 'low',
-    members: saturationMembers(figures.curve('saturation', 'voltage', 'current'), circuit),
+    members: saturation,
     networks: [
       {
-        id: `${circuit}.driver`,
+        id: driver,
         circuits: [circuit],
         side: 'control',
         inner: [],
-        hooks: [{ pin, active: setting.active, flows: 'out', to: GROUND, members, circuit }],
+        hooks,
         on: [],
         off: [],
+        ...(other && { along: pin.account }),
       },
     ],
-    accounts: drive ? [drive] : [],
-    clamps: figures.flag('clamps') && channel.common === supply,
-    unlimited: resistance ? [] : [{ part: `${circuit}.array-bases`, pin: pin.account }],
+    accounts: [],
+    clamps,
+    unlimited: hooks.flatMap(({ members }) =>
+      members.some((m) => m.kind === 'resistance') ? [] : [{ part: members[0]!.part, pin: pin.account }],
+    ),
+    ...(able && { shortfall: keptMore(load, driver, able) }),
+    ...(below !== undefined && {
+      off: { to: common!, members: [clampMember(figures, circuit)] },
+      leak: (s) => s.current(load),
+    }),
+    wiring: {
+      channels: channels.map((c) => `${array}.${c.channel}`),
+      ...(below !== undefined && { clampedBelow: { array, common: common!, surely: below } }),
+    },
   };
 }
 
-/** The output's drop as a straight line through its two points of least current: a threshold and a slope. */
-function saturationMembers(curve: Curve | undefined, circuit: string): Member[] {
-  const [a, b] = curve?.points ?? [];
-  if (a === undefined) return [];
-  const lowest = (p: typeof a): Interval => ({ ...p.value, min: p.quantity.min ?? p.value.typ });
-  if (b === undefined || b.at === a.at) return [{ kind: 'drop', part: `${circuit}.driver`, volts: lowest(a) }];
-  const slope = (end: keyof Interval): number => Math.max((lowest(b)[end] - lowest(a)[end]) / (b.at - a.at), 0);
-  const foot = (end: keyof Interval): number => Math.max(lowest(a)[end] - slope(end) * a.at, 0);
-  return [
-    {
-      kind: 'drop',
-      part: `${circuit}.driver`,
-      volts: { min: foot('min'), typ: foot('typ'), max: foot('max') },
-      origin: curve!.origin,
-    },
-    {
-      kind: 'resistance',
-      part: `${circuit}.driver-slope`,
-      ohms: { min: slope('min'), typ: slope('typ'), max: slope('max') },
-      origin: curve!.origin,
-    },
-  ];
-}
-
-function driveAccount(
-  figures: Figures,
-  id: string,
-  setting: DriverSetting,
-  inputPart: string | undefined,
-): AccountPlan | undefined {
-  const { circuit, path, load } = setting;
-  const part = inputPart ?? `${circuit}.array-bases`;
-  const gain = figures.figure('gain', 'ratio');
-  const least = gain && closed(gain.quantity).min;
-  const gainIn = (s: Reading): number => (s.typical ? 2 * least! : gainAt(least!, s.ambient));
-  return {
-    id,
-    kind: 'array',
-    title: `array channel ${id}, input current`,
-    quantity: 'current',
-    direction: 'at-least',
-    circuits: [circuit],
-    path,
-    recipes: ['drive-worst', 'drive-best'],
-    read: (s) => s.current(part),
-    limits: gain
-      ? [
-          {
-            value: (s) => s.current(load) / gainIn(s),
-            stated: `gain of ${gain.quantity.stated}`,
-            grade: 'operating',
-            isFunction: true,
-            margin: 'drive',
-            origin: gain.origin,
-            condition: 'channel current over the gain',
-          },
-        ]
-      : [],
-    ...(!gain && { missing: { figure: 'gain', asks: `what is the least gain of array ${id} (its \`gain\`)?` } }),
-    steps: (s) => branchSteps(s.branch(part), 'current into the array’s input'),
-  };
-}
-
-/** The accounts of the array itself: each channel, the package's current and its heat, from the channels in use. */
-export function arrayAccounts(
-  array: string,
-  figures: Figures,
+/** The channels a load hangs on: one, or several of one array. */
+function joinedChannels(
+  input: LoadInput,
   path: readonly (string | number)[],
-  used: readonly ArrayChannel[],
-): AccountPlan[] {
-  const channels = [...new Set(used.map((u) => u.channel))].sort((a, b) => a - b);
-  const channelLimit = rating(figures, 'channel-current', 'current');
-  const packageLimit = rating(figures, 'package-current', 'current');
-  const sum =
-    (of: readonly ArrayChannel[]) =>
-    (s: Reading): number =>
-      of.reduce((amps, u) => amps + s.current(u.part), 0);
-  const current = (
-    id: string,
-    title: string,
-    of: readonly ArrayChannel[],
-    limit: typeof channelLimit,
-    figure: string,
-  ): AccountPlan => ({
-    id,
-    kind: 'array',
-    title,
-    quantity: 'current',
-    direction: 'at-most',
-    circuits: [...new Set(of.map((u) => u.circuit))],
-    path,
-    recipes: ['draw-most', 'draw-least'],
-    peaks: true,
-    read: sum(of),
-    limits: limit ? [limit] : [],
-    books: of.map(({ circuit, part }) => ({ circuit, part })),
-    ...(!limit && { missing: { figure, asks: `what current may ${title} carry (its \`${figure}\`)?` } }),
-    steps: (s) => [
-      {
-        name: 'I',
-        says: 'the loads that hang on it',
-        formula: of.map((_, k) => `I_${k + 1}`).join(' + '),
-        with: Object.fromEntries(of.map((u, k) => [`I_${k + 1}`, [s.current(u.part), 'A']] as const)),
-        gives: [sum(of)(s), 'A'],
-      },
-    ],
+  named: unknown,
+): readonly Channel[] | undefined {
+  const { bench } = input;
+  const names: readonly unknown[] = Array.isArray(named) ? named : [named];
+  const channels = names.map((name, k) =>
+    bench.channel(name, [...path, 'array', ...(Array.isArray(named) ? [k] : [])]),
+  );
+  const found = channels.filter((c) => c !== undefined);
+  if (found.length < names.length) return undefined;
+  const odd = found.findIndex(
+    (c, k) => c.array !== found[0]!.array || found.findIndex((o) => o.channel === c.channel) !== k,
+  );
+  if (odd < 0) return found;
+  bench.problem({
+    path: [...path, 'array', odd],
+    on: 'value',
+    says:
+      found[odd]!.array === found[0]!.array
+        ? `\`${String(names[odd])}\` is named twice`
+        : `\`${String(names[0])}\` and \`${String(names[odd])}\` are of two arrays, which share no current evenly`,
+    expected: 'different channels of one array, as in `array: [sink.1, sink.2]`',
   });
-  const loss = (s: Reading): number =>
-    used.reduce((watts, u) => {
-      const slope = s.branch(u.part)?.members.find((m) => m.member.part === `${u.circuit}.driver-slope`)?.volts ?? 0;
-      return watts + s.current(u.part) * (s.across(u.saturation) + slope);
-    }, 0);
-  const heat = heatOf(figures, array);
-  return [
-    ...channels.map((n) =>
-      current(
-        `${array}.${n}`,
-        `array channel ${array}.${n}`,
-        used.filter((u) => u.channel === n),
-        channelLimit,
-        'channel-current',
-      ),
-    ),
-    ...(packageLimit
-      ? [current(`${array}.package`, `array ${array}, all channels`, used, packageLimit, 'package-current')]
-      : []),
-    heatAccount(
-      {
-        id: `${array}.package`,
-        kind: 'array',
-        circuits: [...new Set(used.map((u) => u.circuit))],
-        path,
-        title: `array ${array}, junction`,
-      },
-      heat,
-      loss,
-      ['hottest', 'draw-least'],
-    ),
-  ];
+  return undefined;
+}
+
+/** An input: its resistor, and the base-emitter paths behind it. Those of joined channels, of one die and so alike, lie in parallel. */
+function inputMembers(figures: Figures, circuit: string, joined: number): Member[] {
+  const resistance = figures.figure('input-resistance', 'resistance');
+  const volts = figures.interval('input-drop', 'voltage') ?? USUAL_INPUT_DROP;
+  const bases: Member = { kind: 'drop', part: `${circuit}.array-bases`, volts };
+  if (resistance === undefined) return [bases];
+  const { min, typ, max } = closed(resistance.quantity);
+  const ohms = { min: min / joined, typ: typ / joined, max: max / joined };
+  return [{ kind: 'resistance', part: `${circuit}.array-input`, ohms, origin: resistance.origin }, bases];
+}
+
+/** Whether the common pin stands below the load's supply, so that the clamps conduct: surely, perhaps, or not at all. */
+function belowSupply({ bench }: LoadInput, common: string, supply: string): boolean | undefined {
+  const [low, high] = [bench.window(common), bench.window(supply)];
+  if (high.max - low.min <= KNEE || common === supply) return undefined;
+  return high.typ - low.typ > KNEE;
+}
+
+/** A clamp diode of silicon at a small and at a working current when nobody states it, volts. */
+const USUAL_CLAMP = [
+  { at: 0.001, value: { min: 0.55, typ: 0.65, max: 0.75 } },
+  { at: 0.35, value: { min: 1, typ: 1.5, max: 2 } },
+].map((p) => ({ ...p, quantity: { dimension: 'voltage' as const, ...p.value, exact: false, stated: 'usual' } }));
+
+function clampMember(figures: Figures, circuit: string): Member {
+  const curve = figures.curve('clamp-forward-voltage', 'voltage', 'current') ?? {
+    points: USUAL_CLAMP,
+    origin: { document: 'common practice, no source', basis: 'practice' as const },
+  };
+  return { kind: 'junction', part: `${circuit}.array-clamp`, law: junctionSpread(curve), origin: curve.origin };
 }

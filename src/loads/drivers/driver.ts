@@ -47,6 +47,10 @@ export interface Driver {
   /** Amperes it lets through when it is switched off, before the load limits them. */
   readonly leak?: (s: Reading) => number;
   readonly leakSteps?: (s: Reading) => readonly Step[];
+  /** Where the load leads while it is switched off, if anywhere. */
+  readonly off?: { readonly to: string; readonly members: readonly Member[] };
+  /** What the rules of wiring need to know besides. */
+  readonly wiring?: Partial<Wiring>;
 }
 
 type Named = DriverSetting['pin'] | undefined;

@@ -48,8 +48,146 @@ const pnp = (active: string): string =>
   onChip(
     `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, active: ${active}, driver: { part: pnp-2n2907a, pin: PB1, base-resistor: 470 Ω } }`,
   );
+/** A second load of the same array. */
+const second = (ohms = '110 Ω', channel = 'sink.2', pin = 'PB2'): string =>
+  `b: { type: resistor, resistance: ${ohms}, power: 5 W, supply: brick, driver: { array: ${channel}, pin: ${pin} } }`;
+
+const ARRAY: Readonly<Record<string, string>> = {
+  saturation: '{ value: 1 V, at: 100 mA }',
+  'input-resistance': '1975 Ω',
+  'input-drop': '1 V',
+  gain: '1000',
+  'channel-current': '500 mA',
+  'package-current': '2 A',
+  'maximum-voltage': '30 V',
+  'thermal-resistance': '50 K/W',
+};
+
+/** 110 Ω behind an array's channel of exactly 1 V: 100 mA from 12 V; its input takes (5 V - 1 V) / (25 Ω + 1975 Ω), 2 mA. */
+const onArray = (
+  figures: Readonly<Record<string, string>> = {},
+  { channels = 'sink.1', beside = '', more = '' } = {},
+): string =>
+  onChip(
+    `a: { type: resistor, resistance: 110 Ω, power: 5 W, supply: brick, driver: { array: ${channels}, pin: PB1 } }
+     ${beside}`,
+    {
+      more: `arrays: { sink: { ${Object.entries({ ...ARRAY, ...figures })
+        .map(([key, value]) => `${key}: ${value}`)
+        .join(', ')} } }
+${more}`,
+    },
+  ).replace('bench: {', 'brick: { voltage: 12 V, current: 5 A }, low: { voltage: 9 V, current: 5 A }, bench: {');
+
+/** The published array, its common pin wired to a supply that stands at so much. */
+const clamped = (common: string, volts = '9 V'): string =>
+  onArray({ part: 'darlington-array-7', common }).replace('low: { voltage: 9 V', `low: { voltage: ${volts}`);
+
+const APART = 'interlocks: [ { at-most: 1, of: [b, a], by: wiring } ]';
 
 export const DRIVERS: readonly Case[] = [
+  {
+    rule: 'driver-current',
+    when: 'breaks where one of two joined channels may take 60 of 100 mA and bears 59',
+    verdict: 'breach',
+    text: onArray({ 'channel-current': '59 mA' }, { channels: '[sink.1, sink.2]' }),
+  },
+  {
+    rule: 'driver-current',
+    when: 'is content where each bears 75 mA, a fifth more than 60',
+    verdict: 'silent',
+    text: onArray({ 'channel-current': '75 mA' }, { channels: '[sink.1, sink.2]' }),
+  },
+  {
+    rule: 'driver-current',
+    when: 'sums what is on together in the package: 200 of 199 mA',
+    verdict: 'breach',
+    text: onArray({ 'package-current': '199 mA' }, { beside: second() }),
+  },
+  {
+    rule: 'driver-current',
+    when: 'counts only the heavier of two that an interlock keeps apart: 100 of 125 mA',
+    verdict: 'silent',
+    text: onArray({ 'package-current': '125 mA' }, { beside: second('220 Ω'), more: APART }),
+  },
+  {
+    rule: 'driver-current',
+    when: 'and breaks where the package bears 99 mA of its 100',
+    verdict: 'breach',
+    text: onArray({ 'package-current': '99 mA' }, { beside: second('220 Ω'), more: APART }),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'breaks where an input of 2 mA meets a load that wants 2.5 mA even typically',
+    verdict: 'breach',
+    text: onArray({ gain: '20' }),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content with 2 mA where 1.54 mA are needed',
+    verdict: 'silent',
+    text: onArray({ gain: '65' }),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'breaks where a channel for 11.9 V bears 12 V',
+    verdict: 'breach',
+    text: onArray({ 'maximum-voltage': '11.9 V' }),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'is content where it bears exactly 12 V',
+    verdict: 'silent',
+    text: onArray({ 'maximum-voltage': '12 V' }),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content with 110 mW at 50 K/W',
+    verdict: 'silent',
+    text: onArray(),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'breaks at 109.9 mW, the input’s own counted, and 1138 K/W: 25 + 125.07 °C',
+    verdict: 'breach',
+    text: onArray({ 'thermal-resistance': '1138 K/W' }),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content at 1137 K/W: 149.96 °C, since an assumed limit is a margin already',
+    verdict: 'silent',
+    text: onArray({ 'thermal-resistance': '1137 K/W' }),
+  },
+  {
+    rule: 'clamp-tied-low',
+    when: 'breaks where the clamps of a 12 V load lead to 9 V',
+    verdict: 'breach',
+    text: clamped('low'),
+  },
+  {
+    rule: 'clamp-tied-low',
+    when: 'strains where two supplies of 12 V may stand 0.6 V apart',
+    verdict: 'strain',
+    text: clamped('low', '12 V ±5 %'),
+  },
+  {
+    rule: 'clamp-tied-low',
+    when: 'is content where they lead to the load’s own supply',
+    verdict: 'silent',
+    text: clamped('brick'),
+  },
+  {
+    rule: 'channel-used-twice',
+    when: 'breaks where two pins drive one channel',
+    verdict: 'breach',
+    text: onArray({}, { beside: second('220 Ω', 'sink.1') }),
+  },
+  {
+    rule: 'channel-used-twice',
+    when: 'is content where one pin drives a channel with two loads',
+    verdict: 'silent',
+    text: onArray({}, { beside: second('220 Ω', 'sink.1', 'PB1') }),
+  },
   {
     rule: 'driver-drive',
     when: 'strains where the gate gets 5 V and its resistance is specified from 5.05 V',

@@ -1,0 +1,167 @@
+/** The accounts of an array itself: each channel's input, current and voltage, the package's current and its heat. */
+import type { Figures } from '../figures.js';
+import type { ArrayChannel } from '../lowering.js';
+import { rating } from '../limits.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from '../plan.js';
+import { ableAmps, driveAccount, shareOf } from './array-drive.js';
+import { heatBy } from './half-driven.js';
+import { heatAccount, heatOf } from './junction-heat.js';
+
+/** @param used the channels in use @param common node that the clamps' common pin is wired to */
+export function arrayAccounts(
+  array: string,
+  figures: Figures,
+  path: AccountPlan['path'],
+  used: readonly ArrayChannel[],
+  common?: string,
+): AccountPlan[] {
+  const channels = [...new Set(used.map((u) => u.channel))].sort((a, b) => a - b);
+  const channelLimit = rating(figures, 'channel-current', 'current');
+  const packageLimit = rating(figures, 'package-current', 'current');
+  const voltageLimit = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
+  const clamped = figures.flag('clamps') ? common : undefined;
+  return [
+    ...channels.flatMap((n) => {
+      const id = `${array}.${n}`;
+      const users = used.filter((u) => u.channel === n);
+      return [
+        driveAccount(figures, id, path, users),
+        carried({ id, title: `array channel ${id}`, path, figure: 'channel-current' }, users, channelLimit, shareOf),
+        ...(voltageLimit ? [bears(id, path, users, voltageLimit, clamped)] : []),
+      ];
+    }),
+    ...packageAccounts(array, figures, path, used, packageLimit),
+  ];
+}
+
+function packageAccounts(
+  array: string,
+  figures: Figures,
+  path: AccountPlan['path'],
+  used: readonly ArrayChannel[],
+  limit: LimitPlan | undefined,
+): AccountPlan[] {
+  const id = `${array}.package`;
+  // A load on joined channels is one current through the package.
+  const loads = used.filter((u, k) => used.findIndex((o) => o.part === u.part) === k);
+  const inputs = [...new Set(used.flatMap((u) => u.input))];
+  const outputs = loads.map((u): Output => ({ ...u, able: ableAmps(figures, u.input[0]!) }));
+  const loss = (s: Reading): number =>
+    inputs.reduce((watts, part) => watts + s.current(part) * s.across(part), 0) +
+    outputs.reduce(
+      (watts, u) =>
+        u.saturation === undefined ? watts : watts + heatBy(s, u.part, u.saturation, u.able?.(s) ?? Infinity),
+      0,
+    );
+  const about = { id, title: `array ${array}, all channels`, path, figure: 'package-current' };
+  const heat = heatAccount(
+    { id, kind: 'array', circuits: circuitsOf(used), path, title: `array ${array}, junction` },
+    heatOf(figures, array),
+    loss,
+    ['hottest', 'draw-most', 'draw-least'],
+  );
+  return [
+    ...(limit ? [carried(about, loads, limit, () => () => 1)] : []),
+    { ...heat, steps: (s) => [lossStep(s, outputs, loss(s)), ...heat.steps(s)] },
+  ];
+}
+
+/** The sum behind the package's loss: what each output keeps times what it carries, and what the inputs turn to heat. */
+function lossStep(s: Reading, outputs: readonly Output[], whole: number): Step {
+  const parts = outputs.flatMap((u, k) => {
+    const amps = s.current(u.part);
+    if (u.saturation === undefined || amps === 0) return [];
+    const watts = heatBy(s, u.part, u.saturation, u.able?.(s) ?? Infinity);
+    return [{ k: k + 1, amps, volts: watts / amps, watts }];
+  });
+  const inputs = whole - parts.reduce((sum, p) => sum + p.watts, 0);
+  return {
+    name: 'P',
+    says: 'what the outputs that carry a load keep, and the inputs’ own loss',
+    formula: [...parts.map(({ k }) => `V_${k} * I_${k}`), 'P_inputs'].join(' + '),
+    with: Object.fromEntries([
+      ...parts.flatMap(({ k, amps, volts }) => [[`V_${k}`, [volts, 'V']] as const, [`I_${k}`, [amps, 'A']] as const]),
+      ['P_inputs', [inputs, 'W']] as const,
+    ]),
+    gives: [whole, 'W'],
+  };
+}
+
+/** A load with what its channels can carry together. */
+type Output = ArrayChannel & { readonly able: ReturnType<typeof ableAmps> };
+
+const circuitsOf = (of: readonly ArrayChannel[]): string[] => [...new Set(of.map((u) => u.circuit))];
+
+/** A current through channels: the sum of what hangs on them. */
+function carried(
+  { id, title, path, figure }: Pick<AccountPlan, 'id' | 'title' | 'path'> & { readonly figure: string },
+  of: readonly ArrayChannel[],
+  limit: LimitPlan | undefined,
+  share: (u: ArrayChannel) => (s: Reading) => number,
+): AccountPlan {
+  const amps = (s: Reading): number => of.reduce((sum, u) => sum + s.current(u.part) * share(u)(s), 0);
+  return {
+    id,
+    kind: 'array',
+    title,
+    quantity: 'current',
+    direction: 'at-most',
+    circuits: circuitsOf(of),
+    path,
+    recipes: ['draw-most', 'draw-least'],
+    peaks: true,
+    read: amps,
+    limits: limit ? [limit] : [],
+    books: of.map((u) => ({ circuit: u.circuit, part: u.part, share: share(u) })),
+    ...(!limit && { missing: { figure, asks: `what current may ${title} carry (its \`${figure}\`)?` } }),
+    steps: (s) => [
+      {
+        name: 'I',
+        says: of.some((u) => share(u)(s) !== 1)
+          ? 'the loads that hang on it; of channels joined for one, one may take a fifth more than its even share'
+          : 'the loads that hang on it',
+        formula: of.map((u, k) => `${share(u)(s) === 1 ? '' : `share_${k + 1} * `}I_${k + 1}`).join(' + '),
+        with: Object.fromEntries(
+          of.flatMap((u, k) => [
+            ...(share(u)(s) === 1 ? [] : [[`share_${k + 1}`, [share(u)(s), '']] as const]),
+            [`I_${k + 1}`, [s.current(u.part), 'A']] as const,
+          ]),
+        ),
+        gives: [amps(s), 'A'],
+      },
+    ],
+  };
+}
+
+/** What stands across a channel that is off: the load's supply, or the common pin that its clamp ties it to, whichever is more. */
+function bears(
+  id: string,
+  path: AccountPlan['path'],
+  users: readonly ArrayChannel[],
+  limit: LimitPlan,
+  common: string | undefined,
+): AccountPlan {
+  const nodes = [...new Set([...users.map((u) => u.supply), ...(common === undefined ? [] : [common])])];
+  const most = (s: Reading): number => Math.max(...nodes.map((node) => s.voltage(node)));
+  return {
+    id,
+    kind: 'array',
+    title: `array channel ${id}, voltage when off`,
+    quantity: 'voltage',
+    direction: 'at-most',
+    circuits: circuitsOf(users),
+    path,
+    recipes: ['lightest', 'starved'],
+    read: most,
+    limits: [limit],
+    steps: (s) => [
+      {
+        name: 'V',
+        says: 'switched off, it bears the highest of what it leads to',
+        formula: 'V',
+        with: { V: [most(s), 'V'] },
+        gives: [most(s), 'V'],
+      },
+    ],
+  };
+}
