@@ -22,11 +22,18 @@ import totalCurrent from './groups/total-current.js';
 import loadCurrent from './parts/load-current.js';
 import resistorPower from './parts/resistor-power.js';
 import wireCurrent from './parts/wire-current.js';
+import inputFloats from './pins/input-floats.js';
+import levelHigh from './pins/level-high.js';
+import levelLow from './pins/level-low.js';
 import nothingLimits from './pins/nothing-limits.js';
+import pinClamps from './pins/pin-clamps.js';
 import pinCurrent from './pins/pin-current.js';
+import pinInjected from './pins/pin-injected.js';
 import pinInputOnly from './pins/pin-input-only.js';
 import pinReserved from './pins/pin-reserved.js';
 import pinUsedTwice from './pins/pin-used-twice.js';
+import railLifted from './pins/rail-lifted.js';
+import twoOutputs from './pins/two-outputs.js';
 import groundMissing from './relay-boards/ground-missing.js';
 import isolationDefeated from './relay-boards/isolation-defeated.js';
 import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
@@ -56,15 +63,22 @@ export const WIRING_RULES: readonly WiringRule[] = [
   groundMissing,
   pinUsedTwice,
   channelUsedTwice,
+  twoOutputs,
+  inputFloats,
+  railLifted,
   pinInputOnly,
   pinReserved,
+  pinClamps,
   isolationDefeated,
   regulatorBackFed,
 ];
 
 /** Rules about limits; an account goes to the first that claims it. */
 export const LIMIT_RULES: readonly LimitRule[] = [
+  pinInjected,
   pinCurrent,
+  levelHigh,
+  levelLow,
   groupCurrent,
   totalCurrent,
   coilPullIn,

@@ -12,7 +12,7 @@ import type { BranchPlan, JunctionSpread, Member, NetworkPlan } from '../loads/p
 import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
-import type { Lean } from './corner.js';
+import type { AskedLean, Lean } from './corner.js';
 import { writtenOut } from './likeness.js';
 
 /** One member of a branch with its figures put in. */
@@ -205,15 +205,18 @@ const missingNode = (id: string): never => {
   throw new Error(`a branch ends at '${id}', which is no node of the project`);
 };
 
-const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak', 'starved', 'flooded', 'warm'];
+const LEANS: readonly AskedLean[] = [
+  ...(['low', 'typ', 'high', 'peak', 'starved', 'flooded', 'warm'] as const),
+  ...(['raised', 'lowered', 'pressed', 'loaded', 'braked'] as const),
+];
 const AMBIENTS = ['cold', 'typ', 'hot'] as const;
 
 /** The network in a state with its figures put in for a lean, a lean of the pins and an ambient; made once, then kept. */
 export function fit(
   network: NetworkIndex,
   on: boolean,
-  lean: Lean,
-  pins: Lean,
+  lean: AskedLean,
+  pins: AskedLean,
   ambient: (typeof AMBIENTS)[number],
   celsius: number,
 ): FittedNetwork {
@@ -231,12 +234,17 @@ export function fit(
 export function fitNetwork(
   network: NetworkIndex,
   on: boolean,
-  leanOf: (branch: BranchPlan) => Lean,
-  pins: Lean,
+  leanOf: (branch: BranchPlan) => AskedLean,
+  pins: AskedLean,
   celsius: number,
 ): FittedNetwork {
   const state = on ? network.on : network.off;
-  const members = state.plans.map((p) => p.members.map((m) => fitMember(m, leanOf(p), pins, celsius)));
+  const inner = new Set(network.plan.inner);
+  const leans = state.plans.map((p) => leaning(leanOf(p), p, on, inner));
+  const members = state.plans.map((p, k) => {
+    const ofPin = leaning(pins, p, on, inner);
+    return p.members.map((m) => fitMember(m, leans[k]!, ofPin, celsius));
+  });
   return {
     plans: state.plans,
     members,
@@ -245,9 +253,36 @@ export function fitNetwork(
     edges: state.plans.map((p, k) => ({
       from: state.local.get(p.from)!,
       to: state.local.get(p.to)!,
-      branch: sum(members[k]!, leanOf(p), isFed(p, network)),
+      branch: sum(members[k]!, leans[k]!, isFed(p, network)),
     })),
   };
+}
+
+/** `high` and `low` turned over. */
+const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', low: 'high' };
+
+/**
+ * How one branch leans so that its line does. What somebody pushes into a rail takes from what the rail gives, so that it
+ * leans the other way when currents are summed.
+ */
+function leaning(lean: AskedLean, plan: BranchPlan, on: boolean, inner: ReadonlySet<string>): Lean {
+  const { line } = plan;
+  switch (lean) {
+    case 'raised':
+    case 'lowered': {
+      const grounded = plan.from === GROUND || plan.to === GROUND;
+      const raises = inner.has(plan.from) && inner.has(plan.to) ? on : !grounded;
+      return raises === (lean === 'raised') ? 'high' : 'low';
+    }
+    case 'pressed':
+      return line === 'pull' ? 'low' : 'high';
+    case 'loaded':
+      return 'high';
+    case 'braked':
+      return line === 'pull' || line === 'clamp' ? 'high' : 'low';
+    default:
+      return line === 'drive' || line === 'clamp' ? (TURNED[lean] ?? lean) : lean;
+  }
 }
 
 /**

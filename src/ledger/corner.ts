@@ -3,7 +3,7 @@
  * one ambient, one voltage a rail, one output resistance a level for all pins.
  */
 import type { Interval } from '../quantity/interval.js';
-import type { Recipe } from '../loads/plan.js';
+import type { LineRecipe, Recipe } from '../loads/plan.js';
 
 export type End = 'low' | 'typ' | 'high';
 
@@ -15,6 +15,9 @@ export type End = 'low' | 'typ' | 'high';
  */
 export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'starved' | 'flooded' | 'warm';
 
+/** How circuits in question lean; of a signal line it says what becomes of its node, and each branch leans so. */
+export type AskedLean = Lean | LineRecipe;
+
 export interface Corner {
   readonly ambient: 'cold' | 'typ' | 'hot';
   /** Voltages of the supplies. */
@@ -24,8 +27,8 @@ export interface Corner {
   /** Losses of fuses and diodes on the way. */
   readonly losses: End;
   /** The circuits in question: what is switched, and what switches it. */
-  readonly load: Lean;
-  readonly control: Lean;
+  readonly load: AskedLean;
+  readonly control: AskedLean;
   /** Every other circuit. */
   readonly rest: Lean;
   /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
@@ -48,7 +51,7 @@ const WEAK = { sources: 'low', outputs: 'low', losses: 'high', rest: 'high' } as
 type Cast = Omit<Corner, 'ambient' | 'apart'>;
 
 /** The corners a recipe asks for, ambient and control-side supplies apart. */
-const CASTS: { readonly [R in Recipe]: readonly Cast[] } = {
+const CASTS: { readonly [R in Exclude<Recipe, LineRecipe>]: readonly Cast[] } = {
   'draw-most': [{ ...STRONG, load: 'high', control: 'high' }],
   'draw-least': [{ ...WEAK, load: 'low', control: 'low' }],
   hottest: [{ ...STRONG, load: 'starved', control: 'warm' }],
@@ -81,7 +84,9 @@ export interface Apart {
 }
 
 /** Where they stand when it matters: a weak drive is low all through; a coupler lets go least when its pin is too low to match its supply. */
-const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: End; readonly both?: End } } = {
+const PULLS: {
+  readonly [R in Exclude<Recipe, LineRecipe>]?: { readonly pins: End; readonly control: End; readonly both?: End };
+} = {
   'drive-worst': { pins: 'low', control: 'low', both: 'low' },
   'drive-best': { pins: 'high', control: 'high', both: 'high' },
   'let-go-worst': { pins: 'low', control: 'high' },
@@ -89,7 +94,7 @@ const PULLS: { readonly [R in Recipe]?: { readonly pins: End; readonly control: 
 };
 
 /** All corners of a recipe. @param peaks the load's peaks count */
-export function cornersOf(recipe: Recipe, apart: Apart, peaks: boolean): readonly Corner[] {
+export function cornersOf(recipe: Exclude<Recipe, LineRecipe>, apart: Apart, peaks: boolean): readonly Corner[] {
   const pulls = PULLS[recipe];
   const ends = new Map<string, End>();
   for (const side of ['pins', 'control', 'both'] as const)
@@ -98,7 +103,7 @@ export function cornersOf(recipe: Recipe, apart: Apart, peaks: boolean): readonl
   return spelled(recipe, ends, peaks);
 }
 
-function spelled(recipe: Recipe, apart: Corner['apart'], peaks: boolean): Corner[] {
+function spelled(recipe: Exclude<Recipe, LineRecipe>, apart: Corner['apart'], peaks: boolean): Corner[] {
   return CASTS[recipe].flatMap((cast) => {
     // What stands at that end anyhow does not pull apart.
     const pulling = new Map([...(apart ?? [])].filter(([, end]) => end !== cast.sources));
@@ -111,18 +116,65 @@ function spelled(recipe: Recipe, apart: Corner['apart'], peaks: boolean): Corner
 }
 
 /** The shared corner of a recipe with nothing apart. */
-const plainOf = (recipe: Recipe, peaks: boolean, cast: Cast, ambient: number): Corner =>
+const plainOf = (recipe: Exclude<Recipe, LineRecipe>, peaks: boolean, cast: Cast, ambient: number): Corner =>
   (peaks ? PLAIN_PEAKS : PLAIN)[recipe][2 * CASTS[recipe].indexOf(cast) + ambient]!;
 
-const RECIPES = Object.keys(CASTS) as Recipe[];
+const RECIPES = Object.keys(CASTS) as Exclude<Recipe, LineRecipe>[];
 const spellAll = (peaks: boolean) =>
   Object.fromEntries(RECIPES.map((r) => [r, spelled(r, undefined, peaks)])) as unknown as Record<
-    Recipe,
+    Exclude<Recipe, LineRecipe>,
     readonly Corner[]
   >;
 /** The same objects for everybody who asks, so that equal questions are seen to be equal at once. */
 const PLAIN = spellAll(false);
 const PLAIN_PEAKS = spellAll(true);
+
+/** Where what pushes into a line and what feeds its receiver stand, and how others lean, when its recipe is at its worst. */
+const LINES: {
+  readonly [R in LineRecipe]: { readonly from: End; readonly at: readonly End[]; readonly rest: Lean };
+} = {
+  raised: { from: 'high', at: ['low', 'high'], rest: 'low' },
+  lowered: { from: 'low', at: ['low', 'high'], rest: 'high' },
+  pressed: { from: 'high', at: ['low'], rest: 'high' },
+  loaded: { from: 'high', at: ['low', 'high'], rest: 'low' },
+  braked: { from: 'high', at: ['low', 'high'], rest: 'low' },
+};
+
+export const isLineRecipe = (recipe: Recipe): recipe is LineRecipe => recipe in LINES;
+
+/** Supplies and regulators at the two ends of a line; what feeds both ends stands with all others. */
+export interface Ends {
+  readonly from: readonly string[];
+  readonly at: readonly string[];
+  readonly below: boolean;
+}
+
+/** All corners of a line's recipe: what feeds one end alone may stand anywhere, whatever the others do. */
+export function lineCornersOf(recipe: LineRecipe, { from, at, below }: Ends): readonly Corner[] {
+  const { rest, ...stand } = LINES[recipe];
+  const pushing: readonly End[] = below ? ['low', 'high'] : [stand.from];
+  const receiving: readonly End[] = at.length === 0 ? [stand.at[0]!] : stand.at;
+  return pushing.flatMap((push) =>
+    receiving.flatMap((feed) => {
+      const apart = new Map<string, End>([
+        ...from.map((id) => [id, push] as const),
+        ...at.map((id) => [id, feed] as const),
+      ]);
+      return (['low', 'high'] as const).flatMap((sources) =>
+        (['cold', 'hot'] as const).map((ambient): Corner => ({
+          ambient,
+          sources,
+          outputs: sources,
+          losses: sources === 'low' ? 'high' : 'low',
+          load: recipe,
+          control: recipe,
+          rest,
+          ...(apart.size > 0 && { apart }),
+        })),
+      );
+    }),
+  );
+}
 
 /** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
 export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';
@@ -134,6 +186,8 @@ export const cornerKey = (c: Corner): string =>
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>
   end === 'typ' ? interval.typ : end === 'low' ? interval.min : interval.max;
+
+export const opposite = (end: End): End => (end === 'low' ? 'high' : end === 'high' ? 'low' : 'typ');
 
 /** Degrees Celsius of a corner. */
 export const ambientOf = (ambient: Interval, corner: Corner): number =>

@@ -1,9 +1,9 @@
 /** The accounts that loads, drivers and clamps open for themselves. */
-import type { AccountPlan, BranchPlan, NetworkPlan, Recipe } from '../loads/plan.js';
+import type { AccountPlan, BranchPlan, LineEnds, NetworkPlan, Recipe } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
-import type { Apart, Corner } from './corner.js';
-import { TYPICAL, cornersOf, wantsCrowd } from './corner.js';
+import type { Apart, Corner, Ends } from './corner.js';
+import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, wantsCrowd } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, together } from './moments.js';
@@ -102,17 +102,20 @@ function aroundOf(solver: Solver): Around {
   };
   return {
     asked(plan, recipe) {
-      const { circuits, books, peaks = false, off = false, loads = [] } = plan;
+      const { circuits, books, peaks = false, off = false, loads = [], line } = plan;
       // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
       const booked = books && recipe.startsWith('draw-') ? books.map(({ part }) => part) : undefined;
       const many = circuits.length > 1 ? `${plan.id} ${plan.quantity} ${plan.direction}` : '';
-      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}`;
+      const ends = line ? `${line.from.join()} ${line.at} ${line.below}` : '';
+      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}|${ends}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
         const { focus: whole, numbers, apart } = concerned(circuits);
         const asking = booked ? solver.focusOn(numbers, booked) : whole;
         const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
-        const corners = cornersOf(recipe, apart, peaks);
+        const corners = isLineRecipe(recipe)
+          ? lineCornersOf(recipe, endsOf(line!, feeds))
+          : cornersOf(recipe, apart, peaks);
         const letGo = off || recipe.startsWith('let-go');
         const worth = numbers.length > 1 ? worths(plan, numbers) : undefined;
         const byMode = new Map<ModeSearch, readonly Candidate[]>();
@@ -154,6 +157,17 @@ function upstream({ project }: Circuitry): Feeds {
   for (const link of project.links)
     feeds.set(link.to, new Set([...(feeds.get(link.from) ?? []), ...(link.kind === 'wire' ? [] : [link.id])]));
   return feeds;
+}
+
+/** What feeds one end of a line and not the other. */
+function endsOf({ from, at, below }: LineEnds, feeds: Feeds): Ends {
+  const pushing = new Set(from.flatMap((node) => [...feeds.get(node)!]));
+  const receiving = feeds.get(at)!;
+  return {
+    from: [...pushing].filter((id) => !receiving.has(id)),
+    at: [...receiving].filter((id) => !pushing.has(id)),
+    below: below === true,
+  };
 }
 
 function question(plan: AccountPlan, around: Around): Question {
@@ -202,7 +216,11 @@ function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: 
         // What else hangs on the pin is none of theirs.
         if (rail === undefined && !own.has(branch.circuit)) continue;
         // A pull-up belongs to its pin: it ends where the pin's own rail does.
-        if (branch.members.every((m) => m.kind === 'resistance' && !m.load) && rails.has(branch.from)) {
+        if (
+          feeds.has(branch.from) &&
+          rails.has(branch.from) &&
+          branch.members.every((m) => m.kind === 'resistance' && !m.load)
+        ) {
           pins.add(branch.from);
           continue;
         }

@@ -51,7 +51,12 @@ export function modesOf(project: Project, only?: string): ModeSearch[] {
   const sets = together(project);
   const stated = project.modes.map((mode): ModeSearch => {
     const on = project.circuits.map((c) => c.always || !named.has(c.id) || mode.active.has(c.id));
-    return { name: mode.name, on: Uint8Array.from(sets, (set) => (set.some((k) => on[k]) ? 1 : 0)) };
+    // A signal that shares its pin with a load is as the load is.
+    const leading = sets.map((set) => {
+      const loads = set.filter((k) => !project.circuits[k]!.signal);
+      return loads.length > 0 ? loads : set;
+    });
+    return { name: mode.name, on: Uint8Array.from(leading, (set) => (set.some((k) => on[k]) ? 1 : 0)) };
   });
   if (only !== undefined) return stated.filter((m) => m.name === only);
   const switched = project.circuits.some((c) => !c.always);

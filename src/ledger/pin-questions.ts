@@ -9,7 +9,7 @@ import { cornersOf } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, turnedOver } from './moments.js';
+import { heaviest, together, turnedOver } from './moments.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
@@ -91,7 +91,20 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   // Something may flow in the wanted direction while its circuit is off: a board's own lamp on a pin that rests high.
   const idles = networks.some((k) => carries(circuitry.networks[k]!.off.plans));
   const onlyFor = (c: number): number[] => circuitry.project.circuits.map((_, k) => (k === c ? 1 : 0));
-  const momentsIn = (mode: ModeSearch): readonly Moment[] => {
+  // Signals are both high and low in every mode: each stands where it brings the most.
+  const signals = contributors.filter((c) =>
+    together(circuitry.project)[c]!.every((k) => circuitry.project.circuits[k]!.signal),
+  );
+  const signalled = (moment: Moment): Moment =>
+    signals.reduce((best, c) => {
+      const on = best.on.slice();
+      for (const k of together(circuitry.project)[c]!) on[k] = 1 - best.on[c]!;
+      const other = { ...best, on };
+      return most(other) > most(best) ? other : best;
+    }, moment);
+  const most = (moment: Moment): number => read(solver.solve({ moment, corner: MOST[0]!, focus }));
+  const momentsIn = (mode: ModeSearch): readonly Moment[] => momentsOfLoads(mode).map(signalled);
+  const momentsOfLoads = (mode: ModeSearch): readonly Moment[] => {
     if (mode.on) {
       const { on } = mode;
       return idles || contributors.some((c) => on[c] === 1) ? [{ mode: mode.name, on }] : [];
@@ -103,18 +116,16 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     const alone = heaviest(circuitry.project, mode, weights, new Set());
     if (!idles) return alone.map((moment) => relieved(mode, moment));
     const none = heaviest(circuitry.project, mode, resting, new Set());
-    const most = (moments: readonly Moment[]): number =>
-      Math.max(...moments.map((moment) => read(solver.solve({ moment, corner: MOST[0]!, focus }))), 0);
-    return most(none) > most(alone) ? none : alone.map((moment) => relieved(mode, moment));
+    const of = (moments: readonly Moment[]): number => Math.max(...moments.map(most), 0);
+    return of(none) > of(alone) ? none : alone.map((moment) => relieved(mode, moment));
   };
   /** The state without those contributors whose loads pull the rail down by more than their pins add. */
   const relieved = (mode: ModeSearch, moment: Moment): Moment => {
     if (contributors.length === 1) return moment;
-    const amps = (m: Moment): number => read(solver.solve({ moment: m, corner: MOST[0]!, focus }));
     return contributors.reduce((best, c) => {
       if (best.on[c] === 0 || circuitry.networksOf[c]!.every((n) => focus.has[n] === 1)) return best;
       const without = turnedOver(circuitry.project, mode, best, c);
-      return without && amps(without) > amps(best) ? without : best;
+      return without && most(without) > most(best) ? without : best;
     }, moment);
   };
   const known = new Map<string, readonly Moment[]>();

@@ -20,7 +20,7 @@ import type { Link } from '../project/project.js';
 import type { Books } from './bookings.js';
 import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
 import { fit, fitNetwork, spread, voltsAcross, zeros } from './circuitry.js';
-import type { Corner, End, Lean } from './corner.js';
+import type { AskedLean, Corner, End } from './corner.js';
 import { ambientOf, atEnd } from './corner.js';
 
 /** Which circuits are on, and which of them are in question. */
@@ -142,7 +142,7 @@ export class Solution implements Reading {
     const { among } = this.focus;
     const inputs = index.plan.controls;
     if (inQuestion && index.circuits.length > 1 && (among || inputs)) {
-      const leanOf = ({ circuit }: BranchPlan): Lean =>
+      const leanOf = ({ circuit }: BranchPlan): AskedLean =>
         among?.has(circuit) === false ? rest : inputs?.has(circuit) ? control : lean;
       return fitNetwork(index, on, leanOf, pins, this.ambient);
     }

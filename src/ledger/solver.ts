@@ -6,7 +6,7 @@ import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import { circuitry, zeros } from './circuitry.js';
 import type { Corner } from './corner.js';
-import { atEnd, cornerKey } from './corner.js';
+import { atEnd, cornerKey, opposite } from './corner.js';
 import type { Focus, Moment } from './solution.js';
 import { Solution } from './solution.js';
 
@@ -148,7 +148,8 @@ function startVolts(built: Circuitry, corner: Corner): number[] {
   const { project, nodeIndex } = built;
   for (const node of project.nodes) {
     if (node.volts === undefined) continue;
-    volts[nodeIndex.get(node.id)!] = atEnd(node.volts, corner.apart?.get(node.id) ?? corner.sources);
+    const usual = node.outside ? opposite(corner.sources) : corner.sources;
+    volts[nodeIndex.get(node.id)!] = atEnd(node.volts, corner.apart?.get(node.id) ?? usual);
   }
   for (const { link, from, to } of built.links) {
     const input = volts[from]!;

@@ -3,6 +3,7 @@ import type { PinResistance } from '../circuit/pin.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
+import type { InputPin } from './lines/line.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
 
 /** A pin bound by name. */
@@ -82,6 +83,14 @@ export interface Bench {
     by: string,
     active: 'high' | 'low',
   ): BoundPin | undefined;
+  /** A pin that somebody from outside reaches. @param by who @param driven it is pushed up and down, not only connected */
+  inputPin(name: unknown, path: readonly (string | number)[], by: string, driven: boolean): InputPin | undefined;
+  /** A node of somebody else's voltage, which no load can hang on; volts. */
+  outside(id: string, title: string, volts: Interval, path: readonly (string | number)[]): string;
+  /** The supplies that keep a node alive. */
+  sources(node: string): readonly string[];
+  /** Lists what the file leaves open. */
+  assume(about: string, says: string, path: readonly (string | number)[]): void;
   /** A pin that a bus line or sensor uses. */
   signalPin(name: unknown, path: readonly (string | number)[], by: string, role: string): void;
   /** Pin names with ranges spelled out: `bar.q0..q7`. */

@@ -65,6 +65,11 @@ export interface BranchPlan {
   readonly pin?: PinPassage;
   /** On a pin's own branch, where several things hang on it: the branches (by number) whose sum it carries. */
   readonly carries?: readonly number[];
+  /**
+   * What it is to a signal line: `drive` what somebody outside pushes into it, `pull` a resistor that holds it, `clamp` the
+   * junction that leads away what is pushed in beyond a supply. Leans of lines tell them apart.
+   */
+  readonly line?: 'drive' | 'pull' | 'clamp';
 }
 
 /** How a branch passes through a pin. */
@@ -142,7 +147,10 @@ export interface SolvedBranch {
  * - `lightest`: as little as can be drawn, on the highest supplies: the highest voltage that stands across its parts;
  * - `starved`, `flooded`: the lowest and highest voltage that reaches the load;
  * - `drive-worst`, `drive-best`: control side weakest with the load heaviest, and the other way round;
- * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest.
+ * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest;
+ * - of a signal line: `raised`, `lowered`: its voltage highest and lowest against what its receiver wants; `pressed`: as much
+ *   as can be pushed through its clamps; `loaded`, `braked`: most current in it, with what drives it lowest and highest in
+ *   resistance.
  */
 export type Recipe =
   | 'draw-most'
@@ -154,7 +162,10 @@ export type Recipe =
   | 'let-go-worst'
   | 'let-go-best'
   | 'hottest'
-  | 'lightest';
+  | 'lightest'
+  | LineRecipe;
+
+export type LineRecipe = 'raised' | 'lowered' | 'pressed' | 'loaded' | 'braked';
 
 export type AccountKind =
   | 'pin'
@@ -214,6 +225,16 @@ export interface Step {
   readonly sources?: readonly string[];
 }
 
+/** The two ends of a signal line, as nodes of the supply tree. */
+export interface LineEnds {
+  /** What drives or pulls it from elsewhere. */
+  readonly from: readonly string[];
+  /** What feeds the receiver. */
+  readonly at: string;
+  /** What drives it may lie below ground. */
+  readonly below?: true;
+}
+
 /** An account that a load, driver or clamp opens beside the pins and rails it is booked on. */
 export interface AccountPlan {
   readonly id: string;
@@ -231,6 +252,8 @@ export interface AccountPlan {
   readonly off?: true;
   /** Networks on the control side that are load to this account: the inputs of the stages behind the one it is about. */
   readonly loads?: readonly string[];
+  /** Of a signal line: what pushes into it and what feeds its receiver. */
+  readonly line?: LineEnds;
   /** The draw in SI units; undefined when a figure for it is missing. */
   readonly read: (s: Reading) => number | undefined;
   readonly limits: readonly LimitPlan[];
@@ -260,7 +283,17 @@ export interface CircuitPlan {
   readonly type: string;
   /** Always on, whatever the modes say: it has neither pin nor driver. */
   readonly always: boolean;
+  /** A signal line: on while it is driven. Both of its states belong to every mode, unless a mode names it. */
+  readonly signal?: true;
   readonly wiring: Wiring;
+}
+
+/** Something about a signal line's wiring that a rule reports as it stands. */
+export interface LineFact {
+  readonly kind: 'floats' | 'bus-floats' | 'unheard';
+  readonly about: string;
+  readonly path: Path;
+  readonly with: { readonly [name: string]: string };
 }
 
 /** How a circuit is switched and protected. */

@@ -5,7 +5,7 @@ import type { Figures } from './figures.js';
 import type { AccountPlan, LimitPlan, Member } from './plan.js';
 
 /** What a resistor bears when nobody says so, watts (rule 8 of the format). */
-const USUAL_POWER = 0.25;
+export const USUAL_POWER = 0.25;
 
 export interface Series {
   readonly members: readonly Member[];

@@ -71,6 +71,18 @@ export function benchOf(around: Surroundings): UsedBench {
       note(found, { by, as: 'output', active, path });
       return found.chip.bind(found.pin);
     },
+    inputPin(name, path, by, driven) {
+      const found = pin(name, path);
+      if (found === undefined) return undefined;
+      note(found, { by, as: driven ? 'driven' : 'input', path });
+      return found.chip.input(found.pin);
+    },
+    outside(id, title, volts, path) {
+      tree.add({ id, kind: 'joint', title, path, limits: [], volts, outside: true });
+      return id;
+    },
+    sources: (node) => tree.sources(node),
+    assume: (about, says, path) => remarks.assume(about, says, path),
     signalPin(name, path, by, role) {
       const found = pin(name, path);
       if (found) note(found, { by, as: 'signal', role, path });

@@ -6,6 +6,7 @@ import { pinsIn } from '../catalogue/pin-range.js';
 import type { Profile } from '../catalogue/profile.js';
 import type { Figures } from '../loads/figures.js';
 import { OWN_FIGURE, isMapping } from '../loads/figures.js';
+import type { InputPin } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { Grade, LimitPlan, Origin } from '../loads/plan.js';
 import { parseQuantity } from '../quantity/parse.js';
@@ -14,6 +15,7 @@ import { formatValue } from '../quantity/print.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Dimension } from '../quantity/dimension.js';
 import type { Path } from '../source/place.js';
+import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
 import type { PinAccountPlan } from './project.js';
 import type { Gathered } from './remarks.js';
 
@@ -39,6 +41,8 @@ export interface Chip {
   bind(pin: ChipPin): BoundPin;
   /** Names of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
   sumsOf(pin: ChipPin): readonly string[];
+  /** The same pin as one that reads. */
+  input(pin: ChipPin): InputPin;
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
   accounts(
     used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>,
@@ -127,6 +131,22 @@ export function chipOf(setting: ChipSetting): Chip {
       };
     },
     sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(r, pin)).map((r) => r.name))],
+    input(pin) {
+      const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(r, pin));
+      const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;
+      const thresholds = thresholdsOf(profile, pin, setting.window.typ);
+      return {
+        account: pin.account,
+        label: pin.told,
+        owner,
+        rail: setting.rail,
+        ...(thresholds && { thresholds }),
+        injected: narrow.map((r) => r.limit),
+        clamped: !narrow.some((r) => r.clamp === false),
+        pulls: pullsOf(setting.figures, pin.account, pin),
+        leakage: leakageOf(setting.figures),
+      };
+    },
     accounts: (used, own) => chipAccounts(setting, names, rows, used, own),
   };
 }
@@ -142,9 +162,11 @@ interface Row {
   readonly listed?: string;
   /** Lower-case chip or header names; empty: all pins. */
   readonly pins: ReadonlySet<string>;
-  readonly direction: 'source' | 'sink' | 'at-most';
+  readonly direction: 'source' | 'sink' | 'at-most' | 'injected';
   readonly grade: Grade;
   readonly limit: LimitPlan;
+  /** Of what is injected: false where no junction leads to the supply. */
+  readonly clamp?: unknown;
   /** The direction is 'either': both ways add up. */
   readonly own: boolean;
 }
@@ -173,7 +195,7 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
   if (target === undefined) return [];
   const grade = (raw['grade'] as Grade | undefined) ?? 'operating';
   const origin: Origin = path === undefined ? (citation(raw['cite'], profile.documents) ?? OWN_FIGURE) : OWN_FIGURE;
-  return (['source', 'sink', 'either'] as const).flatMap((direction): Row[] => {
+  return (['source', 'sink', 'either', 'injected'] as const).flatMap((direction): Row[] => {
     const text = raw[direction];
     if (text === undefined) return [];
     const parsed = parseQuantity(text as string, 'current');
@@ -199,9 +221,17 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
         limit,
         own: path !== undefined,
       }));
-    return [
-      { ...target, direction: direction === 'either' ? 'at-most' : direction, grade, limit, own: path !== undefined },
-    ];
+    const row = { ...target, grade, limit, own: path !== undefined };
+    if (direction !== 'injected') return [{ ...row, direction: direction === 'either' ? 'at-most' : direction }];
+    if (target.scope === 'each') return [{ ...row, direction, clamp: raw['clamp'] }];
+    if (path)
+      remarks.problem({
+        path: [...path, direction],
+        on: 'key',
+        says: 'what is pushed into several pins together is not computed yet',
+        expected: '`applies-to: each-pin`, or `{ each: [ … ] }`',
+      });
+    return [];
   });
 }
 

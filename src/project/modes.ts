@@ -48,7 +48,7 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
   const mentioned = new Set(modes.flatMap((m) => [...m.active]));
   if (modes.length > 0)
     for (const c of circuits)
-      if (!c.always && !mentioned.has(c.id))
+      if (!c.always && !c.signal && !mentioned.has(c.id))
         remarks.assume(c.id, 'counted as on in every mode, since no mode names it', c.path);
   return modes;
 }

@@ -6,6 +6,7 @@ import type {
   Direction,
   JunctionSpread,
   LimitPlan,
+  LineFact,
   NetworkPlan,
   Origin,
 } from '../loads/plan.js';
@@ -21,6 +22,8 @@ export interface TreeNode {
   readonly volts?: Interval;
   /** It does not keep one voltage: a battery, an adapter that does not regulate. */
   readonly unsteady?: true;
+  /** Somebody else's voltage: it takes from what our rails give, so that it leans against them in sums. */
+  readonly outside?: true;
   /** Limits on the current through it. */
   readonly limits: readonly LimitPlan[];
   /** What to ask when nobody says what it can give. */
@@ -92,7 +95,8 @@ export interface PinUse {
   /** As sentences say it: 'D9', 'bar.q0'. */
   readonly label: string;
   readonly by: string;
-  readonly as: 'output' | 'signal' | 'control';
+  /** `input`: something outside is connected to it; `driven`: it is pushed up and down from there. */
+  readonly as: 'output' | 'signal' | 'control' | 'input' | 'driven';
   /** Role of a bus line: 'sda', 'clock'. */
   readonly role?: string;
   readonly active?: 'high' | 'low';
@@ -174,6 +178,7 @@ export interface Project {
   /** How many channels each array has. */
   readonly channels: ReadonlyMap<string, number>;
   readonly facts: readonly TreeFact[];
+  readonly lines: readonly LineFact[];
   readonly modes: readonly ModePlan[];
   readonly interlocks: readonly InterlockPlan[];
   readonly assumptions: readonly Assumption[];

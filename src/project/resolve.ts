@@ -5,7 +5,7 @@ import { withParts } from '../catalogue/with-parts.js';
 import { arrayAccounts } from '../loads/drivers/array-accounts.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
-import type { Hook, NetworkSketch } from '../loads/lowering.js';
+import type { Hook, Lowered, NetworkSketch } from '../loads/lowering.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
 import { carriesAnything, GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
@@ -21,6 +21,7 @@ import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
 import { controller } from './controllers.js';
+import { lowerAllIncoming } from './incoming.js';
 import { lowerLoads } from './loads.js';
 import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
 import { nodeNamed } from './names.js';
@@ -34,7 +35,7 @@ import { wiresOf } from './wires.js';
 type Raw = Readonly<Record<string, unknown>>;
 
 const USUAL_AMBIENT: Interval = { min: 10, typ: 25, max: 40 };
-const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads'] as const;
+const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads', 'incoming'] as const;
 
 export type Resolved =
   { readonly project: Project; readonly catalogue: Catalogue } | { readonly problems: readonly Problem[] };
@@ -90,7 +91,13 @@ export function resolve(
   const arrays = arraysFrom(data['arrays'], railed);
   const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires };
   const bench = benchOf(surroundings);
-  const lowered = lowerLoads(data['loads'], surroundings, bench);
+  const loads = lowerLoads(data['loads'], surroundings, bench);
+  const lines = lowerAllIncoming(data['incoming'], bench, remarks);
+  const lowered: Lowered = {
+    circuits: [...loads.circuits, ...lines.circuits],
+    networks: [...loads.networks, ...lines.networks],
+    accounts: [...loads.accounts, ...lines.accounts],
+  };
   for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw);
   const wired = wires.finish();
 
@@ -129,6 +136,7 @@ export function resolve(
     pins: [...chips.values()].flatMap(pinFacts),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
+    lines: lines.facts,
     modes,
     interlocks,
     assumptions: remarks.assumptions,

@@ -9,6 +9,8 @@ export interface Tree {
   has(id: string): boolean;
   /** Whether a supply feeds a node. */
   alive(id: string): boolean;
+  /** The supplies that feed a node. */
+  sources(id: string): readonly string[];
   /** Volts of a node as stated along its feed, drops left out: for choosing rows and defaults, never for sums. */
   window(id: string): Interval;
   /** Highest volts of a node whose voltage wanders: that of a battery or an unregulated adapter, with nothing between that keeps it. */
@@ -40,6 +42,10 @@ export function emptyTree(): Tree {
     const link = feeds.get(id);
     return nodes.get(id)?.volts !== undefined || (link !== undefined && alive(link.from));
   };
+  const sources = (id: string): readonly string[] => {
+    const link = feeds.get(id);
+    return link === undefined ? (nodes.get(id)?.volts === undefined ? [] : [id]) : sources(link.from);
+  };
   const depth = (id: string): number => {
     const link = feeds.get(id);
     return link === undefined ? 0 : 1 + depth(link.from);
@@ -52,6 +58,7 @@ export function emptyTree(): Tree {
     link: (link) => void feeds.set(link.to, link),
     has: (id) => nodes.has(id),
     alive,
+    sources,
     window,
     unsteady,
     inOrder: () => [...feeds.values()].filter((l) => alive(l.from)).sort((a, b) => depth(a.to) - depth(b.to)),

@@ -9,6 +9,7 @@ const sections: Readonly<Record<string, string>> = {
   expanders: 'expander',
   arrays: 'array',
   loads: 'load',
+  incoming: 'incoming voltage',
   modes: 'mode',
   interlocks: 'interlock',
   wires: 'wire',

@@ -5,10 +5,10 @@
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
 const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
-const pin = ['pull', 'pull-resistance', 'pull-up', 'pull-down', 'at-boot', 'strap'];
+const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['incoming', 'measured', 'variants', 'waivers', 'places', 'catalogue'],
+  project: ['measured', 'variants', 'waivers', 'places', 'catalogue'],
   load: [
     ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time', 'needs', 'supply-voltage'],
     ...['input-capacitance', 'maximum-dip', 'joined-pins'],
@@ -51,8 +51,8 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'expander/pins/*': pin,
   'controller/draws': ['peak-every', 'asleep'],
   'expander/draws': ['peak-every', 'asleep'],
-  'controller/limits': ['injected', 'clamp', 'per', 'power'],
-  'expander/limits': ['injected', 'clamp', 'per', 'power'],
+  'controller/limits': ['per', 'power'],
+  'expander/limits': ['per', 'power'],
 };
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {

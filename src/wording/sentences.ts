@@ -1,6 +1,7 @@
 /** Every sentence a finding says, keyed by the name of its rule. */
 import type { Finding } from '../checks/finding.js';
 import { formatValue } from '../quantity/print.js';
+import { LINE_SENTENCES } from './line-sentences.js';
 import { atMost, figure, limitFigure, met, percent, sentence, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
@@ -137,6 +138,7 @@ const MISSING: { readonly [figure: string]: (about: string) => string } = {
 
 /** The sentence of each rule. */
 export const SENTENCES: { readonly [rule: string]: Say } = {
+  ...LINE_SENTENCES,
   'coil-on-pin': (f) => {
     const carries = f.account?.draw ? `, which ${pinVerb(f)} up to ${figure(f.account, f.account.draw.max)}` : '';
     const by = met(f)?.by;

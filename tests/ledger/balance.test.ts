@@ -22,7 +22,7 @@ import { HAND_MADE } from '../properties/hand-made.js';
 import type { Data } from '../properties/projects.js';
 import { projectOf, projects } from '../properties/projects.js';
 import type { Ends } from './leans.js';
-import { DRAW, END, LOAD, LOSS } from './leans.js';
+import { DRAW, END, LOAD, LOSS, leanOfBranch } from './leans.js';
 
 /** 1 part in 10^9. */
 const PART = 1e-9;
@@ -71,8 +71,7 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   let watts = 0;
   circuitry.networks.forEach((index, n) => {
     const inQuestion = focus.has(n);
-    const lean = inQuestion ? corner[index.plan.side] : corner.rest;
-    const pins = inQuestion ? corner.control : corner.rest;
+    const asked = inQuestion ? corner[index.plan.side] : corner.rest;
     const lit =
       index.plan.circuits.length === 0 ||
       index.plan.circuits.some((id) => s.moment.on[circuitry.circuitIndex.get(id)!] === 1);
@@ -81,6 +80,8 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
     expect(currents.length).toBe(plans.length);
     plans.forEach((plan, b) => {
       const amps = currents[b]!;
+      const lean = leanOfBranch(asked, plan);
+      const pins = leanOfBranch(inQuestion ? corner.control : corner.rest, plan);
       into(plan.from, -amps);
       into(plan.to, amps);
       const { from, to } = fitted.edges[b]!;
@@ -106,7 +107,7 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   const loss = END[corner.losses];
   // In a whole solution that is about something, regulators are part of it.
   const appetite = focus.size > 0 ? corner.load : corner.rest;
-  const own = (l: Link): number => at(l.quiescent, DRAW[appetite]);
+  const own = (l: Link): number => at(l.quiescent, DRAW[appetite as Lean]);
   const out = new Map<string, number>();
   const lossAcross = (l: Link, amps: number): number => {
     if (l.kind === 'diode') return law(l.law![loss], amps, celsius);

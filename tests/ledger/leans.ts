@@ -1,5 +1,6 @@
 /** Which end of a figure a lean of the ledger's corners takes, written down a second time for the tests. */
-import type { Lean } from '../../src/ledger/corner.js';
+import type { AskedLean, Lean } from '../../src/ledger/corner.js';
+import type { BranchPlan } from '../../src/loads/plan.js';
 
 export type Ends = 'min' | 'typ' | 'max';
 
@@ -34,3 +35,14 @@ export const DRAW: Readonly<Record<Lean, Ends>> = {
   warm: 'min',
 };
 export const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
+
+/**
+ * How a branch leans: what pushes into a rail from outside, and the clamp it comes through, lean against what draws from it.
+ * Leans of a line in question are never those of a whole solution.
+ */
+export function leanOfBranch(lean: AskedLean, { line }: BranchPlan): Lean {
+  if (lean === 'raised' || lean === 'lowered' || lean === 'pressed' || lean === 'loaded' || lean === 'braked')
+    throw new Error(`a whole solution leans '${lean}'`);
+  if (line !== 'drive' && line !== 'clamp') return lean;
+  return lean === 'high' || lean === 'peak' ? 'low' : lean === 'low' ? 'high' : lean;
+}

@@ -1,12 +1,12 @@
 /** The figures of a project in one corner of its ledger, chosen by the corner's words and by nothing of the ledger's code. */
-import type { Corner, Lean } from '../../src/ledger/corner.js';
+import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/solution.js';
 import type { BranchPlan, Member } from '../../src/loads/plan.js';
 import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 import type { Junction } from '../../src/circuit/junction.js';
 import type { Ends } from '../ledger/leans.js';
-import { DRAW, END, LOAD, LOSS } from '../ledger/leans.js';
+import { DRAW, END, LOAD, LOSS, leanOfBranch } from '../ledger/leans.js';
 
 /** Figures of one build. */
 export interface Figures {
@@ -37,7 +37,8 @@ const AMBIENT: Readonly<Record<Corner['ambient'], Ends>> = { cold: 'min', typ: '
 export function figuresIn(project: Project, corner: Corner, focus: Focus): Figures {
   const { load, control, rest, apart } = corner;
   const asks = (network: number): boolean => (focus.leans ?? focus.has)[network] === 1;
-  const leanOf = (network: number, { circuit }: BranchPlan): Lean => {
+  const leanOf = (network: number, branch: BranchPlan): Lean => leanOfBranch(askedOf(network, branch), branch);
+  const askedOf = (network: number, { circuit }: BranchPlan): AskedLean => {
     if (!asks(network)) return rest;
     const { side, circuits, controls } = project.networks[network]!;
     if (circuits.length > 1 && focus.among?.has(circuit) === false) return rest;
@@ -45,7 +46,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     return side === 'control' ? control : load;
   };
   const endOf = (network: number, branch: BranchPlan, member: Member): Ends => {
-    if (member.kind === 'pin') return LOSS[asks(network) ? control : rest];
+    if (member.kind === 'pin') return LOSS[leanOfBranch(asks(network) ? control : rest, branch)];
     const lean = leanOf(network, branch);
     // A base that is driven turns most into heat with its junction at the upper end.
     if (member.kind === 'junction') return lean === 'warm' ? 'max' : LOSS[lean];
@@ -53,7 +54,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     return member.kind === 'resistance' && member.load ? LOAD[lean] : LOSS[lean];
   };
   // A regulator belongs to what is in question only where all is.
-  const appetite = DRAW[focus.networks.length === 0 ? load : rest];
+  const appetite = DRAW[(focus.networks.length === 0 ? load : rest) as Lean];
   const lossOf = (link: Link): Ends => {
     const pulled = apart?.get(link.id);
     return pulled === undefined ? END[corner.losses] : END[pulled === 'low' ? 'high' : 'low'];
@@ -61,7 +62,12 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
   const opposite: Readonly<Record<Ends, Ends>> = { min: 'max', typ: 'typ', max: 'min' };
   return {
     ambient: project.ambient[AMBIENT[corner.ambient]],
-    supply: (node) => node.volts[END[apart?.get(node.id) ?? corner.sources]],
+    // Somebody else's voltage leans against ours.
+    supply: (node) => {
+      const end = apart?.get(node.id);
+      if (end !== undefined || !node.outside) return node.volts[END[end ?? corner.sources]];
+      return node.volts[opposite[END[corner.sources]]];
+    },
     link: (link, key) => {
       const end = {
         ohms: lossOf(link),

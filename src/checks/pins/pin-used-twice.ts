@@ -9,6 +9,9 @@ import type { Finding, Judged, WiringRule } from '../finding.js';
 const SHARED = new Set(['sda', 'scl', 'clock', 'data', 'mosi', 'miso', 'sck', 'i2c-data', 'i2c-clock']);
 
 const together = (a: PinUse, b: PinUse): boolean => {
+  const uses = new Set([a.as, b.as]);
+  // That two outputs drive one pin is told by a rule of its own; what comes in on a signal's pin is that signal.
+  if (uses.has('driven') && (uses.has('output') || uses.has('signal'))) return true;
   if (a.as === 'output' && b.as === 'output') return a.active === b.active;
   if (a.as !== 'output' && b.as !== 'output') return a.role === b.role && SHARED.has((a.role ?? '').toLowerCase());
   return false;

@@ -3,6 +3,7 @@ import type { Case } from './case.js';
 import { COILS } from './coils.js';
 import { DRIVERS } from './drivers.js';
 import { GROUPS } from './groups.js';
+import { LINES } from './lines.js';
 import { PARTS } from './parts.js';
 import { PINS } from './pins.js';
 import { RELAY_BOARDS } from './relay-boards.js';
@@ -10,6 +11,7 @@ import { SUPPLIES } from './supplies.js';
 
 export const CASES: readonly Case[] = [
   ...PINS,
+  ...LINES,
   ...GROUPS,
   ...COILS,
   ...DRIVERS,

@@ -1,0 +1,54 @@
+/** Signal lines: what stands at a pin that reads, what holds it, and what becomes of it when more is pushed in than it takes. */
+import type { Interval } from '../../quantity/interval.js';
+import type { LimitPlan, LineFact, Origin } from '../plan.js';
+import type { Lowered } from '../lowering.js';
+
+/** A guaranteed input level. */
+export interface Threshold {
+  /** Volts at a supply voltage, volts. */
+  readonly volts: (supply: number) => number;
+  /** As its source states it. */
+  readonly stated: string;
+  readonly origin: Origin;
+}
+
+/** Up to `low` an input surely reads low, from `high` on it surely reads high. */
+export interface Thresholds {
+  readonly low: Threshold;
+  readonly high: Threshold;
+}
+
+/** A resistor that holds a pin: built into the chip, or fitted at the pin. */
+export interface Pull {
+  /** 'main.D8.pull', 'main.D8.pull-up'. */
+  readonly part: string;
+  readonly to: 'rail' | 'ground';
+  readonly ohms: Interval;
+  readonly origin: Origin;
+  /** Built into the chip: it acts only while the pin is an input. */
+  readonly inside: boolean;
+}
+
+/** A pin that reads. */
+export interface InputPin {
+  /** 'main.A1'. */
+  readonly account: string;
+  /** As sentences say it: with its owner where there are several controllers. */
+  readonly label: string;
+  readonly owner: string;
+  /** Node that feeds the chip. */
+  readonly rail: string;
+  readonly thresholds?: Thresholds;
+  /** Published limits of what may be pushed into it beyond its supply or below ground. */
+  readonly injected: readonly LimitPlan[];
+  /** A junction leads from the pin to its supply. */
+  readonly clamped: boolean;
+  readonly pulls: readonly Pull[];
+  /** Leakage of the input, amperes. */
+  readonly leakage: Interval;
+}
+
+/** A lowered line, and what of its wiring a rule reports as it stands. */
+export interface LoweredLine extends Lowered {
+  readonly facts: readonly LineFact[];
+}

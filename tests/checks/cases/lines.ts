@@ -1,0 +1,212 @@
+/** Cases of the rules about signal lines: levels, what is pushed into pins, inputs that float. */
+import type { Case } from './case.js';
+
+/**
+ * A bare ATmega328P on exactly 5 V whose pins have exactly 25 Ω: it reads low up to 1.5 V and high from 3 V. Beside it an
+ * ESP32 on exactly 3.3 V that reads low up to 0.825 V and high from 2.475 V, and lives from the same supply or from another.
+ */
+const lines = (incoming: string, { more = '', wifi = 'low', pins = '', limits = '' } = {}): string =>
+  `ampledger: 1
+title: Case
+ambient: 25 °C
+policy: everyday
+supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: 3.3 V, current: 1 A }, other: { voltage: 5 V, current: 1 A } }
+parts: { own: { extends: atmega328p } }
+controllers:
+  main: { chip: own, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω }, draws: { active: 10 mA }, pins: { ${pins} },
+          limits: [ ${limits} ] }
+  wifi: { chip: esp32, supply: ${wifi}, draws: { active: 100 mA } }
+incoming:
+  line: { ${incoming} }
+${more}`;
+
+/** Reads by no published levels. */
+const silent = (incoming: string): string =>
+  lines(incoming).replace(
+    'parts: { own: { extends: atmega328p } }',
+    'parts: { own: { extends: atmega328p, thresholds: [] } }',
+  );
+
+export const LINES: readonly Case[] = [
+  {
+    rule: 'level-high',
+    when: 'is thin at 3.1 V, 3 % above the 3 V it is read high from',
+    verdict: 'thin',
+    text: lines('voltage: 3.1 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'strains at 2.9 V: the typical input turns at 2.25 V, half way between its two levels',
+    verdict: 'strain',
+    text: lines('voltage: 2.9 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'breaks at 2.2 V, which even a typical input takes for low',
+    verdict: 'breach',
+    text: lines('voltage: 2.2 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content at 3.15 V, exactly 5 % above',
+    verdict: 'silent',
+    text: lines('voltage: 3.15 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content with 5 V over 1.8 kΩ and 3.3 kΩ at a pin of 3.3 V: 3.235 V where 2.475 V are high',
+    verdict: 'silent',
+    text: lines('voltage: 5 V, pin: wifi.GPIO4, series: 1.8 kΩ, pull-down: 3.3 kΩ'),
+  },
+  {
+    rule: 'level-high',
+    when: 'strains where the other resistor was taken for the divider: 5 V · 1.8 / (1.8 + 3.3) = 1.76 V at a pin of 3.3 V',
+    verdict: 'strain',
+    text: lines('voltage: 5 V, pin: wifi.GPIO4, series: 3.3 kΩ, pull-down: 1.8 kΩ'),
+  },
+  {
+    rule: 'level-high',
+    when: 'asks at 3.4 V where nobody publishes a level and 3.5 V would be usual',
+    verdict: 'unproven',
+    text: silent('voltage: 3.4 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content at exactly those 3.5 V',
+    verdict: 'silent',
+    text: silent('voltage: 3.5 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'strains at 2.4 V where nobody publishes a level: less than half of the supply',
+    verdict: 'strain',
+    text: silent('voltage: 2.4 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content with what is measured, not read: 0 to 5 V',
+    verdict: 'silent',
+    text: lines('voltage: 0 to 5 V, resistance: 100 Ω, pin: main.PB1'),
+  },
+  {
+    rule: 'level-low',
+    when: 'strains where 10 kΩ against a pull-up of 20 kΩ leaves 1.67 V, and low is up to 1.5 V',
+    verdict: 'strain',
+    text: lines('type: contact, pin: main.PB1, closes-to: ground, series: 10 kΩ, pull-up: 20 kΩ'),
+  },
+  {
+    rule: 'level-low',
+    when: 'is content with 7.5 kΩ against 20 kΩ: 1.364 V is 9 % below',
+    verdict: 'silent',
+    text: lines('type: contact, pin: main.PB1, closes-to: ground, series: 7.5 kΩ, pull-up: 20 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'breaks on 5 V over 1 kΩ at a pin of 3.3 V: (5 − 3.3 − 0.5) V / 1 kΩ is more than 1 mA',
+    verdict: 'breach',
+    text: lines('voltage: 5 V, pin: wifi.GPIO4, series: 1 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'strains over 10 kΩ, where it is about 0.12 mA',
+    verdict: 'strain',
+    text: lines('voltage: 5 V, pin: wifi.GPIO4, series: 10 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content over 15 kΩ: less than 0.1 mA is worth a note',
+    verdict: 'silent',
+    text: lines('voltage: 5 V, pin: wifi.GPIO4, series: 15 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'goes by what is published: 1 mA breaks a stated 0.5 mA',
+    verdict: 'breach',
+    text: lines('voltage: 10 V, pin: main.PB1, series: 4.7 kΩ', {
+      limits: '{ applies-to: each-pin, injected: 0.5 mA, grade: absolute }',
+    }),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content with the same where 2 mA are published',
+    verdict: 'silent',
+    text: lines('voltage: 10 V, pin: main.PB1, series: 4.7 kΩ', {
+      limits: '{ applies-to: each-pin, injected: 2 mA, grade: operating }',
+    }),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'strains on a live 5 V pin at a chip whose own supply may be dead: (5 − 0.5) V / 4.7 kΩ',
+    verdict: 'strain',
+    text: lines('from: main.PB1, pin: wifi.GPIO4, series: 4.7 kΩ', { wifi: 'other' }),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content where both live from one supply',
+    verdict: 'silent',
+    text: lines('from: main.PB1, pin: wifi.GPIO4, series: 4.7 kΩ', { wifi: 'bench' }),
+  },
+  {
+    rule: 'pin-clamps',
+    when: 'notes the 80 µA over 15 kΩ',
+    verdict: 'note',
+    text: lines('voltage: 5 V, pin: wifi.GPIO4, series: 15 kΩ'),
+  },
+  {
+    rule: 'pin-clamps',
+    when: 'has nothing to say of 3.6 V at a pin of 3.3 V: the clamp does not carry yet',
+    verdict: 'silent',
+    text: lines('voltage: 3.6 V, pin: wifi.GPIO4, series: 15 kΩ'),
+  },
+  {
+    rule: 'input-floats',
+    when: 'strains on a contact that nothing holds while it is open',
+    verdict: 'strain',
+    text: lines('type: contact, pin: main.PB1, closes-to: ground'),
+  },
+  {
+    rule: 'input-floats',
+    when: 'is content with the pull-up inside the chip',
+    verdict: 'silent',
+    text: lines('type: contact, pin: main.PB1, closes-to: ground', { pins: 'PB1: { pull: up }' }),
+  },
+  {
+    rule: 'two-outputs',
+    when: 'breaks on a pin that drives a lamp and is driven from outside',
+    verdict: 'breach',
+    text: lines('voltage: 5 V, resistance: 100 Ω, pin: main.PB1', {
+      more: 'loads: { a: { part: led-red-5mm, pin: main.PB1, series: 1 kΩ } }',
+    }),
+  },
+  {
+    rule: 'two-outputs',
+    when: 'is content with the lamp on the pin beside it',
+    verdict: 'silent',
+    text: lines('voltage: 5 V, resistance: 100 Ω, pin: main.PB1', {
+      more: 'loads: { a: { part: led-red-5mm, pin: main.PB2, series: 1 kΩ } }',
+    }),
+  },
+  {
+    rule: 'rail-lifted',
+    when: 'strains where 5 V over 1 kΩ pushes 1.2 mA into a rail that draws 1 mA',
+    verdict: 'strain',
+    text: onRail('1 mA'),
+  },
+  {
+    rule: 'rail-lifted',
+    when: 'is content where the rail draws 2 mA at the least',
+    verdict: 'silent',
+    text: onRail('2 mA'),
+  },
+];
+
+/** The 3.3 V rail of a board with an RP2040 that draws a known current. */
+function onRail(draws: string): string {
+  return `ampledger: 1
+title: Case
+ambient: 25 °C
+policy: everyday
+supplies: { bench: { voltage: 5 V, current: 5 A } }
+controllers: { main: { board: rp2040-board, powered: { usb: bench }, draws: { active: ${draws} } } }
+incoming: { line: { voltage: 5 V, pin: GP4, series: 1 kΩ } }`;
+}
