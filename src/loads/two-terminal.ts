@@ -10,6 +10,7 @@ import type { Winding } from './clamp-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import { releaseAccount } from './drivers/release.js';
+import { isMapping } from './figures.js';
 import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { currentThrough } from './reach.js';
 import { seriesOf } from './series.js';
@@ -44,11 +45,31 @@ function circuitNames(id: string, many: number): string[] {
   return many === 1 ? [id] : Array.from({ length: many }, (_, k) => `${id}.${k + 1}`);
 }
 
+/** The pins that switch a load, named at the load or at its driver, and whether they are a list: one circuit each. */
+function pinsOf({ entry, id, path, bench }: LoadInput) {
+  const driver = isMapping(entry['driver']) ? entry['driver'] : {};
+  const named = [
+    { of: entry, at: path },
+    { of: driver, at: [...path, 'driver'] },
+  ].flatMap(({ of, at }) =>
+    ['pins', 'pin'].flatMap((key) => (of[key] === undefined ? [] : [{ key, raw: of[key], at: [...at, key] }])),
+  );
+  const [first, second] = named;
+  if (first === undefined) return { pins: [], listed: false };
+  if (second !== undefined)
+    bench.problem({
+      path: second.at,
+      on: 'key',
+      says: `the pins of \`${id}\` are named twice`,
+      expected: '`pin` or `pins` once: at the load, or at its driver',
+    });
+  return { pins: bench.pinNames(first.raw, first.at), listed: first.key === 'pins' };
+}
+
 export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
-  const { entry, id, path, bench } = input;
-  const pins = bench.pinNames(entry['pins'] ?? entry['pin'], [...path, entry['pins'] === undefined ? 'pin' : 'pins']);
+  const { entry, id } = input;
+  const { pins, listed } = pinsOf(input);
   const count = typeof entry['count'] === 'number' && input.type !== 'pixels' ? entry['count'] : 1;
-  const listed = Array.isArray(entry['pins']);
   const circuits = listed ? pins.map((_, k) => `${id}.${k + 1}`) : circuitNames(id, count);
   const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, pins[listed ? k : 0]));
   return {

@@ -107,7 +107,9 @@ function withLike(loads: Raw, id: string, { remarks }: Surroundings, seen: reado
   const rest = Object.fromEntries(Object.entries(entry).filter(([key]) => key !== 'like'));
   // A driver's own pin is a connection too.
   if (isMapping(taken['driver']) && rest['driver'] === undefined) {
-    const driver = Object.fromEntries(Object.entries(taken['driver']).filter(([key]) => key !== 'pin'));
+    const driver = Object.fromEntries(
+      Object.entries(taken['driver']).filter(([key]) => key !== 'pin' && key !== 'pins'),
+    );
     return { ...taken, driver, ...rest };
   }
   return { ...taken, ...rest };

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { collectorVoltage, gainAt } from '../../src/circuit/bipolar.js';
+import { collectorVoltage, gainAt, leftForBase } from '../../src/circuit/bipolar.js';
+import { fitJunction, junctionVoltage } from '../../src/circuit/junction.js';
 
 describe('the minimum gain of a transistor', () => {
   test.each([
@@ -65,5 +66,21 @@ describe('the collector voltage of a transistor that is switched on', () => {
         expect(high).toBeLessThanOrEqual(1);
       }),
     );
+  });
+});
+
+describe('what leaks into a base with a resistor beside it', () => {
+  const junction = fitJunction([{ current: 0.01, voltage: 0.75 }], { ideality: 1.2 });
+
+  test('divides so that both stand at one voltage', () => {
+    for (const leak of [1e-6, 30e-6, 60e-6, 1e-3]) {
+      const base = leftForBase(leak, junction, 10e3);
+      expect(base + junctionVoltage(junction, base) / 10e3).toBeCloseTo(leak, 12);
+    }
+  });
+
+  test('hardly reaches the base while the resistor takes it at less than half a volt', () => {
+    expect(leftForBase(40e-6, junction, 10e3)).toBeLessThan(1e-6);
+    expect(leftForBase(1e-3, junction, 10e3)).toBeGreaterThan(0.9e-3);
   });
 });

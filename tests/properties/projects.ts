@@ -155,6 +155,61 @@ const arrayLoad: fc.Arbitrary<Hang> = fc
     const channels = joined ? [`${array}.${k}`, `${array}.${k + 1}`] : `${array}.${k}`;
     return on(pin(), (name) => ({ ...load[kind]!, driver: { array: channels, pin: name } }), id);
   });
+/** Coils and lamps behind transistors and MOSFETs at their supply, and behind rows of stages. */
+const staged: fc.Arbitrary<Hang> = fc
+  .record({
+    driver: fc.constantFrom<Entry>(
+      { part: 'pnp-2n2907a', 'base-resistor': '680 Ω ±5 %', 'pull-up': '10 kΩ ±5 %' },
+      { part: 'pmos-ao3401a', 'pull-up': '10 kΩ ±5 %', 'gate-resistor': '220 Ω ±5 %' },
+      {
+        stages: [
+          { part: 'npn-2n2222a', 'base-resistor': '4.7 kΩ ±5 %', 'pull-down': '47 kΩ ±5 %' },
+          { part: 'pnp-2n2907a', 'base-resistor': '820 Ω ±5 %', 'pull-up': '10 kΩ ±5 %' },
+        ],
+      },
+      {
+        stages: [
+          { part: 'npn-2n2222a', 'base-resistor': '10 kΩ ±5 %' },
+          { part: 'pmos-ao3401a', 'pull-up': '10 kΩ ±5 %', 'gate-resistor': '1 kΩ ±5 %' },
+        ],
+      },
+      {
+        stages: [
+          { part: 'nmos-ao3400a', 'pull-down': '100 kΩ ±10 %' },
+          { part: 'pnp-2n2907a', 'base-resistor': '1 kΩ ±5 %' },
+        ],
+      },
+      {
+        stages: [
+          { part: 'npn-2n2222a', 'base-resistor': '4.7 kΩ ±5 %' },
+          { part: 'npn-2n2222a', 'pull-up': '680 Ω ±5 %' },
+        ],
+      },
+    ),
+    load: fc.constantFrom('5 V', '12 V', 'lamp'),
+    supply: fc.nat(8),
+  })
+  .map(
+    ({ driver, load, supply }): Hang =>
+      (board, pin, id) =>
+        on(
+          pin(),
+          (name) => ({
+            // What hangs straight on a pin has the pin's own rail, or it never lets go.
+            ...(load === 'lamp'
+              ? { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: 'stages' in driver ? 'brick' : board.own }
+              : load === '12 V' && 'stages' in driver
+                ? { part: 'relay-coil-12v-400mw', supply: 'brick', clamp: { part: 'diode-1n4148' } }
+                : {
+                    part: 'relay-coil-5v-70r',
+                    supply: 'stages' in driver ? some(board.five, supply) : board.own,
+                    clamp: { part: 'diode-1n4148' },
+                  }),
+            driver: { ...driver, pin: name },
+          }),
+          id,
+        ),
+  );
 const motor: fc.Arbitrary<Hang> = fc.nat(8).map(
   (supply): Hang =>
     (board, pin, id) =>
@@ -242,15 +297,16 @@ const lit: fc.Arbitrary<Hang> = fc.boolean().map((high): Hang => (board, pin, id
   };
 });
 
-const HANGS = { led, resistor, bareCoil, drivenCoil, arrayLoad, motor, relays, module, expanded, shared, lit };
+const HANGS = { led, resistor, bareCoil, drivenCoil, staged, arrayLoad, motor, relays, module, expanded, shared, lit };
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
 export function projects({
   most = 7,
   boards = Object.keys(BOARDS),
   without = [] as readonly (keyof typeof HANGS)[],
+  only = Object.keys(HANGS) as readonly (keyof typeof HANGS)[],
 } = {}): fc.Arbitrary<Data> {
-  const kinds = (Object.keys(HANGS) as (keyof typeof HANGS)[]).filter((k) => !without.includes(k));
+  const kinds = only.filter((k) => !without.includes(k));
   return fc
     .record({
       board: fc.constantFrom(...boards),

@@ -2,8 +2,10 @@
 import { describe, expect, test } from 'vitest';
 import { collectorVoltage, gainAt } from '../../src/circuit/bipolar.js';
 import { branchFlow } from '../../src/circuit/branch.js';
+import { warmChannel } from '../../src/circuit/mosfet.js';
 import { junctionTemperature } from '../../src/circuit/regulator.js';
 import { nextBelow } from '../../src/quantity/preferred.js';
+import { judged } from '../checks/judged.js';
 
 /** Current through a resistance and a drop in series. */
 const current = (volts: number, drop: number, ohms: number): number =>
@@ -122,5 +124,116 @@ describe('a MOSFET', () => {
     expect(1000 * amps).toBeCloseTo(66.4, 1);
     expect(5.3 * amps).toBeCloseTo(0.352, 3);
     expect(1000 * 5.3 * amps * amps).toBeCloseTo(23.4, 1);
+  });
+});
+
+/** Figures of an account of a small project. */
+function accountOf(text: string, id: string, direction: string, quantity = 'current') {
+  const found = judged(text).accounts.find(
+    ({ account: a }) => a.id === id && a.direction === direction && a.quantity === quantity,
+  );
+  if (found === undefined) throw new Error(`no account ${id}, ${quantity}, ${direction}`);
+  return found;
+}
+
+const on12 = (loads: string): string => `ampledger: 1
+title: Published
+ambient: 25 °C
+supplies: { bench: { voltage: 5 V, current: 5 A }, battery: { voltage: 12 V, current: 5 A } }
+controllers: { main: { chip: atmega328p, supply: bench, draws: { active: 10 mA } } }
+loads: { a: { supply: battery, ${loads} } }
+`;
+
+describe('a PNP transistor between 12 V and its load', () => {
+  /**
+   * "Microcontroller Interfacing, Part 12", w9xt.com: a 12 V lamp of 0.5 A behind a TIP32C (gain 10, 1.8 V at its base, 1.2 V
+   * when saturated) whose base a 2N2222 pulls down. 0.5 A over a gain of 10 are 50 mA, for which 12 V less 1.8 V leave 204 Ω
+   * (derived).
+   */
+  const lamp = (ohms: string): string =>
+    on12(
+      `type: constant-current, current: 500 mA, driver: { pin: PD2, stages: [ { part: npn-2n2222a, base-resistor: 470 Ω }, { type: pnp, gain: 10, base-emitter: { value: 1.8 V, at: 50 mA }, saturation: max 1.2 V, maximum-current: 3 A, maximum-voltage: 100 V, base-resistor: ${ohms} } ] }`,
+    );
+
+  test('of 0.5 A and gain 10 needs 50 mA at its base', () => {
+    const { account } = accountOf(lamp('180 Ω'), 'a.driver', 'at-least');
+    expect(1000 * account.limits[0]!.value).toBeCloseTo(50, 9);
+    // (12 V - 1.8 V) / 180 Ω, less what the 2N2222 keeps.
+    expect(1000 * account.draw!.max).toBeLessThan((1000 * (12 - 1.8)) / 180);
+    expect(1000 * account.draw!.min).toBeGreaterThan(50);
+  });
+
+  test('gets that through less than 204 Ω, and not through 220 Ω', () => {
+    expect(accountOf(lamp('198 Ω'), 'a.driver', 'at-least').verdict).toBe('thin');
+    expect(['strain', 'breach']).toContain(accountOf(lamp('220 Ω'), 'a.driver', 'at-least').verdict);
+  });
+
+  /**
+   * "How to determine resistor values for PNP transistor", electronics.stackexchange.com, question 494186: a load of 140 mA on
+   * 12 V, the base on a pin of 5 V through a resistor. "Constantly on no matter what, even when the pin goes high"; answered with
+   * an NPN stage between.
+   */
+  const load = 'type: constant-current, current: 140 mA';
+  test('on a pin of 5 V is constantly on, even when the pin goes high', () => {
+    const { verdict, account } = accountOf(
+      on12(`${load}, driver: { part: pnp-2n2907a, pin: PD2, base-resistor: 1 kΩ }`),
+      'a.off',
+      'at-most',
+    );
+    expect(verdict).toBe('breach');
+    expect(1000 * account.draw!.max).toBeCloseTo(140, 6);
+  });
+
+  test('behind an NPN lets go', () => {
+    const { verdict, account } = accountOf(
+      on12(
+        `${load}, driver: { pin: PD2, stages: [ { part: npn-2n2222a, base-resistor: 4.7 kΩ }, { part: pnp-2n2907a, base-resistor: 470 Ω, pull-up: 10 kΩ } ] }`,
+      ),
+      'a.off',
+      'at-most',
+    );
+    expect(verdict).toBe('sound');
+    expect(account.draw!.max).toBeLessThan(1e-9);
+  });
+});
+
+describe('a P-channel MOSFET at 6 V', () => {
+  /**
+   * "High-side MOSFET switching", asciimx.com, June 2025: behind an N-channel stage a controller of 3.3 V that outputs low leaves
+   * the gate at the supply and the load off; high takes the gate to 0 V. An IRF9540, specified at 10 V alone, is not for it.
+   */
+  const servo = (figures: string): string => `ampledger: 1
+title: Published
+ambient: 25 °C
+supplies: { bench: { voltage: 3.3 V, current: 5 A }, pack: { voltage: 6 V, current: 5 A } }
+controllers: { main: { chip: atmega328p, supply: bench, draws: { active: 10 mA } } }
+loads: { a: { supply: pack, type: constant-current, current: 500 mA, active: high, driver: { pin: PD2, stages: [ { part: nmos-ao3400a, pull-down: 100 kΩ }, { ${figures}, pull-up: 10 kΩ } ] } } }
+`;
+  test('behind an N-channel stage conducts with the pin high and lets go with it low', () => {
+    const text = servo('part: pmos-ao3401a');
+    expect(judged(text).findings.map((f) => f.rule)).not.toContain('driver-inverted');
+    expect(accountOf(text, 'a.driver', 'at-least', 'voltage').account.draw!.min).toBeCloseTo(6, 3);
+    expect(accountOf(text, 'a.off', 'at-most').account.draw!.max).toBe(0);
+  });
+
+  test('whose resistance is specified at 10 V alone gets 6 V, of which nothing is promised', () => {
+    const text = servo(
+      'type: pmos, threshold: 2 to 4 V, on-resistance: { value: max 0.2 Ω, at: 10 V }, maximum-current: 13 A',
+    );
+    expect(accountOf(text, 'a.driver', 'at-least', 'voltage').verdict).toBe('strain');
+  });
+});
+
+describe('a MOSFET that its own loss heats', () => {
+  /** AO3401A, Alpha & Omega Semiconductor, Rev. 3, 2011: 41 and 50 mΩ at 10 V, at a junction of 125 °C 62 and 75 mΩ; 125 K/W. */
+  test.each([
+    [41e-3, 62e-3],
+    [50e-3, 75e-3],
+  ])('of %d Ω has %d Ω where its junction comes to 125 °C', (stated, hot) => {
+    const perKelvin = (hot / stated - 1) / 100;
+    // 100 K over 125 K/W are 0.8 W, which flow through the hot resistance at this current.
+    const { ohms, junction } = warmChannel(Math.sqrt(0.8 / hot), stated, perKelvin, 125, 25);
+    expect(junction).toBeCloseTo(125, 9);
+    expect(ohms).toBeCloseTo(hot, 12);
   });
 });

@@ -68,8 +68,7 @@ export function driverOf(
   const path = [...input.path, 'driver'];
   const raw = entry['driver'];
   if (!isMapping(raw)) return undefined;
-  const own = raw['pin'] === undefined ? [] : bench.pinNames(raw['pin'], [...path, 'pin']);
-  const pin = around.pin ?? own[0];
+  const { pin } = around;
   if (pin === undefined) {
     bench.problem({
       path,
