@@ -57,7 +57,7 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
   'load/type': [...['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power']],
-  'driver/type': ['opto', 'h-bridge', 'open-drain', 'gate-driver'],
+  'driver/type': ['opto', 'h-bridge', 'open-drain'],
   'load/output/type': ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
   'supply/type': ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
   'mode/during': ['boot'],

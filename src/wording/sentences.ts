@@ -54,13 +54,21 @@ const stageOf = (f: Finding): string => {
 const driverDrive: Say = (f) => {
   const m = met(f);
   const gate = f.account?.quantity === 'voltage';
+  if (f.account?.missing?.figure === 'threshold')
+    return `Nothing says at what voltage the input of ${stageOf(f)} switches.`;
   if (m === undefined)
     return gate
       ? `Nothing says at which gate voltage ${partOf(f)} conducts.`
       : `Nothing says how much drive ${subjectOf(f).replace(/, .*$/, '')} needs.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
-  const what = gate ? 'gate' : account.kind === 'array' ? 'input' : 'base';
+  const what = account.title.endsWith(', input voltage')
+    ? 'input'
+    : gate
+      ? 'gate'
+      : account.kind === 'array'
+        ? 'input'
+        : 'base';
   if (gate && by.limit.grade === 'characterised')
     return sentence(
       `${when(f)}the gate of ${stageOf(f)} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`,
@@ -94,6 +102,12 @@ const coilRelease: Say = (f) => {
 
 const driverRelease: Say = (f) => {
   const m = met(f);
+  if (f.account?.quantity === 'voltage')
+    return m === undefined
+      ? `Nothing says at what voltage the input of ${stageOf(f)} switches.`
+      : sentence(
+          `${when(f)}at rest the input of ${stageOf(f)} stands at ${figure(m.account, m.by.draw)} and reads low only below ${limitFigure(m.account, m.by.value)}: the stage is not sure to let go.`,
+        );
   if (m === undefined) return `Nothing says what ${f.about} still carries when it is switched off.`;
   const { account, by } = m;
   const still = `${f.about} may still carry ${figure(account, by.draw)}`;
@@ -206,7 +220,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'driver-voltage': (f) =>
     f.account?.missing?.figure === 'zener-voltage'
       ? `Nothing says at what voltage the clamp of ${f.about} breaks down, and so what its driver bears at switching off.`
-      : atMost(f, `${partOf(f)}, switched off,`, 'bears'),
+      : atMost(f, f.account?.title.endsWith(', supply') ? partOf(f) : `${partOf(f)}, switched off,`, 'bears'),
   'driver-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
   'load-current': (f) => {
     const missing = MISSING[f.account?.missing?.figure ?? ''];

@@ -40,7 +40,7 @@ const values: readonly (readonly [string, readonly string[]])[] = [
     'loads: { a: { type: VALUE } }',
     ['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power'],
   ],
-  ['loads: { a: { type: coil, driver: { type: VALUE } } }', ['opto', 'h-bridge', 'open-drain', 'gate-driver']],
+  ['loads: { a: { type: coil, driver: { type: VALUE } } }', ['opto', 'h-bridge', 'open-drain']],
   [
     'supplies: { a: { type: VALUE } }',
     ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],

@@ -87,7 +87,8 @@ function stageOf({ drivers, commonDriver }) {
   const types = Object.values(drivers).filter((fragment) => !fragment.only);
   const { part, type } = commonDriver.entry;
   const words = { title: 'Stage', description: 'A transistor, MOSFET or coupler in a row.' };
-  return mapping(words, { part, type, ...unionOf(types) }, needsOne(['part', 'type']));
+  const keys = types.map(({ properties, entry }) => ({ properties: { ...properties, ...entry } }));
+  return mapping(words, { part, type, ...unionOf(keys) }, needsOne(['part', 'type']));
 }
 
 /** Keys by which an own part says what it is. */

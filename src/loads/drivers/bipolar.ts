@@ -67,7 +67,6 @@ const stage =
       transistor.gain ? baseCurrent(s, aged) * gainIn(transistor, s.current(id), s) : Infinity;
     const limited = fitted.series !== undefined || open;
     return {
-      side,
       members: [switchMember(transistor, id, setting.expected)],
       networks: fitted.networks,
       accounts: transistorAccounts(transistor, needs),
@@ -108,5 +107,13 @@ const stage =
     }
   };
 
-export const npn: StageType = { conducts: (level) => level === 'high', side: () => 'low', lower: stage('low') };
-export const pnp: StageType = { conducts: (level) => level === 'low', side: () => 'high', lower: stage('high') };
+export const npn: StageType = {
+  conducts: (level) => level === 'high',
+  gives: (conducts) => (conducts ? 'low' : 'open'),
+  lower: stage('low'),
+};
+export const pnp: StageType = {
+  conducts: (level) => level === 'low',
+  gives: (conducts) => (conducts ? 'high' : 'open'),
+  lower: stage('high'),
+};

@@ -62,43 +62,39 @@ export function pinDrive(pin: BoundPin, active: 'high' | 'low'): Drive {
   };
 }
 
-/** A switch that conducts to one side, or lets go. */
-export interface Switch {
-  readonly conducts: (state: State) => boolean;
-  /** To ground, or to its supply. */
-  readonly side: 'low' | 'high';
+/** The output of a stage: at one of its sides, or open. */
+export interface Output {
+  readonly level: (state: State) => Level;
   /** What it puts in the way when it conducts. */
   readonly members: readonly Member[];
+  /** Node that its high side stands at. */
+  readonly rail: string;
 }
 
 /** Ohms of leads and bonds: they keep a switch finite that lies straight across a node and its side. */
 const LEADS = 1e-3;
 
-/**
- * What a stage switches drives the next.
- *
- * @param id the stage's name @param supply node that its high side stands at
- */
-export function switchDrive(
+/** What a stage switches drives the next. @param id the stage's name */
+export function stageDrive(
   id: string,
-  { conducts, side, members: own }: Switch,
-  supply: string,
+  { level, rail, members: own }: Output,
   rest: Pick<Drive, 'pin' | 'most' | 'ages' | 'steps' | 'leak' | 'leakSteps'>,
 ): Drive {
   const branch = (state: State, { circuit, to, members, holds }: Way): BranchPlan[] => {
-    if (!conducts(state) || to === (side === 'low' ? GROUND : supply)) return [];
+    const side = level(state);
+    if (side === 'open' || to === (side === 'low' ? GROUND : rail)) return [];
     const all = side === 'low' ? [...members.toReversed(), ...own] : [...own, ...members];
     const finite = all.some((m) => m.kind === 'resistance' && m.ohms.min > 0);
     const whole = finite ? all : [...all, leads(id)];
     const path = state === holds ? whole.map(asLoad) : whole;
     return [
-      side === 'low' ? { from: to, to: GROUND, members: path, circuit } : { from: supply, to, members: path, circuit },
+      side === 'low' ? { from: to, to: GROUND, members: path, circuit } : { from: rail, to, members: path, circuit },
     ];
   };
   return {
     ...rest,
-    rail: supply,
-    level: (state) => (conducts(state) ? side : 'open'),
+    rail,
+    level,
     tie: (way) => ({ hooks: [], on: branch('on', way), off: branch('off', way) }),
   };
 }

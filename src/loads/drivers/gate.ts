@@ -54,6 +54,16 @@ export function gateOf(setting: StageSetting, side: 'low' | 'high'): Gate {
         },
       ];
     if (!pulled) return alone(s, gives);
+    if (s.branch(across) === undefined)
+      return [
+        {
+          name: 'V_gate',
+          says: 'nothing flows in the resistor from gate to source, so nothing stands across it',
+          formula: '0',
+          with: {},
+          gives,
+        },
+      ];
     return [
       ...branchSteps(s.branch(across), `current through the gate’s ${side === 'low' ? 'pull-down' : 'pull-up'}`),
       {

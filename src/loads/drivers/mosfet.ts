@@ -48,7 +48,6 @@ const stage =
     const conductsStill = (s: Reading): boolean =>
       gate.floats(rest) || (threshold !== undefined && gate.rest(s) > (s.typical ? threshold.typ : threshold.min));
     return {
-      side,
       members: [{ kind: 'resistance', part: id, ohms, ...(resistance && { origin: resistance.origin }) }],
       networks: gate.networks,
       accounts: [
@@ -184,5 +183,13 @@ const gateMost = (base: Base, title: string, gate: Gate, limit: LimitPlan): Acco
   steps: gate.steps,
 });
 
-export const nmos: StageType = { conducts: (level) => level === 'high', side: () => 'low', lower: stage('low') };
-export const pmos: StageType = { conducts: (level) => level === 'low', side: () => 'high', lower: stage('high') };
+export const nmos: StageType = {
+  conducts: (level) => level === 'high',
+  gives: (conducts) => (conducts ? 'low' : 'open'),
+  lower: stage('low'),
+};
+export const pmos: StageType = {
+  conducts: (level) => level === 'low',
+  gives: (conducts) => (conducts ? 'high' : 'open'),
+  lower: stage('high'),
+};

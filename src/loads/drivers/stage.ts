@@ -27,8 +27,8 @@ export interface StageSetting {
 }
 
 export interface Stage {
-  /** To ground, or to its supply. */
-  readonly side: 'low' | 'high';
+  /** Node that its high side stands at, where that is not what feeds the load. */
+  readonly rail?: string;
   /** What it puts in series with what it switches; the one named as the stage carries all of that. */
   readonly members: readonly Member[];
   readonly networks: readonly NetworkSketch[];
@@ -50,8 +50,8 @@ export interface Stage {
 export interface StageType {
   /** Whether it conducts with its input at a level. @param active the level that the file says energises, if it does */
   readonly conducts: (level: Level, figures: Figures, active: 'high' | 'low' | undefined) => boolean;
-  /** Which side its output is tied to when it conducts. */
-  readonly side: (figures: Figures) => 'low' | 'high';
+  /** Where its output stands. */
+  readonly gives: (conducts: boolean, figures: Figures) => Level;
   /** Undefined with a problem. */
   readonly lower: (setting: StageSetting) => Stage | undefined;
 }

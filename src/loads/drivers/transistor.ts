@@ -214,5 +214,17 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     'drive-worst',
     'draw-least',
   ]);
-  return [drive, carries, ...bears, warm];
+  const loss = (s: Reading): Step => ({
+    name: 'P',
+    says: 'what it turns into heat from collector to emitter, and at its base',
+    formula: 'V_CE * I_load + V_BE * I_base',
+    with: {
+      V_CE: [voltsLost(t, setting, s), 'V'],
+      I_load: [s.current(load), 'A'],
+      V_BE: [s.across(setting.base), 'V'],
+      I_base: [setting.baseCurrent(s), 'A'],
+    },
+    gives: [power(s), 'W'],
+  });
+  return [drive, carries, ...bears, { ...warm, steps: (s) => [loss(s), ...warm.steps(s)] }];
 }

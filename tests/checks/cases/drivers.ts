@@ -85,6 +85,13 @@ const clamped = (common: string, volts = '9 V'): string =>
 
 const APART = 'interlocks: [ { at-most: 1, of: [b, a], by: wiring } ]';
 
+/** A gate driver on 12 V between a pin of 5 V and a MOSFET; its input hangs on the pin with nothing beside it. */
+const gateDriver = (figures: string): string =>
+  onBoard(
+    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: brick, driver: { pin: D8, stages: [ { type: gate-driver, supply: brick${figures} }, { part: nmos-ao3400a, pull-down: 100 kΩ } ] } }`,
+    { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 11.9 V, current: 5 A }' },
+  );
+
 export const DRIVERS: readonly Case[] = [
   {
     rule: 'driver-current',
@@ -380,5 +387,29 @@ export const DRIVERS: readonly Case[] = [
     when: 'is content where it is pulled down from exactly 12 V',
     verdict: 'silent',
     text: row('12 V', ', pull-up: 10 kΩ'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'strains where an input gets 4.99 V and is sure to read high only from 5.2 V',
+    verdict: 'strain',
+    text: gateDriver(', threshold: 0.8 to 5.2 V'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content where it reads high from 2.4 V, and the gate behind it gets its own supply',
+    verdict: 'silent',
+    text: gateDriver(', threshold: 0.8 to 2.4 V'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'asks at what voltage an input switches that nobody states',
+    verdict: 'unproven',
+    text: gateDriver(''),
+  },
+  {
+    rule: 'driver-voltage',
+    when: 'breaks at 11.9 V on a gate driver for 11.8 V',
+    verdict: 'breach',
+    text: gateDriver(', threshold: 0.8 to 2.4 V, maximum-voltage: 11.8 V'),
   },
 ];
