@@ -7,7 +7,7 @@ import { GROUND } from '../plan.js';
 import { inputOf } from './input.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
 import type { TransistorSetting } from './transistor.js';
-import { gainIn, mostGain, switchMember, transistorAccounts, transistorOf, voltsLost } from './transistor.js';
+import { gainIn, mostGain, switchMember, transistorAccounts, shortfallOf, transistorOf } from './transistor.js';
 
 const stage =
   (side: 'low' | 'high') =>
@@ -76,7 +76,7 @@ const stage =
         ...needs.baseSteps(s),
         ...times('I_collector', 'what it can carry at the least gain', most(s), gainIn, s),
       ],
-      shortfall: (s) => Math.max(voltsLost(transistor, needs, s) - s.across(id), 0),
+      shortfall: shortfallOf(transistor, needs, setting.expected),
       leak,
       leakSteps: (s) => [
         ...(drive.level(rest) === 'open' ? drive.leakSteps(s) : []),

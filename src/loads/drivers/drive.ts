@@ -80,22 +80,33 @@ export function stageDrive(
   { level, rail, members: own }: Output,
   rest: Pick<Drive, 'pin' | 'most' | 'ages' | 'steps' | 'leak' | 'leakSteps'>,
 ): Drive {
-  const branch = (state: State, { circuit, to, members, holds }: Way): BranchPlan[] => {
-    const side = level(state);
-    if (side === 'open' || to === (side === 'low' ? GROUND : rail)) return [];
+  const wholePath = ({ members }: Way, side: 'low' | 'high'): Member[] => {
     const all = side === 'low' ? [...members.toReversed(), ...own] : [...own, ...members];
-    const finite = all.some((m) => m.kind === 'resistance' && m.ohms.min > 0);
-    const whole = finite ? all : [...all, leads(id)];
-    const path = state === holds ? whole.map(asLoad) : whole;
-    return [
-      side === 'low' ? { from: to, to: GROUND, members: path, circuit } : { from: rail, to, members: path, circuit },
-    ];
+    return all.some((m) => m.kind === 'resistance' && m.ohms.min > 0) ? all : [...all, leads(id)];
   };
+  const branch = (state: State, way: Way): BranchPlan[] => {
+    const side = level(state);
+    if (side === 'open') return [];
+    const path = wholePath(way, side);
+    const members = state === way.holds ? path.map(asLoad) : path;
+    const ends = side === 'low' ? { from: way.to, to: GROUND } : { from: rail, to: way.to };
+    return [{ ...ends, members, circuit: way.circuit }];
+  };
+  /** Nothing ever flows on the way of an output that never conducts; it is there all the same, to be asked about. */
+  const idle = (way: Way): BranchPlan => ({
+    from: way.to,
+    to: way.to,
+    members: wholePath(way, 'low'),
+    circuit: way.circuit,
+  });
   return {
     ...rest,
     rail,
     level,
-    tie: (way) => ({ hooks: [], on: branch('on', way), off: branch('off', way) }),
+    tie: (way) => {
+      const [on, off] = [branch('on', way), branch('off', way)];
+      return { hooks: [], on: on.length + off.length > 0 ? on : [idle(way)], off };
+    },
   };
 }
 

@@ -94,12 +94,19 @@ export const mostGain = (t: Transistor, s: Reading): number => {
   return s.typical ? value.typ : value.max;
 };
 
-/** The drop a transistor puts in series with its load. */
-export function switchMember(t: Transistor, part: string, expected: number): Member {
-  const volts = t.saturation ? interpolate(t.saturation, expected).value : { min: 0, typ: 0, max: 0 };
-  const floor = (v: number): number => Math.max(v, 0);
-  return { kind: 'drop', part, volts: { min: floor(volts.min), typ: floor(volts.typ), max: floor(volts.max) } };
+/** Saturation voltage at a collector current, volts; a closed switch where nobody states one. */
+function saturatedAt(t: Transistor, collector: number): Interval {
+  if (t.saturation === undefined) return { min: 0, typ: 0, max: 0 };
+  const { min, typ, max } = interpolate(t.saturation, collector).value;
+  return { min: Math.max(min, 0), typ: Math.max(typ, 0), max: Math.max(max, 0) };
 }
+
+/** The drop a transistor puts in series with its load. @param expected amperes that the load takes, about */
+export const switchMember = (t: Transistor, part: string, expected: number): Member => ({
+  kind: 'drop',
+  part,
+  volts: saturatedAt(t, expected),
+});
 
 /** What the accounts of a transistor need of its circuit. */
 export interface TransistorSetting {
@@ -130,8 +137,8 @@ export function voltsLost(t: Transistor, setting: TransistorSetting, s: Reading)
   const collector = s.current(setting.load);
   const inBranch = s.across(setting.id);
   if (t.gain === undefined || collector <= 0) return inBranch;
-  const saturation = t.saturation ? interpolate(t.saturation, collector).value : { typ: 0, max: 0 };
-  const published = Math.max(s.typical ? saturation.typ : saturation.max, 0);
+  const saturation = saturatedAt(t, collector);
+  const published = s.typical ? saturation.typ : saturation.max;
   return collectorVoltage(
     collector,
     setting.baseCurrent(s),
@@ -140,6 +147,17 @@ export function voltsLost(t: Transistor, setting: TransistorSetting, s: Reading)
     gainIn(t, collector, s),
     GAIN_VOLTAGE,
   );
+}
+
+/**
+ * Volts that it loses beyond its highest saturation, which its branch knows: what it keeps when it is not driven hard enough.
+ * The lowest saturation is left to the branch, so that a load is not thought to get less than it may.
+ *
+ * @param expected collector current that the branch's drop was read off at, amperes
+ */
+export function shortfallOf(t: Transistor, setting: TransistorSetting, expected: number): (s: Reading) => number {
+  const known = saturatedAt(t, expected);
+  return (s) => Math.max(voltsLost(t, setting, s) - (s.typical ? known.typ : known.max), 0);
 }
 
 export function transistorAccounts(t: Transistor, setting: TransistorSetting): AccountPlan[] {

@@ -6,7 +6,7 @@ import { windingOf } from '../coil-working.js';
 import { coilAccounts, unsteadyAt } from '../coil-accounts.js';
 import type { CoilFigures } from '../coil-figures.js';
 import type { TransistorSetting } from '../drivers/transistor.js';
-import { switchMember, transistorAccounts, transistorOf, voltsLost } from '../drivers/transistor.js';
+import { shortfallOf, switchMember, transistorAccounts, transistorOf } from '../drivers/transistor.js';
 import { isMapping } from '../figures.js';
 import type { Hook, Lowered } from '../lowering.js';
 import { NOTHING } from '../lowering.js';
@@ -90,7 +90,8 @@ export function lowerChannel(board: Board, number: number, raw: unknown, path: r
     baseSteps: stage.baseSteps,
     ...(stage.aged && { aged: stage.aged }),
   };
-  const drop = switchMember(transistor, `${circuit}.driver`, coil.nominal / coil.ohms.typ);
+  const expected = coil.nominal / coil.ohms.typ;
+  const drop = switchMember(transistor, `${circuit}.driver`, expected);
   const branch: BranchPlan = { from: supply, to: GROUND, members: [winding, drop], circuit };
   const clamp = clampOn(site, coilPart);
   return {
@@ -106,7 +107,7 @@ export function lowerChannel(board: Board, number: number, raw: unknown, path: r
         circuit,
         part: coilPart,
         path,
-        shortfall: (s) => Math.max(voltsLost(transistor, setting, s) - s.across(setting.id), 0),
+        shortfall: shortfallOf(transistor, setting, expected),
         leak: (s) => Math.min(stage.leak(s), s.voltage(supply) / ohmsNow(coil, s)),
         leakSteps: stage.leakSteps,
         ...unsteadyAt(bench, supply),

@@ -1,0 +1,103 @@
+/** Rows of stages: which pin level energises, and that each lets go at the other one, whatever stands before what. */
+import { describe, expect, test } from 'vitest';
+import { judged } from '../checks/judged.js';
+
+const NPN = '{ part: npn-2n2222a, base-resistor: 1 kΩ }';
+const NPN_FED = '{ part: npn-2n2222a, pull-up: 680 Ω }';
+const PNP = '{ part: pnp-2n2907a, base-resistor: 470 Ω, pull-up: 10 kΩ }';
+const NMOS = '{ part: nmos-ao3400a, pull-down: 100 kΩ }';
+const NMOS_FED = '{ part: nmos-ao3400a, pull-up: 10 kΩ }';
+const PMOS = '{ part: pmos-ao3401a, pull-up: 10 kΩ }';
+const PMOS_LOW = '{ part: pmos-ao3401a, pull-down: 10 kΩ }';
+const GATE_DRIVER = '{ type: gate-driver, supply: bench, threshold: 0.8 to 2.4 V }';
+
+const project = (load: string, stages: readonly string[], active?: string): string => `ampledger: 1
+title: Rows
+ambient: 10 to 40 °C
+supplies: { bench: { voltage: 5 V ±4 %, current: 5 A } }
+controllers: { main: { chip: atmega328p, supply: bench, draws: { active: 10 mA } } }
+loads:
+  a: { ${load}, supply: bench, ${active === undefined ? '' : `active: ${active}, `}driver: { pin: PD2, stages: [ ${stages.join(', ')} ] } }
+`;
+const coil = 'part: relay-coil-5v-70r, clamp: { part: diode-1n4148 }';
+const lamp = 'part: led-red-5mm, series: 330 Ω';
+
+const ROWS: readonly (readonly [level: 'high' | 'low', stages: readonly string[]])[] = [
+  ['high', [NPN]],
+  ['high', [NMOS]],
+  ['low', [PNP]],
+  ['low', [PMOS]],
+  ['high', [NPN, PNP]],
+  ['high', [NPN, PMOS]],
+  ['high', [NMOS, PNP]],
+  ['high', [NMOS, PMOS]],
+  ['low', [NPN, NPN_FED]],
+  ['low', [NPN, NMOS_FED]],
+  ['low', [NMOS, NPN_FED]],
+  ['low', [PNP, NMOS]],
+  ['high', [PMOS_LOW, PMOS_LOW]],
+  ['high', [GATE_DRIVER, NMOS]],
+  ['low', [GATE_DRIVER, PMOS]],
+  ['high', [NPN, NPN_FED, NMOS_FED]],
+  ['low', [NPN, NMOS_FED, PNP]],
+];
+
+describe.each(ROWS)('of a pin that is %s for on, %j', (level, stages) => {
+  test.each([coil, lamp])('switches %s on and lets go of it', (load) => {
+    const { project: resolved, accounts, findings } = judged(project(load, stages));
+    expect(resolved.uses.find((u) => u.by === 'a')?.active).toBe(level);
+    const drives = accounts.filter(({ account: a }) => a.kind === 'driver' && a.direction === 'at-least');
+    expect(drives.length).toBe(stages.length);
+    for (const { account, verdict } of drives) expect(`${account.id} ${verdict}`).toMatch(/ (sound|thin)$/);
+    const off = accounts.find(({ account: a }) =>
+      load === coil ? a.id === 'a.coil' && a.quantity === 'current' : a.id === 'a.off',
+    );
+    expect(off!.account.draw!.max).toBeLessThan(1e-4);
+    expect(findings.filter((f) => f.verdict === 'breach').map((f) => f.rule)).toEqual([]);
+  });
+
+  test('contradicts a file that says the other level, and agrees with one that says this one', () => {
+    const rules = (active: string) => judged(project(coil, stages, active)).findings.map((f) => f.rule);
+    expect(rules(level)).not.toContain('driver-inverted');
+    expect(rules(level === 'high' ? 'low' : 'high')).toContain('driver-inverted');
+  });
+});
+
+describe('a row that can do only one thing', () => {
+  test('never conducts where a base behind an open collector has nothing that feeds it', () => {
+    const { findings } = judged(project(coil, [NPN, NPN]));
+    expect(findings.map((f) => `${f.verdict} ${f.rule} ${f.about}`)).toContain('breach driver-drive a');
+  });
+
+  test('never lets go where nothing discharges a gate', () => {
+    const { findings } = judged(project(lamp, [NPN, '{ part: pmos-ao3401a }']));
+    expect(findings.map((f) => `${f.verdict} ${f.rule} ${f.about}`)).toContain('breach driver-release a');
+  });
+
+  test('finds a stage between that is not driven', () => {
+    const { findings } = judged(project(coil, ['{ part: npn-2n2222a, base-resistor: 1 MΩ }', PNP]));
+    expect(findings.map((f) => `${f.verdict} ${f.rule} ${f.account?.id}`)).toContain('breach driver-drive a.stage-1');
+  });
+
+  test('finds a stage that is not able to hold the next one off', () => {
+    const { findings } = judged(project(coil, ['{ part: npn-2n2222a, base-resistor: 100 kΩ }', NPN_FED]));
+    expect(findings.map((f) => `${f.rule} ${f.account?.id}`)).toContain('driver-drive a.stage-1');
+  });
+});
+
+describe('the pins of a driver', () => {
+  const listed = (more: string): string =>
+    project(coil, [NPN]).replace('driver: { pin: PD2,', `${more} driver: { pins: [PD2..PD4],`);
+
+  test('are a circuit each', () => {
+    expect(judged(listed('')).project.circuits.map((c) => c.id)).toEqual(['a.1', 'a.2', 'a.3']);
+  });
+
+  test('are named once', () => {
+    expect(() => judged(listed('pin: PD5,'))).toThrow('the pins of `a` are named twice');
+  });
+
+  test('belong to the driver, not to one of its stages', () => {
+    expect(() => judged(project(coil, ['{ part: npn-2n2222a, pin: PD3 }']))).toThrow('a stage has no pin of its own');
+  });
+});
