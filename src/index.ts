@@ -4,6 +4,8 @@ import type { Catalogue } from './catalogue/catalogue.js';
 import type { JudgeOptions, Judgement } from './checks/judge.js';
 import { judge } from './checks/judge.js';
 import { curesFor } from './remedies/cures.js';
+import type { Method } from './ledger/statistics.js';
+import { statisticsOf } from './ledger/statistics.js';
 import { reportOf } from './reports/report-of.js';
 import type { Report } from './reports/report.js';
 import type { Interval } from './quantity/interval.js';
@@ -31,6 +33,16 @@ export interface AuditOptions {
   readonly mode?: string | undefined;
   /** Ambient in °C, in place of the file's. */
   readonly ambient?: Interval | undefined;
+  /**
+   * Beside the extremes, which alone are judged: the root of the sum of squares of what each uncertain figure does, or the
+   * percentiles 0.135, 50 and 99.865 of builds at random, in which each figure lies with equal chance anywhere below and
+   * above its typical value.
+   */
+  readonly corners?: 'extreme' | 'rss' | 'monte-carlo' | undefined;
+  /** How many builds are drawn; 1000 unless said. */
+  readonly builds?: number | undefined;
+  /** Where the draws start: the same seed draws the same builds; 1 unless said. */
+  readonly seed?: number | undefined;
   /** Today, as 2026-11-25: waivers expire. */
   readonly today?: string;
   /** False: findings only, without the proved remedies, each of which is an audit of its own. */
@@ -52,7 +64,22 @@ export function audit(
   if (judged.errors !== undefined) return { errors: judged.errors };
   const { judgement, settings } = judged;
   const cures = options.advice === false ? () => [] : curesFor(document.data, document.file, settings, judgement);
-  return { report: reportOf(judgement, document, cures), errors: [] };
+  const method = methodOf(options);
+  const statistics = method && { method, of: statisticsOf(judgement.ledger, method) };
+  return { report: reportOf(judgement, document, cures, statistics), errors: [] };
+}
+
+function methodOf({ corners = 'extreme', builds = 1000, seed = 1 }: AuditOptions): Method | undefined {
+  switch (corners) {
+    case 'extreme':
+      return undefined;
+    case 'rss':
+      return { method: 'rss' };
+    case 'monte-carlo':
+      return { method: 'monte-carlo', builds, seed };
+    default:
+      return corners satisfies never;
+  }
 }
 
 /** The sums behind an account, a circuit or a finding's rule. `nearest` stands when the name was not found. */

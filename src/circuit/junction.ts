@@ -126,6 +126,26 @@ export function junctionAt(junction: Junction, celsius: number): Junction {
   return { ...junction, slope, logSaturation, referenceTemperature: celsius };
 }
 
+/**
+ * A junction whose voltage lies at a share of the way from one junction's to another's, at every current at which both
+ * conduct: slope, series resistance and the voltage at 1 A are each that far along.
+ *
+ * @param share 0 is `from`, 1 is `to`; both at one temperature
+ */
+export function junctionBetween(from: Junction, to: Junction, share: number): Junction {
+  if (share === 0) return from;
+  if (share === 1) return to;
+  const along = (a: number, b: number): number => a + share * (b - a);
+  const slope = along(from.slope, to.slope);
+  return {
+    ...from,
+    slope,
+    logSaturation: along(from.slope * from.logSaturation, to.slope * to.logSaturation) / slope,
+    series: along(from.series, to.series),
+    perKelvin: along(from.perKelvin, to.perKelvin),
+  };
+}
+
 /** Voltage across a junction, volts, at a current in amperes (zero or more). */
 export function junctionVoltage(junction: Junction, current: number): number {
   if (current <= 0) return 0;

@@ -2,6 +2,7 @@
 import * as ampledger from '../index.js';
 import type { Report, UnreadReport } from '../reports/report.js';
 import type { Conditions } from './conditions.js';
+import type { CornerOptions } from './corners.js';
 import { openDocument, type Refused, refused } from './open-document.js';
 
 /** A file that was audited; one that could not be comes with what to tell a person about it. */
@@ -11,7 +12,7 @@ export const reportOf = (audited: Audited): Report | UnreadReport =>
   'report' in audited ? audited.report : audited.unread;
 
 /** Reads and audits `file`, as given on the command line. */
-export async function auditFile(file: string, conditions: Conditions): Promise<Audited> {
+export async function auditFile(file: string, conditions: Conditions & CornerOptions): Promise<Audited> {
   const opened = await openDocument(file);
   if ('unread' in opened) return opened;
   const { report, errors } = ampledger.audit(opened.document, conditions);

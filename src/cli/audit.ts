@@ -4,21 +4,20 @@ import { exitStatus, type FailAt } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
 import { type Audited, auditFile, reportOf } from './audit-file.js';
 import { readConditions } from './conditions.js';
+import { readCorners } from './corners.js';
 import { complain, page, say } from './output.js';
 
 /** Audits every file named, whatever becomes of the others; the exit status is the worst of them. */
 export async function audit(given: Arguments): Promise<number> {
   const { operands: files, options } = given;
-  const conditions = readConditions(given);
-  if ('problem' in conditions) {
-    complain([conditions.problem]);
-    return 2;
-  }
+  const [conditions, corners] = [readConditions(given), readCorners(given)];
+  if ('problem' in conditions) return refuse(conditions.problem);
+  if ('problem' in corners) return refuse(corners.problem);
   const json = options['format'] === 'json';
   const show = json ? undefined : await shower(files.length > 1, options['all'] === true);
   const audited: Audited[] = [];
   for (const file of files) {
-    const one = await auditFile(file, conditions);
+    const one = await auditFile(file, { ...conditions, ...corners });
     audited.push(one);
     show?.one(one, audited.length === 1);
   }
@@ -27,6 +26,11 @@ export async function audit(given: Arguments): Promise<number> {
   show?.all(reports);
   const failAt = (options['fail-at'] ?? 'breach') as FailAt;
   return Math.max(...reports.map((report) => exitStatus(report, failAt)));
+}
+
+function refuse(problem: string): number {
+  complain([problem]);
+  return 2;
 }
 
 /** Shows each report as soon as it is there, and of several files a summary at the end. */

@@ -1,6 +1,7 @@
 /** The commands as data: what they take, what they say about themselves, and where their work is done. */
 import { severities } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
+import { KINDS } from './corners.js';
 
 export interface Option {
   /** What stands for the value in the help; an option without one is a switch. */
@@ -42,11 +43,23 @@ export const commands: { readonly [name: string]: Command } = {
         oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
       },
       ...conditions,
+      corners: {
+        value: 'KIND',
+        says: 'likelier bounds beside the extremes, which are judged',
+        oneOf: KINDS,
+      },
+      builds: { value: 'N', says: 'how many builds monte-carlo draws; 1000 when not said' },
+      seed: { value: 'S', says: 'where its draws start; the same seed draws the same builds' },
       all: { says: 'every account, every remedy and every assumption' },
     },
     examples: [
       ['ampledger audit shed.yaml', 'a report to read'],
       ["ampledger audit shed.yaml --ambient '0 to 60 °C'", 'in a hotter summer'],
+      ['ampledger audit shed.yaml --corners rss', 'with the root of the sum of squares of what each tolerance does'],
+      [
+        'ampledger audit shed.yaml --corners monte-carlo --builds 5000 --seed 7',
+        'with what 99.73 % of builds lie between, each figure anywhere in its range',
+      ],
       ['ampledger audit --format json *.yaml', 'an array for another program'],
       ['cat shed.yaml | ampledger audit -', 'from standard input'],
     ],

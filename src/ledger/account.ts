@@ -3,6 +3,7 @@ import type { Interval } from '../quantity/interval.js';
 import type { AccountKind, Direction, LimitPlan, QuantityName, Step } from '../loads/plan.js';
 import type { Path } from '../source/place.js';
 import type { Solution } from './solution.js';
+import type { Sampling } from './statistics.js';
 
 /** One circuit's current on one account: at the least, the typical and the most of the account. */
 export interface Entry {
@@ -44,6 +45,8 @@ export interface Account {
   readonly entries: readonly Entry[];
   /** The sums behind the worst end. */
   readonly steps: () => readonly Step[];
+  /** Its worst moment, for builds at random; undefined where nothing is known of it. */
+  readonly sampling: () => Sampling | undefined;
   /** Solutions of the lowest and the highest draw and of the typical build. */
   readonly solutions: () => { readonly least?: Solution; readonly most?: Solution; readonly typical?: Solution };
 }

@@ -7,11 +7,14 @@ import type { LinePoint } from '../circuit/lines.js';
 import { lineVoltage, withLines } from '../circuit/lines.js';
 import type { Edge } from '../circuit/network.js';
 import { copperFactor } from '../circuit/copper.js';
-import { junctionAt, junctionVoltage } from '../circuit/junction.js';
-import type { BranchPlan, JunctionSpread, Member, NetworkPlan } from '../loads/plan.js';
+import type { Junction } from '../circuit/junction.js';
+import { junctionAt, junctionBetween, junctionVoltage } from '../circuit/junction.js';
+import type { BranchPlan, JunctionSpread, Member, NetworkPlan, PinPassage } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
+import type { Build } from './builds.js';
+import { memberFigure, within } from './builds.js';
 import type { AskedLean, Lean } from './corner.js';
 import { writtenOut } from './likeness.js';
 
@@ -237,11 +240,13 @@ export function fitNetwork(
   leanOf: (branch: BranchPlan) => AskedLean,
   pins: AskedLean,
   celsius: number,
+  build?: Build,
 ): FittedNetwork {
   const state = on ? network.on : network.off;
   const inner = new Set(network.plan.inner);
   const leans = state.plans.map((p) => leaning(leanOf(p), p, on, inner));
   const members = state.plans.map((p, k) => {
+    if (build) return p.members.map((m) => builtMember(m, p.pin, build, celsius));
     const ofPin = leaning(pins, p, on, inner);
     return p.members.map((m) => fitMember(m, leans[k]!, ofPin, celsius));
   });
@@ -253,7 +258,7 @@ export function fitNetwork(
     edges: state.plans.map((p, k) => ({
       from: state.local.get(p.from)!,
       to: state.local.get(p.to)!,
-      branch: sum(members[k]!, leans[k]!, isFed(p, network)),
+      branch: sum(members[k]!, leans[k]!, isFed(p, network), build),
     })),
   };
 }
@@ -318,6 +323,12 @@ const draw = (amps: Interval, peak: number | undefined, lean: Lean): number =>
         ? Math.max(peak ?? 0, amps.max)
         : amps.max;
 
+/** A peak is the most that its figure has: what is uncertain of it is not told. */
+const drawn = (member: Member & { readonly kind: 'current' }, lean: Lean, build?: Build): number =>
+  build === undefined || (lean === 'peak' && member.peak !== undefined)
+    ? draw(member.amps, member.peak, lean)
+    : within(member.amps, build.share(memberFigure(member, undefined)));
+
 function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): FittedMember {
   switch (member.kind) {
     case 'resistance': {
@@ -351,14 +362,48 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
 export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
   lean === 'typ' ? law.typ : lean === 'low' || lean === 'starved' || lean === 'warm' ? law.max : law.min;
 
-function sum(members: readonly FittedMember[], lean: Lean, fed: boolean): Branch {
+/** A member with its figure as a build has it. */
+function builtMember(member: Member, pin: PinPassage | undefined, build: Build, celsius: number): FittedMember {
+  const share = build.share(memberFigure(member, pin));
+  switch (member.kind) {
+    case 'resistance':
+    case 'pin': {
+      const copper = member.kind === 'resistance' && member.copper !== undefined;
+      return {
+        member,
+        drop: 0,
+        ohms: within(member.ohms, share) * (copper ? copperFactor(celsius, member.copper) : 1),
+      };
+    }
+    case 'drop':
+      return { member, ohms: 0, drop: within(member.volts, share) };
+    case 'junction':
+      return { member, ohms: 0, drop: 0, junction: builtJunction(member.law, share, celsius) };
+    case 'curve': {
+      const curve = member.points.map(({ amps, volts }) => ({ amps, volts: within(volts, share) }));
+      return { member, ohms: 0, drop: 0, curve };
+    }
+    case 'current':
+      return { member, ohms: 0, drop: 0 };
+    default:
+      return member satisfies never;
+  }
+}
+
+/** A junction at a share of its spread, at a temperature in °C. */
+export function builtJunction({ min, typ, max }: JunctionSpread, share: number, celsius: number): Junction {
+  const [from, to, way] = share < 0.5 ? [min, typ, 2 * share] : [typ, max, 2 * share - 1];
+  return junctionBetween(junctionAt(from, celsius), junctionAt(to, celsius), way);
+}
+
+function sum(members: readonly FittedMember[], lean: Lean, fed: boolean, build?: Build): Branch {
   const junctions = members.flatMap((m) => m.junction ?? []);
   const fixed = members.find((m) => m.member.kind === 'current')?.member;
   const plain: Branch = {
     resistance: members.reduce((total, m) => total + m.ohms, 0),
     drop: members.reduce((total, m) => total + m.drop, 0),
     junctions,
-    ...(fixed?.kind === 'current' && { current: fed ? draw(fixed.amps, fixed.peak, lean) : 0 }),
+    ...(fixed?.kind === 'current' && { current: fed ? drawn(fixed, lean, build) : 0 }),
   };
   return withLines(
     plain,

@@ -4,6 +4,8 @@
  */
 import type { Interval } from '../quantity/interval.js';
 import type { LineRecipe, Recipe } from '../loads/plan.js';
+import type { Build } from './builds.js';
+import { AMBIENT, within } from './builds.js';
 
 export type End = 'low' | 'typ' | 'high';
 
@@ -33,6 +35,8 @@ export interface Corner {
   readonly rest: Lean;
   /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
   readonly apart?: ReadonlyMap<string, End>;
+  /** The figures of one build instead: of the above only whether peaks flow still counts. */
+  readonly build?: Build;
 }
 
 export const TYPICAL: Corner = {
@@ -191,4 +195,10 @@ export const opposite = (end: End): End => (end === 'low' ? 'high' : end === 'hi
 
 /** Degrees Celsius of a corner. */
 export const ambientOf = (ambient: Interval, corner: Corner): number =>
-  corner.ambient === 'typ' ? ambient.typ : corner.ambient === 'cold' ? ambient.min : ambient.max;
+  corner.build
+    ? within(ambient, corner.build.share(AMBIENT))
+    : corner.ambient === 'typ'
+      ? ambient.typ
+      : corner.ambient === 'cold'
+        ? ambient.min
+        : ambient.max;

@@ -185,6 +185,7 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
     limits,
     entries: q.shares ? entriesOf(q.shares(least), q.shares(typical), q.shares(most)) : [],
     steps: () => q.steps(told),
+    sampling: () => ({ moment, peak: most.peak, read: q.read }),
     solutions: () => ({ least, most, typical }),
   };
 }
@@ -205,6 +206,7 @@ function twinAccount(
     moment: known.account.moment.map(renamed),
     entries: known.account.entries.map((e) => ({ ...e, circuit: renamed(e.circuit) })),
     steps: () => itself().steps(),
+    sampling: () => itself().sampling(),
     solutions: () => itself().solutions(),
   };
 }
@@ -221,7 +223,15 @@ const shown = (q: Question, mode: string) => ({
 });
 
 function unknownAccount(q: Question, mode: ModeSearch): Account {
-  const shape = { moment: [], bound: false, limits: [], entries: [], steps: () => [], solutions: () => ({}) };
+  const shape = {
+    moment: [],
+    bound: false,
+    limits: [],
+    entries: [],
+    steps: () => [],
+    sampling: () => undefined,
+    solutions: () => ({}),
+  };
   return { ...shown(q, mode.name), ...shape };
 }
 

@@ -17,9 +17,11 @@ import { switcherInput } from '../circuit/switcher.js';
 import { WIRE_REFERENCE } from '../circuit/wire.js';
 import type { BranchPlan, Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
+import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
 import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
-import { fit, fitNetwork, spread, voltsAcross, zeros } from './circuitry.js';
+import { builtJunction, fit, fitNetwork, spread, voltsAcross, zeros } from './circuitry.js';
+import { figureOf, within } from './builds.js';
 import type { AskedLean, Corner, End } from './corner.js';
 import { ambientOf, atEnd } from './corner.js';
 
@@ -117,7 +119,7 @@ export class Solution implements Reading {
   }
 
   get typical(): boolean {
-    return this.corner.load === 'typ';
+    return this.corner.load === 'typ' && this.corner.build === undefined;
   }
 
   get peak(): boolean {
@@ -134,7 +136,8 @@ export class Solution implements Reading {
   /** A network's figures in this corner. */
   private fitted(number: number, on = this.isOn(number)): FittedNetwork {
     const index = this.circuitry.networks[number]!;
-    const { load, control, rest, ambient } = this.corner;
+    const { load, control, rest, ambient, build } = this.corner;
+    if (build) return fitNetwork(index, on, () => load, load, this.ambient, build);
     const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
     const controls = index.plan.side === 'control' && !this.focus.loads?.has(number);
     const lean = inQuestion ? (controls ? control : load) : rest;
@@ -209,7 +212,9 @@ export class Solution implements Reading {
   private likeness(number: number): Flows | undefined {
     const { like } = this.circuitry.networks[number]!;
     const { has, leans = has } = this.focus;
-    if (this.base !== undefined || like === number || leans[like] !== leans[number]) return undefined;
+    // Each part of a build has figures of its own.
+    if (this.base !== undefined || this.corner.build !== undefined || like === number || leans[like] !== leans[number])
+      return undefined;
     if (this.isOn(like) !== this.isOn(number)) return undefined;
     return { ...this.flows[like]!, fitted: this.fitted(number) };
   }
@@ -288,16 +293,16 @@ export class Solution implements Reading {
     let taken = out;
     let slope = slopes[to]!;
     if (link.kind === 'linear-regulator') {
-      taken += this.own(link.quiescent);
+      taken += this.ownCurrent(link);
       if (this.regulates(link)) slope = 0;
     } else if (link.kind === 'switching-regulator') {
       // A source with resistance gives the most at half its voltage; what asks for more makes it collapse.
       const least = (this.circuitry.open[from]?.min ?? 0.2) / 2;
       const input = Math.max(this.volts[from]!, least);
-      taken = switcherInput(this.volts[to]!, out, this.efficiency(link), input, this.own(link.quiescent));
+      taken = switcherInput(this.volts[to]!, out, this.efficiency(link), input, this.ownCurrent(link));
       // It takes the same power from less voltage.
       // Newton's step is safe well above that point; near it plain sweeps creep up to the same rest.
-      slope = input > 1.3 * least ? -(taken - this.own(link.quiescent)) / input : 0;
+      slope = input > 1.3 * least ? -(taken - this.ownCurrent(link)) / input : 0;
     } else slope /= 1 + this.slopeOhms(link, Math.max(out, 0)) * slope;
     this.linkInputs[k] = taken;
     drawn[from]! += taken;
@@ -341,35 +346,41 @@ export class Solution implements Reading {
     return end === undefined ? this.corner.losses : end === 'low' ? 'high' : 'low';
   }
 
+  /** An uncertain figure as this build has it, or at the corner's end. */
+  taken(interval: Interval | undefined, figure: string, end: End): number {
+    if (interval === undefined) return 0;
+    const { build } = this.corner;
+    return build ? within(interval, build.share(figure)) : atEnd(interval, end);
+  }
+
   /** Ohms of a fuse, or of a cable: its copper at the ambient and its plugs. */
   private resistanceOf(link: Link): number {
-    return link.kind === 'cable' ? this.cableOf(link).ohms : atEnd(link.ohms!, this.lossesOf(link));
+    return link.kind === 'cable'
+      ? this.cableOf(link).ohms
+      : this.taken(link.ohms, figureOf(link.id, 'ohms'), this.lossesOf(link));
   }
 
   /** A cable's resistance: its copper at 20 °C and at its temperature, and its plugs. */
   cableOf(link: Link) {
     const losses = this.lossesOf(link);
     const celsius = this.ambient;
-    const cold = atEnd(link.ohms!, losses);
-    const contact = link.contact ? atEnd(link.contact, losses) : 0;
+    const cold = this.taken(link.ohms, figureOf(link.id, 'ohms'), losses);
+    const contact = this.taken(link.contact, figureOf(link.id, 'contact'), losses);
     return { cold, contact, celsius, ohms: cold * copperFactor(celsius, WIRE_REFERENCE) + contact };
   }
 
   private setPoint(link: Link): number {
-    return atEnd(link.volts!, this.corner.apart?.get(link.id) ?? this.corner.outputs);
+    const end = this.corner.apart?.get(link.id) ?? this.corner.outputs;
+    return this.taken(link.volts, figureOf(link.id, 'volts'), end);
   }
 
   private dropout(link: Link): number {
-    return link.dropout === undefined ? 0 : atEnd(link.dropout, this.lossesOf(link));
+    return this.taken(link.dropout, figureOf(link.id, 'dropout'), this.lossesOf(link));
   }
 
   /** A regulator's own current, amperes. */
   ownCurrent(link: Link): number {
-    return this.own(link.quiescent);
-  }
-
-  private own(amps: Link['quiescent']): number {
-    return amps === undefined ? 0 : atEnd(amps, this.appetite);
+    return this.taken(link.quiescent, figureOf(link.id, 'quiescent'), this.appetite);
   }
 
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
@@ -381,10 +392,13 @@ export class Solution implements Reading {
 
   private efficiency(link: Link): number {
     const { appetite } = this;
-    return atEnd(link.efficiency!, appetite === 'typ' ? 'typ' : appetite === 'low' ? 'high' : 'low');
+    const end = appetite === 'typ' ? 'typ' : appetite === 'low' ? 'high' : 'low';
+    return this.taken(link.efficiency, figureOf(link.id, 'efficiency'), end);
   }
 
   private diode(link: Link): Junction {
+    const { build } = this.corner;
+    if (build) return builtJunction(link.law!, build.share(figureOf(link.id, 'law')), this.ambient);
     const losses = this.lossesOf(link);
     const lean = losses === 'typ' ? 'typ' : losses === 'low' ? 'high' : 'low';
     return junctionAt(spread(link.law!, lean), this.ambient);

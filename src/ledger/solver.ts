@@ -5,6 +5,7 @@
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import { circuitry, zeros } from './circuitry.js';
+import { figureOf, within } from './builds.js';
 import type { Corner } from './corner.js';
 import { atEnd, cornerKey, opposite } from './corner.js';
 import type { Focus, Moment } from './solution.js';
@@ -33,6 +34,8 @@ export interface Solver {
   /** The state in which only what is always on is on. */
   readonly resting: Uint8Array;
   solve(candidate: Candidate): Solution;
+  /** One build in a moment; not kept, as there are many of them. */
+  solveBuild(moment: Moment, corner: Corner): Solution;
 }
 
 export function solver(project: Project): Solver {
@@ -139,7 +142,9 @@ export function solver(project: Project): Solver {
     }
     return solution;
   };
-  return { circuitry: built, nobody, focus, focusOn, loadedBy, wholeBut, resting, solve };
+  const solveBuild = (moment: Moment, corner: Corner): Solution =>
+    new Solution(built, moment, corner, nobody, startVolts(built, corner));
+  return { circuitry: built, nobody, focus, focusOn, loadedBy, wholeBut, resting, solve, solveBuild };
 }
 
 /** A first guess: supplies at their voltage, regulators at their set point, the rest as their feed. */
@@ -149,7 +154,9 @@ function startVolts(built: Circuitry, corner: Corner): number[] {
   for (const node of project.nodes) {
     if (node.volts === undefined) continue;
     const usual = node.outside ? opposite(corner.sources) : corner.sources;
-    volts[nodeIndex.get(node.id)!] = atEnd(node.volts, corner.apart?.get(node.id) ?? usual);
+    volts[nodeIndex.get(node.id)!] = corner.build
+      ? within(node.volts, corner.build.share(figureOf(node.id, 'volts')))
+      : atEnd(node.volts, corner.apart?.get(node.id) ?? usual);
   }
   for (const { link, from, to } of built.links) {
     const input = volts[from]!;

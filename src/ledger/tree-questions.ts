@@ -4,6 +4,7 @@ import type { LimitPlan } from '../loads/plan.js';
 import type { Link, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
+import { figureOf } from './builds.js';
 import type { Corner, End, Lean } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver } from './moments.js';
@@ -233,7 +234,8 @@ function linkQuestions(solver: Solver, link: Link): Bare[] {
 /** Junction temperature of a regulator: ambient plus thermal resistance times what it loses. */
 function heat(link: Link, number: number, limit: LimitPlan): Bare {
   const ends = link.heat!.thermal;
-  const thermal = (s: Solution): number => (s.typical ? ends.typ : s.corner.load === 'low' ? ends.min : ends.max);
+  const thermal = (s: Solution): number =>
+    s.taken(ends, figureOf(link.id, 'thermal'), s.typical ? 'typ' : s.corner.load === 'low' ? 'low' : 'high');
   const loss = (s: Solution): number =>
     linearLoss(s.voltage(link.from), s.voltage(link.to), s.linkCurrents[number]!, s.ownCurrent(link));
   return {

@@ -234,8 +234,8 @@ function thrown(account: AccountPlan, law: ClampLaw, { circuit, part }: ClampSet
   return {
     ...account,
     title: `driver of ${circuit}, voltage at switching off`,
-    // The clamp drops most at the most current, the supply stands highest at the least.
-    recipes: [...account.recipes, 'draw-most'],
+    // The clamp drops most at the most current, the supply stands highest at the least; and the other way round.
+    recipes: [...account.recipes, 'draw-most', 'draw-least'],
     read: (s) => {
       const [off, on] = [account.read(s), clamp(s)];
       return off === undefined || on === undefined ? undefined : off + on;

@@ -1,6 +1,6 @@
 /** The accounts, worst first: what each carries, what it may carry. */
 import { type AccountRow, byUrgency, rowsOf, titleOf } from './account-rows.js';
-import { carried, figure, given, governing, percent } from './figures.js';
+import { carried, figure, given, governing, percent, span } from './figures.js';
 import type { Numbered } from './numbered.js';
 import type { Report, ReportAccount, ReportLimit } from './report.js';
 import { callsForChange } from './severity.js';
@@ -18,12 +18,14 @@ export function accountsSection(report: Report, findings: readonly Numbered[], a
   if (rows.length === 0) return [];
   const wanting = rows.filter(({ account }) => callsForChange(account.verdict)).length;
   const shown = all ? rows : rows.slice(0, Math.min(most, Math.max(wanting + company, most / 2)));
+  const method = report.statistics;
   const modes = new Set(shown.map(({ account }) => account.mode));
   const columns: readonly Column[] = [
     { title: '#', align: 'right' },
     { title: 'in hand', align: 'right' },
     { title: 'account', align: 'left' },
     { title: 'carries', align: 'right' },
+    ...(method ? [{ title: method.method === 'rss' ? 'root of squares' : 'sampled', align: 'right' } as const] : []),
     { title: 'typical', align: 'right', spare: true },
     { title: 'may carry', align: 'right' },
     { title: 'limit', align: 'left' },
@@ -33,15 +35,25 @@ export function accountsSection(report: Report, findings: readonly Numbered[], a
   return [
     table(
       columns,
-      shown.map((row) => cells(row).slice(0, columns.length)),
+      shown.map((row) => cells(row, method !== undefined).slice(0, columns.length)),
     ),
     ...rest(rows.slice(shown.length)),
+    ...(method ? [paragraph(mark('quiet', methodWords(method)))] : []),
   ];
 }
 
-function cells(row: AccountRow): readonly Text[] {
+/** What the likelier bounds are, and that nothing is judged by them. */
+function methodWords(method: NonNullable<Report['statistics']>): string {
+  const judged = 'Verdicts are those of the extremes.';
+  if (method.method === 'rss')
+    return `Root of squares: about the typical build, the root of the sum of the squares of what each figure does by itself. ${judged}`;
+  const { builds, seed, percentiles } = method;
+  return `Sampled: between ${percentiles[0]} % and ${percentiles.at(-1)} % of ${builds} builds (seed ${seed}), each figure anywhere below and above its typical value with equal chance. ${judged}`;
+}
+
+function cells(row: AccountRow, likelier: boolean): readonly Text[] {
   const { account, alike, number } = row;
-  const { verdict, margin, draw, unit, direction } = account;
+  const { verdict, margin, draw, unit, direction, statistics } = account;
   const limit = governing(account);
   const role = callsForChange(verdict) ? verdict : 'quiet';
   return [
@@ -49,6 +61,7 @@ function cells(row: AccountRow): readonly Text[] {
     margin === null ? mark(role, verdict === 'sound' ? '' : '?') : mark(role, percent(margin)),
     titleOf(row),
     carried(account),
+    ...(likelier ? [statistics ? span({ min: statistics.low, max: statistics.high }, unit) : ''] : []),
     draw === null ? '' : mark('quiet', figure(draw.typ, unit)),
     // Nobody limits a plain rail: what feeds it is limited.
     limit === undefined ? (verdict === 'sound' ? 'no limit' : 'not known') : given(limit.value, unit),

@@ -3,14 +3,21 @@ import type { Finding } from '../checks/finding.js';
 import type { Judgement } from '../checks/judge.js';
 import type { JudgedAccount } from '../checks/verdict.js';
 import type { Account, LimitMet } from '../ledger/account.js';
+import type { Method, Statistics } from '../ledger/statistics.js';
+import { PERCENTILES } from '../ledger/statistics.js';
 import type { Origin, QuantityName } from '../loads/plan.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
 import { asks, says } from '../wording/sentences.js';
 import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace } from './report.js';
 
-/** @param cures the proved remedies of each finding */
-export function reportOf(judgement: Judgement, document: Document, cures: (f: Finding) => readonly Remedy[]): Report {
+/** @param cures the proved remedies of each finding @param statistics where they were asked for */
+export function reportOf(
+  judgement: Judgement,
+  document: Document,
+  cures: (f: Finding) => readonly Remedy[],
+  statistics?: { readonly method: Method; readonly of: ReadonlyMap<Account, Statistics> },
+): Report {
   const { project, findings } = judgement;
   const place = (path: Path): ReportPlace => document.place(path);
   const count = (verdict: Finding['verdict']): number => findings.filter((f) => f.verdict === verdict).length;
@@ -33,7 +40,8 @@ export function reportOf(judgement: Judgement, document: Document, cures: (f: Fi
       thin: count('thin'),
       note: count('note'),
     },
-    accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place)),
+    ...(statistics && { statistics: methodWords(statistics.method) }),
+    accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place, statistics?.of.get(j.account))),
     findings: findings.map((f) => findingOf(f, place, cures(f))),
     assumptions: project.assumptions.map(({ about, says: text, path }) => ({
       about,
@@ -45,6 +53,9 @@ export function reportOf(judgement: Judgement, document: Document, cures: (f: Fi
     notes: project.notes,
   };
 }
+
+const methodWords = (method: Method): NonNullable<Report['statistics']> =>
+  method.method === 'rss' ? method : { ...method, percentiles: PERCENTILES };
 
 const UNITS: { readonly [Q in QuantityName]: ReportAccount['unit'] } = {
   current: 'A',
@@ -62,6 +73,7 @@ const byMargin = (a: JudgedAccount, b: JudgedAccount): number =>
 function accountOf(
   { account: a, verdict, margin, by }: JudgedAccount,
   place: (path: Path) => ReportPlace,
+  statistics: Statistics | undefined,
 ): ReportAccount {
   return {
     id: a.id,
@@ -71,6 +83,7 @@ function accountOf(
     quantity: a.quantity,
     unit: UNITS[a.quantity],
     draw: a.draw ?? null,
+    ...(statistics && { statistics }),
     mode: a.mode,
     ...(a.mode === 'free' || a.mode === 'runaway' ? { moment: a.moment } : {}),
     ...(a.bound && { bound: true as const }),

@@ -73,6 +73,8 @@ export interface ReportAccount {
   readonly quantity: QuantityName;
   readonly unit: 'A' | 'V' | 'W' | '°C' | 'C' | 'J' | 's';
   readonly draw: { readonly min: number; readonly typ: number; readonly max: number } | null;
+  /** Bounds that are likelier than the ends of the draw, where the report has a method for them. */
+  readonly statistics?: { readonly low: number; readonly middle: number; readonly high: number };
   /** The mode the draw belongs to; 'free', 'runaway' and 'boot' are reserved. */
   readonly mode: string;
   /** The circuits that are on in the worst moment, when there are no modes or in the runaway state. */
@@ -163,6 +165,16 @@ export interface Report {
     readonly thin: number;
     readonly note: number;
   };
+  /** How likelier bounds of the accounts were found, where they were asked for; verdicts do not depend on them. */
+  readonly statistics?:
+    | { readonly method: 'rss' }
+    | {
+        readonly method: 'monte-carlo';
+        readonly builds: number;
+        readonly seed: number;
+        /** How many per cent of the builds lie below `low`, `middle` and `high`. */
+        readonly percentiles: readonly number[];
+      };
   readonly accounts: readonly ReportAccount[];
   readonly findings: readonly ReportFinding[];
   readonly assumptions: readonly ReportAssumption[];

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fitJunction, junctionAt, junctionVoltage, softLog, thermalVoltage } from '../../src/circuit/junction.js';
+import {
+  fitJunction,
+  junctionAt,
+  junctionVoltage,
+  softLog,
+  thermalVoltage,
+  junctionBetween,
+} from '../../src/circuit/junction.js';
 
 const share = (a: number, b: number): number => Math.abs(a / b - 1);
 
@@ -184,6 +191,31 @@ describe('the voltage across a junction', () => {
         expect(junctionVoltage(si, high)).toBeGreaterThanOrEqual(junctionVoltage(si, low));
       }),
     );
+  });
+});
+
+describe('a junction between two others', () => {
+  const low = fitJunction([{ current: 0.01, voltage: 1.7 }], { perKelvin: -0.0015 });
+  const high = fitJunction([
+    { current: 0.002, voltage: 1.9 },
+    { current: 0.02, voltage: 2.3 },
+  ]);
+
+  test('has its voltage as far along at every current', () => {
+    const share = fc.double({ min: 0, max: 1, noNaN: true });
+    const exponent = fc.double({ min: -6, max: -1, noNaN: true });
+    fc.assert(
+      fc.property(share, exponent, (along, power) => {
+        const amps = 10 ** power;
+        const [a, b] = [junctionVoltage(low, amps), junctionVoltage(high, amps)];
+        expect(junctionVoltage(junctionBetween(low, high, along), amps)).toBeCloseTo(a + along * (b - a), 9);
+      }),
+    );
+  });
+
+  test('is either of them at the ends', () => {
+    expect(junctionBetween(low, high, 0)).toBe(low);
+    expect(junctionBetween(low, high, 1)).toBe(high);
   });
 });
 

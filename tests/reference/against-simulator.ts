@@ -15,10 +15,15 @@ export interface Compared {
 /** Amperes: a node at which no more than that flows stands where leakage leaves it. */
 const TRACE = 1e-6;
 
-export async function compare(engine: Simulator, s: Solution): Promise<readonly Compared[]> {
+/** @param figures those of the solution's corner, unless said */
+export async function compare(
+  engine: Simulator,
+  s: Solution,
+  figures = figuresIn(s.circuitry.project, s.corner, s.focus),
+): Promise<readonly Compared[]> {
   const { project, links } = s.circuitry;
   const on = new Set(project.circuits.flatMap((c, k) => (s.moment.on[k] === 1 ? [c.id] : [])));
-  const netlist = netlistOf(project, on, figuresIn(project, s.corner, s.focus));
+  const netlist = netlistOf(project, on, figures);
   const point = await engine.solve(netlist.lines);
   const volts = (id: string): Compared => ({
     what: `volts of ${id}`,

@@ -1,7 +1,7 @@
 /** The figures of a project in one corner of its ledger, chosen by the corner's words and by nothing of the ledger's code. */
 import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/solution.js';
-import type { BranchPlan, Member } from '../../src/loads/plan.js';
+import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/plan.js';
 import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 import type { Junction } from '../../src/circuit/junction.js';
@@ -43,7 +43,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     const { side, circuits, controls } = project.networks[network]!;
     if (circuits.length > 1 && focus.among?.has(circuit) === false) return rest;
     if (circuits.length > 1 && controls?.has(circuit)) return control;
-    return side === 'control' ? control : load;
+    return side === 'control' && !focus.loads?.has(network) ? control : load;
   };
   const endOf = (network: number, branch: BranchPlan, member: Member): Ends => {
     if (member.kind === 'pin') return LOSS[leanOfBranch(asks(network) ? control : rest, branch)];
@@ -51,7 +51,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     // A base that is driven turns most into heat with its junction at the upper end.
     if (member.kind === 'junction') return lean === 'warm' ? 'max' : LOSS[lean];
     if (member.kind === 'current') return DRAW[lean];
-    return member.kind === 'resistance' && member.load ? LOAD[lean] : LOSS[lean];
+    return (member.kind === 'resistance' || member.kind === 'drop') && member.load ? LOAD[lean] : LOSS[lean];
   };
   // A regulator belongs to what is in question only where all is.
   const appetite = DRAW[(focus.networks.length === 0 ? load : rest) as Lean];
@@ -90,5 +90,47 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     curve: (network, branch, member) =>
       member.points.map(({ amps, volts }) => [amps, volts[endOf(network, branch, member)]]),
     junction: (network, branch, member) => member.law[endOf(network, branch, member)],
+  };
+}
+
+/** The figures of one build, each at a share of its range: below a half between least and typical, else typical and most. */
+export function figuresAt(project: Project, share: (figure: string) => number): Figures {
+  const take = ({ min, typ, max }: Interval, figure: string): number => {
+    const at = share(figure);
+    return at < 0.5 ? 2 * at * typ + (1 - 2 * at) * min : (2 * at - 1) * max + (2 - 2 * at) * typ;
+  };
+  const law = ({ min, typ, max }: JunctionSpread, figure: string): Junction => {
+    const of = (key: 'slope' | 'series' | 'perKelvin'): number =>
+      take({ min: min[key], typ: typ[key], max: max[key] }, figure);
+    // The voltage at 1 A lies as far along as slope and resistance do, and so does the one at any other current.
+    const atOne = take(
+      {
+        min: -min.slope * min.logSaturation,
+        typ: -typ.slope * typ.logSaturation,
+        max: -max.slope * max.logSaturation,
+      },
+      figure,
+    );
+    return {
+      ...typ,
+      slope: of('slope'),
+      series: of('series'),
+      perKelvin: of('perKelvin'),
+      logSaturation: -atOne / of('slope'),
+    };
+  };
+  const nameOf = (member: Member, { pin }: BranchPlan): string =>
+    member.kind === 'pin' ? `${member.part.split('.')[0]!} pins ${pin!.level}` : member.part;
+  return {
+    ambient: take(project.ambient, 'ambient'),
+    supply: (node) => take(node.volts, `${node.id} volts`),
+    link: (link, key) => (link[key] ? take(link[key], `${link.id} ${key}`) : 0),
+    diode: (link) => law(link.law!, `${link.id} law`),
+    member: (_, branch, member) => {
+      const figure = member.kind === 'drop' ? member.volts : member.kind === 'current' ? member.amps : member.ohms;
+      return take(figure, nameOf(member, branch));
+    },
+    curve: (_, branch, member) => member.points.map(({ amps, volts }) => [amps, take(volts, nameOf(member, branch))]),
+    junction: (_, branch, member) => law(member.law, nameOf(member, branch)),
   };
 }

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import { audit, read } from '../../src/index.js';
 import { jsonReport, toJson } from '../../src/reports/json.js';
 import type { UnreadReport } from '../../src/reports/report.js';
+import { sampleText } from '../samples/audited.js';
 import { gardenGate, gardenGateSound } from './fixtures/garden-gate.js';
 
 const schema = JSON.parse(readFileSync(new URL('../../schemas/report.schema.json', import.meta.url), 'utf8')) as {
@@ -44,6 +46,14 @@ describe('the JSON report', () => {
     ['several files', [gardenGate, unread, gardenGateSound]],
   ])('is valid: %s', (_, reports) => {
     valid(JSON.parse(jsonReport(reports)));
+    expect(valid.errors).toBeNull();
+  });
+
+  it.each(['rss', 'monte-carlo'] as const)('is valid with likelier bounds by %s', (corners) => {
+    const { document } = read(sampleText('gate-latch-on-pin'), 'gate.yaml');
+    const { report } = audit(document!, { corners, builds: 100, seed: 3 });
+    expect(report!.accounts.every((a) => a.statistics !== undefined)).toBe(true);
+    valid(JSON.parse(jsonReport([report!])));
     expect(valid.errors).toBeNull();
   });
 

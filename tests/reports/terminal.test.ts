@@ -362,3 +362,28 @@ it('sums several files up in one row each', () => {
     ].join('\n'),
   );
 });
+
+describe('likelier bounds', () => {
+  const accounts = gardenGate.accounts.map((a) =>
+    a.draw === null ? a : { ...a, statistics: { low: a.draw.typ, middle: a.draw.typ, high: a.draw.max } },
+  );
+
+  it.each([
+    [{ method: 'rss' }, 'root of squares', 'the root of the sum of the squares'],
+    [
+      { method: 'monte-carlo', builds: 500, seed: 7, percentiles: [0.135, 50, 99.865] },
+      'sampled',
+      'between 0.135 % and 99.865 % of 500 builds (seed 7)',
+    ],
+  ] as const)('by %j stand beside the extremes, with what they are', (statistics, title, words) => {
+    const text = plain({ ...gardenGate, statistics, accounts });
+    expect(lines(text).find((line) => line.startsWith('#'))).toContain(title);
+    expect(flowing(text)).toContain(words);
+    expect(flowing(text)).toContain('Verdicts are those of the extremes.');
+    expect(rows(text)[0]).toContain('27.8 to 52.7 mA  40.0 to 52.7 mA');
+  });
+
+  it('stand nowhere when nobody asked', () => {
+    expect(plain(gardenGate)).not.toMatch(/sampled|root of squares/);
+  });
+});

@@ -230,6 +230,7 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
     'hottest',
     'draw-most',
     'drive-worst',
+    'drive-best',
     'draw-least',
   ]);
   const loss = (s: Reading): Step => ({
