@@ -100,9 +100,23 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'reference-temperature': of('temperature'),
   'board-current': of('current'),
   'supply-voltage': of('voltage'),
+  // solid-state relays
+  'on-current': of('current'),
+  'off-current': of('current'),
+  drop: of('voltage'),
+  // motors, lamps, pixels
+  'minimum-voltage': of('voltage'),
+  run: of('current'),
+  stall: of('current'),
+  'stall-time': of('time'),
+  'inrush-ratio': of('ratio'),
+  'inrush-time': of('time'),
+  'winding-resistance': of('resistance'),
+  'idle-each': of('current'),
+  'full-each': of('current'),
   // policies
   'function-voltage': of('ratio'),
-  window: of('ratio'),
+  window: of('voltage'),
   temperature: of('ratio'),
   drive: of('ratio'),
 };

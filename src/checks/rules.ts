@@ -19,7 +19,10 @@ import gateVoltage from './drivers/gate-voltage.js';
 import type { LimitRule, WiringRule } from './finding.js';
 import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
+import inputRelease from './parts/input-release.js';
+import ledsShareResistor from './parts/leds-share-resistor.js';
 import loadCurrent from './parts/load-current.js';
+import loadNeeds from './parts/load-needs.js';
 import resistorPower from './parts/resistor-power.js';
 import wireCurrent from './parts/wire-current.js';
 import inputFloats from './pins/input-floats.js';
@@ -39,6 +42,7 @@ import isolationDefeated from './relay-boards/isolation-defeated.js';
 import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
 import fuseHolds from './supplies/fuse-holds.js';
 import inletCurrent from './supplies/inlet-current.js';
+import loadVoltage from './supplies/load-voltage.js';
 import noSource from './supplies/no-source.js';
 import railCurrent from './supplies/rail-current.js';
 import regulatorBackFed from './supplies/regulator-back-fed.js';
@@ -57,6 +61,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   driverInverted,
   clampTiedLow,
   nothingLimits,
+  ledsShareResistor,
   jumperJoinsSupplies,
   suppliesJoined,
   noSource,
@@ -92,6 +97,9 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   driverCurrent,
   driverVoltage,
   driverHeat,
+  loadVoltage,
+  loadNeeds,
+  inputRelease,
   loadCurrent,
   resistorPower,
   wireCurrent,

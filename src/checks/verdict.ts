@@ -32,6 +32,8 @@ function kept(policy: Policy, margin: MarginClass): number {
       return policy.current;
     case 'function-voltage':
       return policy.functionVoltage;
+    case 'window':
+      return policy.window;
     case 'temperature':
       return policy.temperature;
     case 'drive':

@@ -62,7 +62,10 @@ function figuresOf(member: Member): readonly Interval[] {
     case 'drop':
       return [member.volts];
     case 'current':
+    case 'filament':
       return [member.amps];
+    case 'power':
+      return [member.watts];
     case 'curve':
       return member.points.map((point) => point.volts);
     case 'junction':

@@ -7,10 +7,12 @@ import type { LinePoint } from '../circuit/lines.js';
 import { lineVoltage, withLines } from '../circuit/lines.js';
 import type { Edge } from '../circuit/network.js';
 import { copperFactor } from '../circuit/copper.js';
+import type { Filament } from '../circuit/filament.js';
+import { filamentVoltage } from '../circuit/filament.js';
 import type { Junction } from '../circuit/junction.js';
 import { junctionAt, junctionBetween, junctionVoltage } from '../circuit/junction.js';
 import type { BranchPlan, JunctionSpread, Member, NetworkPlan, PinPassage } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import { GROUND, isFalling } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import type { Build } from './builds.js';
@@ -26,7 +28,15 @@ export interface FittedMember {
   readonly junction?: Branch['junctions'][number];
   /** Volts over amperes, in straight lines. */
   readonly curve?: readonly LinePoint[];
+  readonly filament?: Filament;
 }
+
+/** Volts across a member that carries a current in amperes; none of what takes its current whatever it gets. */
+export const voltsAcross = ({ ohms, drop, junction, curve, filament }: FittedMember, current: number): number =>
+  ohms * current +
+  (current > 0 ? drop + (curve ? lineVoltage(curve, current) : 0) : 0) +
+  (junction === undefined ? 0 : junctionVoltage(junction, current)) +
+  (filament === undefined ? 0 : filamentVoltage(filament, current));
 
 /** A network with its figures put in; local nodes are the inner ones first, then those of the tree. */
 export interface FittedNetwork {
@@ -41,6 +51,8 @@ export interface FittedNetwork {
 export interface NetworkIndex {
   /** Nodes of the tree that no supply feeds, and ground. */
   readonly dead: ReadonlySet<string>;
+  /** Lowest volts of the nodes of the tree with nothing drawn from them. */
+  readonly standing: ReadonlyMap<string, number>;
   readonly plan: NetworkPlan;
   /** All of it but its names. */
   readonly written: string;
@@ -115,7 +127,7 @@ export function circuitry(project: Project): Circuitry {
   for (const { id } of project.nodes) if (!wired.has(id)) nodeIndex.set(id, nodeIndex.size);
   const count = nodeIndex.size;
   for (const { id } of project.nodes) nodeIndex.set(id, nodeIndex.get(root(id))!);
-  const { open, dead } = feeding(project, nodeIndex, count);
+  const { open, dead, standing } = feeding(project, nodeIndex, count);
   const circuitIndex = new Map(project.circuits.map((c, k) => [c.id, k]));
   const networksOf: number[][] = project.circuits.map(() => []);
   const parts = new Map<string, PartIndex>();
@@ -139,6 +151,7 @@ export function circuitry(project: Project): Circuitry {
       like,
       circuits,
       dead,
+      standing,
       on: stateIndex(plan, plan.on, nodeIndex),
       off: stateIndex(plan, plan.off, nodeIndex),
     };
@@ -185,7 +198,8 @@ function feeding(project: Project, nodeIndex: ReadonlyMap<string, number>, count
   for (const { id, volts } of project.nodes) if (volts) open[nodeIndex.get(id)!] = volts;
   for (const { from, to, volts } of project.links) open[nodeIndex.get(to)!] ??= volts ?? open[nodeIndex.get(from)!];
   const dead = new Set([GROUND, ...project.nodes.flatMap(({ id }) => (open[nodeIndex.get(id)!] ? [] : [id]))]);
-  return { open, dead };
+  const standing = new Map(project.nodes.map(({ id }) => [id, open[nodeIndex.get(id)!]?.min ?? 0]));
+  return { open, dead, standing };
 }
 
 function stateIndex(
@@ -209,7 +223,7 @@ const missingNode = (id: string): never => {
 };
 
 const LEANS: readonly AskedLean[] = [
-  ...(['low', 'typ', 'high', 'peak', 'starved', 'flooded', 'warm'] as const),
+  ...(['low', 'typ', 'high', 'peak', 'second', 'starved', 'stalled', 'flooded', 'warm'] as const),
   ...(['raised', 'lowered', 'pressed', 'loaded', 'braked'] as const),
 ];
 const AMBIENTS = ['cold', 'typ', 'hot'] as const;
@@ -246,9 +260,9 @@ export function fitNetwork(
   const inner = new Set(network.plan.inner);
   const leans = state.plans.map((p) => leaning(leanOf(p), p, on, inner));
   const members = state.plans.map((p, k) => {
-    if (build) return p.members.map((m) => builtMember(m, p.pin, build, celsius));
+    if (build) return p.members.map((m) => builtMember(m, p.pin, build, celsius, leans[k]!));
     const ofPin = leaning(pins, p, on, inner);
-    return p.members.map((m) => fitMember(m, leans[k]!, ofPin, celsius));
+    return p.members.map((m) => fitMember(m, leans[k]!, ofPin, celsius, isFalling(p)));
   });
   return {
     plans: state.plans,
@@ -258,13 +272,13 @@ export function fitNetwork(
     edges: state.plans.map((p, k) => ({
       from: state.local.get(p.from)!,
       to: state.local.get(p.to)!,
-      branch: sum(members[k]!, leans[k]!, isFed(p, network), build),
+      branch: sum(members[k]!, leans[k]!, network.standing.get(p.from), isFed(p, network), build),
     })),
   };
 }
 
 /** `high` and `low` turned over. */
-const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', low: 'high' };
+const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', second: 'low', low: 'high' };
 
 /**
  * How one branch leans so that its line does. What somebody pushes into a rail takes from what the rail gives, so that it
@@ -297,42 +311,41 @@ function leaning(lean: AskedLean, plan: BranchPlan, on: boolean, inner: Readonly
 const isFed = (plan: BranchPlan, network: NetworkIndex): boolean =>
   plan.from !== plan.to && !network.dead.has(plan.from);
 
-/** Volts across a fitted member that carries a current in amperes; none of one that fixes the current. */
-export const voltsAcross = ({ ohms, drop, junction, curve }: FittedMember, amps: number): number =>
-  ohms * amps +
-  (amps > 0 ? drop + (curve ? lineVoltage(curve, amps) : 0) : 0) +
-  (junction === undefined ? 0 : junctionVoltage(junction, amps));
+/** Leans in which the least comes through to the load. */
+const LEAST_PASSES: ReadonlySet<Lean> = new Set(['low', 'starved', 'stalled']);
 
 /** Losses on the way: resistances and drops in series with the useful load. */
-const loss = (interval: Interval, lean: Lean): number =>
-  lean === 'typ' ? interval.typ : lean === 'low' || lean === 'starved' ? interval.max : interval.min;
+const loss = (interval: Interval, lean: Lean, falling = false): number =>
+  lean === 'typ' ? interval.typ : leastPasses(lean, falling) ? interval.max : interval.min;
+
+/** Before a load whose current rises as its voltage falls, losses make it draw more. */
+const leastPasses = (lean: Lean, falling: boolean): boolean =>
+  falling ? !MOST_REACHES.has(lean) : LEAST_PASSES.has(lean);
 
 /** Leans in which what draws current draws the least. */
 const MOST_REACHES: ReadonlySet<Lean> = new Set(['low', 'flooded', 'warm']);
 
 /** The load itself is heaviest when it draws most, and when the worst for the voltage that reaches it is asked for. */
-const burden = (interval: Interval, lean: Lean): number =>
-  lean === 'typ' ? interval.typ : MOST_REACHES.has(lean) ? interval.max : interval.min;
+const burden = (interval: Interval, lean: Lean, falling = false): number =>
+  lean === 'typ' ? interval.typ : MOST_REACHES.has(lean) !== falling ? interval.max : interval.min;
 
-const draw = (amps: Interval, peak: number | undefined, lean: Lean): number =>
-  lean === 'typ'
-    ? amps.typ
-    : MOST_REACHES.has(lean)
-      ? amps.min
-      : lean === 'peak'
-        ? Math.max(peak ?? 0, amps.max)
-        : amps.max;
+function draw({ amps, peak, second }: Extract<Member, { kind: 'current' }>, lean: Lean): number {
+  const more = lean === 'peak' || lean === 'stalled' ? peak : lean === 'second' ? second : undefined;
+  return Math.max(more ?? 0, heavier(amps, lean));
+}
 
 /** A peak is the most that its figure has: what is uncertain of it is not told. */
-const drawn = (member: Member & { readonly kind: 'current' }, lean: Lean, build?: Build): number =>
-  build === undefined || (lean === 'peak' && member.peak !== undefined)
-    ? draw(member.amps, member.peak, lean)
+function drawn(member: Member & { readonly kind: 'current' }, lean: Lean, build?: Build): number {
+  const peaking = lean === 'peak' || lean === 'second' || lean === 'stalled';
+  return build === undefined || (peaking && member.peak !== undefined)
+    ? draw(member, lean)
     : within(member.amps, build.share(memberFigure(member, undefined)));
+}
 
-function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): FittedMember {
+function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, falling: boolean): FittedMember {
   switch (member.kind) {
     case 'resistance': {
-      const ohms = (member.load ? burden : loss)(member.ohms, lean);
+      const ohms = (member.load ? burden : loss)(member.ohms, lean, falling);
       return {
         member,
         drop: 0,
@@ -342,7 +355,7 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
     case 'pin':
       return { member, drop: 0, ohms: loss(member.ohms, pins) };
     case 'drop':
-      return { member, ohms: 0, drop: (member.load ? burden : loss)(member.volts, lean) };
+      return { member, ohms: 0, drop: (member.load ? burden : loss)(member.volts, lean, falling) };
     case 'junction':
       return { member, ohms: 0, drop: 0, junction: junctionAt(spread(member.law, lean), celsius) };
     case 'curve':
@@ -350,20 +363,35 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number): Fit
         member,
         ohms: 0,
         drop: 0,
-        curve: member.points.map(({ amps, volts }) => ({ amps, volts: loss(volts, lean) })),
+        curve: member.points.map(({ amps, volts }) => ({ amps, volts: loss(volts, lean, falling) })),
       };
     case 'current':
+    case 'power':
       return { member, ohms: 0, drop: 0 };
+    case 'filament':
+      return fitFilament(member, lean);
     default:
       return member satisfies never;
   }
 }
 
-export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
-  lean === 'typ' ? law.typ : lean === 'low' || lean === 'starved' || lean === 'warm' ? law.max : law.min;
+/** A filament hot, cold at the moment it is switched on, or by what that comes to over a second. */
+function fitFilament(member: Extract<Member, { kind: 'filament' }>, lean: Lean): FittedMember {
+  const { volts, cold } = member;
+  const amps = heavier(member.amps, lean);
+  if (cold && (lean === 'peak' || lean === 'stalled')) return { member, drop: 0, ohms: volts / (amps * cold.peak) };
+  const times = cold && lean === 'second' ? cold.second : 1;
+  return { member, ohms: 0, drop: 0, filament: { volts, amps: amps * times } };
+}
 
-/** A member with its figure as a build has it. */
-function builtMember(member: Member, pin: PinPassage | undefined, build: Build, celsius: number): FittedMember {
+/** A member with its figure as a build has it. @param lean says whether filaments are cold */
+function builtMember(
+  member: Member,
+  pin: PinPassage | undefined,
+  build: Build,
+  celsius: number,
+  lean: Lean,
+): FittedMember {
   const share = build.share(memberFigure(member, pin));
   switch (member.kind) {
     case 'resistance':
@@ -383,7 +411,12 @@ function builtMember(member: Member, pin: PinPassage | undefined, build: Build, 
       const curve = member.points.map(({ amps, volts }) => ({ amps, volts: within(volts, share) }));
       return { member, ohms: 0, drop: 0, curve };
     }
+    case 'filament': {
+      const amps = within(member.amps, share);
+      return fitFilament({ ...member, amps: { min: amps, typ: amps, max: amps } }, lean);
+    }
     case 'current':
+    case 'power':
       return { member, ohms: 0, drop: 0 };
     default:
       return member satisfies never;
@@ -396,14 +429,36 @@ export function builtJunction({ min, typ, max }: JunctionSpread, share: number, 
   return junctionBetween(junctionAt(from, celsius), junctionAt(to, celsius), way);
 }
 
-function sum(members: readonly FittedMember[], lean: Lean, fed: boolean, build?: Build): Branch {
+/** Of a draw: the most of it, unless the least is asked for. */
+const heavier = (interval: Interval, lean: Lean): number =>
+  lean === 'typ' ? interval.typ : MOST_REACHES.has(lean) ? interval.min : interval.max;
+
+export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
+  lean === 'typ' ? law.typ : LEAST_PASSES.has(lean) || lean === 'warm' ? law.max : law.min;
+
+const takenPower = (member: Member & { readonly kind: 'power' }, lean: Lean, build?: Build): number =>
+  build ? within(member.watts, build.share(memberFigure(member, undefined))) : heavier(member.watts, lean);
+
+/** @param standing lowest volts that the branch's feed stands at with nothing on it */
+function sum(
+  members: readonly FittedMember[],
+  lean: Lean,
+  standing: number | undefined,
+  fed: boolean,
+  build?: Build,
+): Branch {
   const junctions = members.flatMap((m) => m.junction ?? []);
-  const fixed = members.find((m) => m.member.kind === 'current')?.member;
+  const filament = members.find((m) => m.filament)?.filament;
+  const fixed = members.find(({ member: { kind } }) => kind === 'current' || kind === 'power')?.member;
   const plain: Branch = {
     resistance: members.reduce((total, m) => total + m.ohms, 0),
     drop: members.reduce((total, m) => total + m.drop, 0),
     junctions,
+    ...(filament && { filament }),
     ...(fixed?.kind === 'current' && { current: fed ? drawn(fixed, lean, build) : 0 }),
+    ...(fixed?.kind === 'power' && {
+      power: { watts: fed ? takenPower(fixed, lean, build) : 0, least: (standing ?? 0) / 2 },
+    }),
   };
   return withLines(
     plain,

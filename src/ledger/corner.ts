@@ -11,11 +11,16 @@ export type End = 'low' | 'typ' | 'high';
 
 /**
  * How the members of a network lean.
- * `high` draws the most (lowest resistances and drops), `low` the least, `peak` is `high` with stall and start currents;
+ * `high` draws the most (lowest resistances and drops), `low` the least, `peak` is `high` with stall and start currents,
+ * `second` with what these come to over one second (their root mean square);
  * `starved` lets the least voltage reach the load (losses highest, the load heavy), `flooded` the most;
+ * `stalled` is `starved` with stall and start currents;
  * `warm` is `flooded` with the fullest junctions, which a driven base turns most into heat in.
  */
-export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'starved' | 'flooded' | 'warm';
+export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'second' | 'starved' | 'stalled' | 'flooded' | 'warm';
+
+/** What of peaks a question sees: nothing, the peaks themselves, or their root mean square over one second. */
+export type Peaks = false | true | 'rms';
 
 /** How circuits in question lean; of a signal line it says what becomes of its node, and each branch leans so. */
 export type AskedLean = Lean | LineRecipe;
@@ -97,34 +102,40 @@ const PULLS: {
   'let-go-best': { pins: 'high', control: 'low' },
 };
 
-/** All corners of a recipe. @param peaks the load's peaks count */
-export function cornersOf(recipe: Exclude<Recipe, LineRecipe>, apart: Apart, peaks: boolean): readonly Corner[] {
+/** All corners of a recipe. @param peaks what of the load's peaks counts */
+export function cornersOf(recipe: Exclude<Recipe, LineRecipe>, apart: Apart, peaks: Peaks): readonly Corner[] {
   const pulls = PULLS[recipe];
   const ends = new Map<string, End>();
   for (const side of ['pins', 'control', 'both'] as const)
     for (const id of apart[side]) if (pulls?.[side] !== undefined) ends.set(id, pulls[side]);
-  if (ends.size === 0) return (peaks ? PLAIN_PEAKS : PLAIN)[recipe];
+  if (ends.size === 0) return plainFor(peaks)[recipe];
   return spelled(recipe, ends, peaks);
 }
 
-function spelled(recipe: Exclude<Recipe, LineRecipe>, apart: Corner['apart'], peaks: boolean): Corner[] {
+function spelled(recipe: Exclude<Recipe, LineRecipe>, apart: Corner['apart'], peaks: Peaks): Corner[] {
   return CASTS[recipe].flatMap((cast) => {
     // What stands at that end anyhow does not pull apart.
     const pulling = new Map([...(apart ?? [])].filter(([, end]) => end !== cast.sources));
     return (['cold', 'hot'] as const).map((ambient, k) => {
-      const load = peaks && cast.load === 'high' ? ('peak' as const) : cast.load;
+      const load = peakedLean(cast.load, peaks);
       if (apart !== undefined && pulling.size === 0) return plainOf(recipe, peaks, cast, k);
       return { ...cast, ...(pulling.size > 0 && { apart: pulling }), ambient, load };
     });
   });
 }
 
+/** A lean with the load's peaks. */
+const peakedLean = (lean: AskedLean, peaks: Peaks): AskedLean => {
+  if (lean === 'high' && peaks) return peaks === 'rms' ? 'second' : 'peak';
+  return lean === 'starved' && peaks === true ? 'stalled' : lean;
+};
+
 /** The shared corner of a recipe with nothing apart. */
-const plainOf = (recipe: Exclude<Recipe, LineRecipe>, peaks: boolean, cast: Cast, ambient: number): Corner =>
-  (peaks ? PLAIN_PEAKS : PLAIN)[recipe][2 * CASTS[recipe].indexOf(cast) + ambient]!;
+const plainOf = (recipe: Exclude<Recipe, LineRecipe>, peaks: Peaks, cast: Cast, ambient: number): Corner =>
+  plainFor(peaks)[recipe][2 * CASTS[recipe].indexOf(cast) + ambient]!;
 
 const RECIPES = Object.keys(CASTS) as Exclude<Recipe, LineRecipe>[];
-const spellAll = (peaks: boolean) =>
+const spellAll = (peaks: Peaks) =>
   Object.fromEntries(RECIPES.map((r) => [r, spelled(r, undefined, peaks)])) as unknown as Record<
     Exclude<Recipe, LineRecipe>,
     readonly Corner[]
@@ -132,6 +143,8 @@ const spellAll = (peaks: boolean) =>
 /** The same objects for everybody who asks, so that equal questions are seen to be equal at once. */
 const PLAIN = spellAll(false);
 const PLAIN_PEAKS = spellAll(true);
+const PLAIN_RMS = spellAll('rms');
+const plainFor = (peaks: Peaks) => (peaks === 'rms' ? PLAIN_RMS : peaks ? PLAIN_PEAKS : PLAIN);
 
 /** Where what pushes into a line and what feeds its receiver stand, and how others lean, when its recipe is at its worst. */
 const LINES: {

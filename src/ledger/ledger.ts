@@ -64,7 +64,9 @@ function averagesOf(bench: Solver, modes: readonly ModeSearch[]): Ledger['averag
   const { project } = bench.circuitry;
   const shared = modes.flatMap((mode) => {
     const share = project.modes.find((m) => m.name === mode.name)?.share;
-    return share === undefined || mode.on === undefined ? [] : [{ mode, on: mode.on, share }];
+    // Where circuits take turns, a mode is so many moments.
+    const turns = modes.filter((m) => m.name === mode.name).length;
+    return share === undefined || mode.on === undefined ? [] : [{ mode, on: mode.on, share: share / turns }];
   });
   const whole = shared.reduce((sum, { share }) => sum + share, 0);
   if (shared.length === 0 || Math.abs(whole - 1) > 1e-6) return [];

@@ -58,7 +58,11 @@ function written(member: Member): string {
     case 'curve':
       return `c${member.points.map((p) => `${p.amps} ${ends(p.volts)}`).join()}`;
     case 'current':
-      return `i${ends(member.amps)} ${member.peak ?? ''}`;
+      return `i${ends(member.amps)} ${member.peak ?? ''} ${member.second ?? ''}`;
+    case 'filament':
+      return `f${member.volts} ${ends(member.amps)} ${member.cold?.peak ?? ''} ${member.cold?.second ?? ''}`;
+    case 'power':
+      return `w${ends(member.watts)}`;
     default:
       return member satisfies never;
   }

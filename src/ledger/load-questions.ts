@@ -1,12 +1,13 @@
 /** The accounts that loads, drivers and clamps open for themselves. */
 import type { AccountPlan, BranchPlan, LineEnds, NetworkPlan, Recipe } from '../loads/plan.js';
+import { isFalling } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
 import type { Apart, Corner, Ends } from './corner.js';
 import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, wantsCrowd } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, together } from './moments.js';
+import { heaviest, together, keyOf } from './moments.js';
 import type { Question } from './question.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
@@ -36,6 +37,8 @@ const OUTWEIGHS = 1e3;
 
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
 interface Around {
+  /** The recipes of an account, and those that are its extremes besides where a load draws more as its voltage falls. */
+  recipes(plan: AccountPlan): readonly Recipe[];
   /** The candidates of a recipe in a mode; the same for all accounts of the circuits. */
   asked(plan: AccountPlan, recipe: Recipe): (mode: ModeSearch) => readonly Candidate[];
 }
@@ -95,12 +98,17 @@ function aroundOf(solver: Solver): Around {
     letGo: boolean,
     crowd: boolean,
   ): readonly Moment[] => {
-    const key = `${mode.name}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${mode.on === undefined && crowd}`;
+    const key = `${keyOf(mode)}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${mode.on === undefined && crowd}`;
     const known = moments.get(key) ?? search(mode, numbers, worth, letGo, crowd);
     moments.set(key, known);
     return known;
   };
+  const falling = new Set(circuitry.project.networks.flatMap((n) => (n.on.some(isFalling) ? n.circuits : [])));
   return {
+    recipes: ({ recipes, circuits }) =>
+      circuits.some((c) => falling.has(c))
+        ? [...new Set(recipes.flatMap((r) => [r, ...(OPPOSITE[r] ?? [])]))]
+        : recipes,
     asked(plan, recipe) {
       const { circuits, books, peaks = false, off = false, loads = [], line } = plan;
       // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
@@ -135,6 +143,14 @@ function aroundOf(solver: Solver): Around {
     },
   };
 }
+
+/** Where a load draws more as its voltage falls, it draws the most when starved and the least when flooded. */
+const OPPOSITE: { readonly [R in Recipe]?: readonly Recipe[] } = {
+  'draw-most': ['starved'],
+  'draw-least': ['flooded'],
+  hottest: ['starved'],
+  lightest: ['flooded'],
+};
 
 /** A function of circuit names that remembers what it said. */
 function kept<T>(make: (circuits: readonly string[]) => T): (circuits: readonly string[]) => T {
@@ -171,7 +187,7 @@ function endsOf({ from, at, below }: LineEnds, feeds: Feeds): Ends {
 }
 
 function question(plan: AccountPlan, around: Around): Question {
-  const asked = plan.recipes.map((recipe) => around.asked(plan, recipe));
+  const asked = around.recipes(plan).map((recipe) => around.asked(plan, recipe));
   const candidates = (mode: ModeSearch): Candidate[] => asked.flatMap((ask) => ask(mode));
 
   const shares = (s: Solution): Shares => {
@@ -184,6 +200,9 @@ function question(plan: AccountPlan, around: Around): Question {
   return { ...plan, candidates, probes, ...(plan.books && { shares }) };
 }
 
+/** Volts at which a constant power is weighed. */
+const HEFT_VOLTS = 5;
+
 /** How much a circuit weighs on its rails: the highest current of its branches, for choosing the crowd only. */
 function heft(solver: Solver, circuit: number): number {
   const { networksOf, networks } = solver.circuitry;
@@ -191,7 +210,8 @@ function heft(solver: Solver, circuit: number): number {
   for (const n of networksOf[circuit]!)
     for (const plan of networks[n]!.on.plans)
       for (const m of plan.members) {
-        if (m.kind === 'current') most += m.amps.max;
+        if (m.kind === 'current' || m.kind === 'filament') most += m.amps.max;
+        else if (m.kind === 'power') most += m.watts.max / HEFT_VOLTS;
         else if (m.kind === 'resistance' && m.load) most += 1 / m.ohms.min;
         else if (m.kind === 'junction') most += 0.01;
       }

@@ -8,11 +8,16 @@ import type { Moment } from './solution.js';
 /** One mode to judge, stated or searched. */
 export interface ModeSearch {
   readonly name: string;
+  /** Which of the turns that its circuits take, where a stated mode is several moments. */
+  readonly turn?: number;
   /** A stated mode's circuits. */
   readonly on?: Uint8Array;
   /** The interlocks that hold in a searched one. */
   readonly interlocks?: readonly InterlockPlan[];
 }
+
+/** Tells one mode, in one of its turns, from all others. */
+export const keyOf = ({ name, turn = 0 }: ModeSearch): string => `${name}/${turn}`;
 
 /** Name of the state in which firmware promises nothing. */
 export const RUNAWAY = 'runaway';
@@ -49,18 +54,41 @@ export function modesOf(project: Project, only?: string): ModeSearch[] {
   }
   const named = new Set(project.modes.flatMap((m) => [...m.active]));
   const sets = together(project);
-  const stated = project.modes.map((mode): ModeSearch => {
+  const stated = project.modes.flatMap((mode): ModeSearch[] => {
     const on = project.circuits.map((c) => c.always || !named.has(c.id) || mode.active.has(c.id));
     // A signal that shares its pin with a load is as the load is.
     const leading = sets.map((set) => {
       const loads = set.filter((k) => !project.circuits[k]!.signal);
       return loads.length > 0 ? loads : set;
     });
-    return { name: mode.name, on: Uint8Array.from(leading, (set) => (set.some((k) => on[k]) ? 1 : 0)) };
+    const whole = Uint8Array.from(leading, (set) => (set.some((k) => on[k]) ? 1 : 0));
+    return inTurns(project, whole).map((on, turn) => ({ name: mode.name, turn, on }));
   });
   if (only !== undefined) return stated.filter((m) => m.name === only);
   const switched = project.circuits.some((c) => !c.always);
   return switched ? [...stated, runaway] : stated;
+}
+
+/** More turns than this are not gone through for every combination: displays then step together. */
+const MOST_TURNS = 64;
+
+/** The moments that a state stands for, where circuits of a load take turns: so many neighbours of them at a time. */
+function inTurns(project: Project, whole: Uint8Array): Uint8Array[] {
+  const index = new Map(project.circuits.map((c, k) => [c.id, k]));
+  return project.interlocks.reduce<Uint8Array[]>(
+    (states, { turns, most = 0, of }) => {
+      const on = of.map((id) => index.get(id)!).filter((k) => whole[k] === 1);
+      if (!turns || on.length <= most) return states;
+      const turn = (state: Uint8Array, first: number): Uint8Array => {
+        const next = state.slice();
+        on.forEach((k, place) => (next[k] = (place - first + on.length) % on.length < most ? 1 : 0));
+        return next;
+      };
+      if (states.length * on.length > MOST_TURNS) return states.map((state, k) => turn(state, k % on.length));
+      return states.flatMap((state) => on.map((_, first) => turn(state, first)));
+    },
+    [whole],
+  );
 }
 
 /** More circuits than this under interlocks are still searched, but only so far. */

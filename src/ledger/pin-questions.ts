@@ -1,7 +1,7 @@
 /** Pins, port groups, chip totals: sums of pin currents by direction. */
 import type { PinAccountPlan } from '../project/project.js';
 import type { BranchPlan } from '../loads/plan.js';
-import { carriesAnything } from '../loads/plan.js';
+import { carriesAnything, hasPeaks } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import { along } from './bookings.js';
 import type { Corner } from './corner.js';
@@ -9,7 +9,7 @@ import { cornersOf } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, together, turnedOver } from './moments.js';
+import { heaviest, together, turnedOver, keyOf } from './moments.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
@@ -83,9 +83,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     });
     return sum;
   };
-  const hasPeaks = networks.some((k) =>
-    circuitry.networks[k]!.on.plans.some((p) => p.members.some((m) => m.kind === 'current' && m.peak !== undefined)),
-  );
+  const peaks = networks.some((k) => circuitry.networks[k]!.on.plans.some((p) => p.members.some(hasPeaks)));
   const many = (moments: readonly Moment[], corners: readonly Corner[]): Candidate[] =>
     moments.flatMap((moment) => corners.map((corner) => ({ moment, corner, focus })));
   // Something may flow in the wanted direction while its circuit is off: a board's own lamp on a pin that rests high.
@@ -130,11 +128,11 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   };
   const known = new Map<string, readonly Moment[]>();
   const moments = (mode: ModeSearch): readonly Moment[] => {
-    const found = known.get(mode.name) ?? momentsIn(mode);
-    known.set(mode.name, found);
+    const found = known.get(keyOf(mode)) ?? momentsIn(mode);
+    known.set(keyOf(mode), found);
     return found;
   };
-  const probes = (mode: ModeSearch): Candidate[] => many(moments(mode), hasPeaks ? [...MOST, ...PEAK] : MOST);
+  const probes = (mode: ModeSearch): Candidate[] => many(moments(mode), peaks ? [...MOST, ...PEAK] : MOST);
   const candidates = (mode: ModeSearch): Candidate[] => [...probes(mode), ...many(moments(mode), LEAST)];
   const [only] = contributors;
   const twin =

@@ -80,7 +80,8 @@ export function reachOf(solver: Solver, whole: () => Whole, at: string, heated?:
       return { direct, indirect: droop.map((volts) => -slope * volts) };
     }
     // Watts: what is lost an ampere, and what a volt less at the input saves.
-    const amps = s.linkCurrents[solver.circuitry.links.findIndex((l) => l.link === heated)]!;
+    const passed = s.linkCurrents[solver.circuitry.links.findIndex((l) => l.link === heated)]!;
+    const amps = passed + s.ownCurrent(heated);
     const volts = linearLoss(s.voltage(heated.from), s.voltage(heated.to), 1, 0);
     return { direct: direct.map((more) => volts * more), indirect: droop.map((lost) => -amps * lost) };
   });

@@ -15,7 +15,7 @@ import type { Edge } from '../circuit/network.js';
 import { eliminate, settleNetwork } from '../circuit/network.js';
 import { switcherInput } from '../circuit/switcher.js';
 import { WIRE_REFERENCE } from '../circuit/wire.js';
-import type { BranchPlan, Reading, SolvedBranch } from '../loads/plan.js';
+import type { BranchPlan, Member, Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
@@ -465,7 +465,7 @@ export class Solution implements Reading {
     const at = this.locate(part);
     if (at === undefined) return 0;
     const fitted = at.flows.fitted.members[at.branch]![at.member]!;
-    if (fitted.member.kind === 'current') return this.left(at.flows, at.branch);
+    if (takesWhatIsLeft(fitted.member)) return this.left(at.flows, at.branch);
     return voltsAcross(fitted, at.flows.currents[at.branch]!);
   }
 
@@ -511,17 +511,23 @@ export class Solution implements Reading {
       amps,
       members: fitted.members[at.branch]!.map((m) => ({
         member: m.member,
-        ...(m.member.kind === 'resistance' || m.member.kind === 'pin' ? { ohms: m.ohms } : {}),
-        volts: m.member.kind === 'current' ? this.left(at.flows, at.branch) : voltsAcross(m, amps),
+        ...(m.member.kind === 'resistance' || m.member.kind === 'pin' || m.ohms > 0 ? { ohms: m.ohms } : {}),
+        volts: takesWhatIsLeft(m.member) ? this.left(at.flows, at.branch) : voltsAcross(m, amps),
       })),
     };
   }
 }
 
+/** What draws its current or power whatever it gets: it gets what the others on its branch leave. */
+const takesWhatIsLeft = ({ kind }: Member): boolean => kind === 'current' || kind === 'power';
+
+/** So near to collapse a plain sweep is as good as at rest. */
+const NEARLY = 1 - 1e-6;
+
 /** Newton's step to a node that would stand at `next` if its load did not answer; `bent` is the way's ohms times its slope. */
 function stepped(next: number, bent: number, before: number): number {
-  // Near collapse, where the slope of a switching regulator outweighs the ohms, plain sweeps are surer.
-  return bent > -0.5 ? (next + bent * before) / (1 + bent) : next;
+  // Beyond collapse, where the slope of what takes a constant power outweighs the ohms, there is nothing to step to.
+  return bent > -NEARLY ? (next + bent * before) / (1 + bent) : next;
 }
 
 /** Adds (or takes away) what a network draws from each node of the tree, and how that rises with the node's voltage. */

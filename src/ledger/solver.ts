@@ -2,6 +2,7 @@
  * Solutions of a project, each solved once and kept. Whole solutions are few: one a state of all circuits and corner in
  * which everything leans one way. A question about a few circuits stands on one of them.
  */
+import { isFalling } from '../loads/plan.js';
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import { circuitry, zeros } from './circuitry.js';
@@ -51,6 +52,8 @@ export function solver(project: Project): Solver {
   );
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
   const starts = new Map<number, number[]>();
+  // A supply that collapsed in one state may hold up in the next: that one is looked for from above.
+  const collapsible = project.networks.some((n) => n.on.some(isFalling));
 
   const focus = (circuits: readonly number[], besides: readonly number[] = []): Focus => {
     const key = `${circuits.join()}|${besides.join()}`;
@@ -102,7 +105,7 @@ export function solver(project: Project): Solver {
     let solution = bases.get(name);
     if (solution === undefined) {
       const number = corners(even);
-      const start = starts.get(number) ?? startVolts(built, even);
+      const start = (collapsible ? undefined : starts.get(number)) ?? startVolts(built, even);
       solution = new Solution(built, moment, even, nobody, start);
       // What one state came to is nearly right for the next.
       starts.set(number, solution.volts);

@@ -1,13 +1,14 @@
 /** The supply tree: what flows through supplies, inlets, fuses, diodes, regulators and rails, and what that heats. */
 import { linearLoss } from '../circuit/regulator.js';
 import type { LimitPlan } from '../loads/plan.js';
-import type { Link, TreeNode } from '../project/project.js';
+import { hasPeaks, isFalling } from '../loads/plan.js';
+import type { Link, Project, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
 import { figureOf } from './builds.js';
-import type { Corner, End, Lean } from './corner.js';
+import type { Corner, End, Lean, Peaks } from './corner.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, turnedOver } from './moments.js';
+import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
 import { reachOf, wholeOf } from './reach.js';
 import type { Question } from './question.js';
@@ -32,21 +33,22 @@ const corners = (lean: Lean, sources: End, outputs: End, apart?: Corner['apart']
  * The corners of the tree. Currents rise with the supplies, but a switching regulator takes the more the lower its input is:
  * with other loads on a high supply, it wants the losses before it high. A linear one is hottest with a high input and, by what hangs on it, a low or a high output.
  */
-function cornerSets(regulated: boolean, before: readonly Link[] | undefined) {
-  const stands = (end: End): Corner['apart'] => new Map((before ?? []).map((link) => [link.id, end]));
+function cornerSets(regulated: boolean, losing: readonly Link[] | undefined) {
+  const stands = (end: End): Corner['apart'] => new Map((losing ?? []).map((link) => [link.id, end]));
   const both = (lean: Lean): Corner[] => [
     ...corners(lean, 'high', 'high'),
     ...(regulated ? corners(lean, 'high', 'low') : []),
-    ...(before ? [...corners(lean, 'high', 'high', stands('low')), ...corners(lean, 'low', 'high')] : []),
+    ...(losing ? [...corners(lean, 'high', 'high', stands('low')), ...corners(lean, 'low', 'high')] : []),
   ];
   const least = [
     ...corners('low', 'low', 'low'),
     ...(regulated ? corners('low', 'low', 'high') : []),
-    ...(before ? [...corners('low', 'low', 'low', stands('high')), ...corners('low', 'high', 'low')] : []),
+    ...(losing ? [...corners('low', 'low', 'low', stands('high')), ...corners('low', 'high', 'low')] : []),
   ];
   return {
     high: both('high'),
     peak: both('peak'),
+    second: both('second'),
     low: least,
     light: corners('low', 'high', 'high'),
     heavy: corners('high', 'low', 'low'),
@@ -58,24 +60,31 @@ type CornerSets = ReturnType<typeof cornerSets>;
 /** What hangs beside an account on the same losses leans the other way: it lets the rail be, or pulls it down. */
 const opposed = (sets: CornerSets): CornerSets => {
   const turned = (corners: readonly Corner[]): Corner[] => corners.map(turnedRest);
-  return { ...sets, high: turned(sets.high), peak: turned(sets.peak), low: turned(sets.low) };
+  return {
+    ...sets,
+    high: turned(sets.high),
+    peak: turned(sets.peak),
+    second: turned(sets.second),
+    low: turned(sets.low),
+  };
 };
 const turnedRest = (c: Corner): Corner => ({ ...c, rest: c.rest === 'low' ? 'high' : 'low' });
 
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
-  const hasPeaks = project.networks.some((n) =>
-    n.on.some((b) => b.members.some((m) => m.kind === 'current' && m.peak !== undefined)),
+  const peaking = project.networks.some((n) => n.on.some((b) => b.members.some(hasPeaks)));
+  const falling = fallingAt(project);
+  const sets = cornerSets(
+    drawsBehindRegulator(solver),
+    falling.size > 0 ? lossesBefore(project.links, falling) : undefined,
   );
-  const switching = project.links.some((l) => l.kind === 'switching-regulator');
-  const sets = cornerSets(drawsBehindRegulator(solver), switching ? beforeSwitching(project.links) : undefined);
   // A switching regulator weighs the more the lower the supplies are.
-  const telling = [sets.high[0]!, ...(switching ? [sets.high.at(-1)!] : [])];
+  const telling = [sets.high[0]!, ...(falling.size > 0 ? [sets.high.at(-1)!] : [])];
   const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
   const moments = momentsOf(solver, reaches);
-  const ask = ({ at, heated, isVoltage, ...base }: Bare, peaks: boolean): Question => {
+  const ask = ({ at, heated, isVoltage, ...base }: Bare, peaks: Peaks): Question => {
     const { beside } = reaches[0]!.reach(at, heated);
-    const focus = isVoltage || heated || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
+    const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
     const set = focus === solver.nobody ? sets : opposed(sets);
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
       moments(mode, at, heated, base.read, focus).flatMap((moment) =>
@@ -88,7 +97,7 @@ export function treeQuestions(solver: Solver): Question[] {
     };
     if (isVoltage)
       return { ...base, candidates: (mode) => [...atRest(mode), ...many(mode, sets.heavy)], probes: atRest };
-    const most = peaks && hasPeaks ? [...set.high, ...set.peak] : set.high;
+    const most = peaks && peaking ? [...set.high, ...(peaks === 'rms' ? set.second : set.peak)] : set.high;
     return {
       ...base,
       candidates: (mode) => many(mode, [...most, ...set.low]),
@@ -98,10 +107,12 @@ export function treeQuestions(solver: Solver): Question[] {
   const nodes = project.nodes.flatMap((node) => {
     if (node.kind === 'joint') return [];
     const outward = project.links.some((l) => l.to === node.id) || node.volts !== undefined;
-    return outward ? [...nodeQuestions(node).map((q) => ask(q, node.kind !== 'rail'))] : [];
+    return outward ? [...nodeQuestions(node).map((q) => ask(q, node.kind === 'rail' ? 'rms' : true))] : [];
   });
   const links = project.links.flatMap((link) =>
-    linkQuestions(solver, link).map((q) => ask(q, q.kind !== 'fuse' && q.kind !== 'wire' && q.quantity === 'current')),
+    linkQuestions(solver, link).map((q) =>
+      ask(q, q.quantity === 'current' && (q.kind === 'fuse' || q.kind === 'wire' ? 'rms' : true)),
+    ),
   );
   return [...nodes, ...links];
 }
@@ -159,7 +170,7 @@ function momentsOf(solver: Solver, telling: readonly { readonly corner: Corner; 
     return [...new Map(found.map((m) => [m.on.join(), m])).values()];
   };
   return (mode: ModeSearch, at: string, heated: Link | undefined, read: Read, focus: Focus): readonly Moment[] => {
-    const key = `${mode.name}|${at}|${heated?.id ?? ''}`;
+    const key = `${keyOf(mode)}|${at}|${heated?.id ?? ''}`;
     const moments = known.get(key) ?? search(mode, at, heated, read, focus);
     known.set(key, moments);
     return moments;
@@ -276,19 +287,27 @@ const highestInput = (link: Link, limit: LimitPlan): Bare => ({
   ],
 });
 
-/** The fuses, diodes and cables that switching regulators are fed over, as far as nothing else hangs on them. */
-function beforeSwitching(links: readonly Link[]): Link[] {
+/** The nodes that something hangs on whose current rises as their voltage falls: a switching regulator, a constant power. */
+function fallingAt({ links, networks }: Project): ReadonlySet<string> {
+  return new Set([
+    ...links.flatMap((l) => (l.kind === 'switching-regulator' ? [l.from] : [])),
+    ...networks.flatMap((n) => [...n.on, ...n.off].filter(isFalling).map((b) => b.from)),
+  ]);
+}
+
+/** The fuses, diodes and cables that these are fed over, as far as nothing else hangs on them. */
+function lossesBefore(links: readonly Link[], nodes: ReadonlySet<string>): Link[] {
   const feeds = new Map(links.map((l) => [l.to, l]));
   const branches = (node: string): boolean => links.filter((l) => l.from === node).length > 1;
-  return links.flatMap((link) => {
-    if (link.kind !== 'switching-regulator') return [];
-    const found: Link[] = [];
-    for (let before = feeds.get(link.from); before; before = feeds.get(before.from)) {
-      if (before.volts !== undefined || (found.length > 0 && branches(before.to))) break;
-      if (before.kind !== 'wire') found.push(before);
+  const found = [...nodes].flatMap((node) => {
+    const losses: Link[] = [];
+    for (let before = feeds.get(node); before; before = feeds.get(before.from)) {
+      if (before.volts !== undefined || (losses.length > 0 && branches(before.to))) break;
+      if (before.kind !== 'wire') losses.push(before);
     }
-    return found;
+    return losses;
   });
+  return [...new Set(found)];
 }
 
 /** Whether anything draws from a node that a regulator feeds. */

@@ -2,6 +2,7 @@
  * The sum behind a branch's current, read off the solved branch: what is left of its voltage after the drops, over the
  * resistance on its way. Evaluating the formula with the numbers beside it gives the result.
  */
+import { RERATING } from '../circuit/filament.js';
 import type { Member, SolvedBranch, Step } from './plan.js';
 import { GROUND } from './plan.js';
 
@@ -27,6 +28,12 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string): Ste
         sources,
       },
     ];
+  }
+  const power = branch.members.find(({ member }) => member.kind === 'power');
+  if (power && power.volts > 0) {
+    const name = symbol('V', shortName(power.member.part));
+    const values = { P: [branch.amps * power.volts, 'W'], [name]: [power.volts, 'V'] } as const;
+    return [{ name: 'I', says: what, formula: `P / ${name}`, with: values, gives: [branch.amps, 'A'], sources }];
   }
   const values: Record<string, readonly [number, string]> = {};
   const top: string[] = [];
@@ -54,6 +61,8 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string): Ste
   }
   const numerator = top.join(' ').replace(/^- /, '-');
   if (bottom.length === 0 || blocks(branch)) {
+    const lit = branch.members.find(({ member }) => member.kind === 'filament');
+    if (lit) return filamentSteps(lit, branch.amps, what, sources);
     return [
       { name: 'I', says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources },
     ];
@@ -68,6 +77,27 @@ const NEXT_TO_NOTHING = 1e-5;
 function blocks({ from, to, amps, members }: SolvedBranch): boolean {
   const straight = members.reduce((volts, { ohms = 0 }) => volts + Math.abs(ohms * amps), 0);
   return straight < NEXT_TO_NOTHING * Math.abs(from.volts - to.volts);
+}
+
+/** The rerating law of a lamp, with what it takes at its design point. */
+function filamentSteps(
+  { member, volts }: SolvedBranch['members'][number],
+  amps: number,
+  what: string,
+  sources: readonly string[],
+): Step[] {
+  const rated = member.kind === 'filament' ? member.volts : 1;
+  const design = amps / (volts / rated) ** RERATING;
+  return [
+    {
+      name: 'I',
+      says: what,
+      formula: `I_design * (V_lamp / V_design)^${RERATING}`,
+      with: { I_design: [design, 'A'], V_lamp: [volts, 'V'], V_design: [rated, 'V'] },
+      gives: [amps, 'A'],
+      sources,
+    },
+  ];
 }
 
 /** A symbol that is still free among the values of a formula. */

@@ -1,63 +1,85 @@
-/** DC motors: they run on one current and start, or stall, on another. */
-import { closed } from '../quantity/quantity.js';
-import { USUAL_EXCESS } from './constant-current.js';
+/** DC motors and servos: they run on one current and start, or stall, on another. */
+import { formatValue } from '../quantity/print.js';
+import type { Taken } from './draw.js';
+import { drawOf, lastsOf, unknownStall, withPeak } from './draw.js';
+import type { Figures } from './figures.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
+import type { Member } from './plan.js';
+import { startingVoltage } from './terminals.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
-/** A stall without a stated time lasts this long, seconds (rule 8 of the format). */
-const USUAL_STALL = 0.5;
-/** A stall longer than this is sustained, seconds (rule 17). */
-const SUSTAINED = 1;
+/** What a motor takes when it runs and when it stalls; undefined with a problem. */
+function runningOf(input: LoadInput) {
+  const { figures, id } = input;
+  const run = drawOf(figures, 'run');
+  if (run === undefined) {
+    figures.problem('run', `\`${id}\` has no running current to reckon with`, '`run: 180 mA` and `stall: 800 mA`');
+    return undefined;
+  }
+  const stall = stallOf(input);
+  return withPeak(run, stall, stall === undefined ? undefined : lastsOf(figures, 'stall-time', 'a stall'));
+}
+
+/**
+ * Highest stall current, amperes. A blocked motor is its winding's resistance and nothing else, so that on more than the
+ * voltage its current is stated at it draws as much more.
+ */
+function stallOf({ figures, entry, bench, path, id }: LoadInput): number | undefined {
+  const stated = figures.interval('stall', 'current')?.max;
+  const rated = figures.interval('voltage', 'voltage')?.typ;
+  const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
+  if (stated === undefined || rated === undefined || rated <= 0 || supply === undefined) return stated;
+  const highest = bench.window(supply).max;
+  if (highest <= rated) return stated;
+  figures.assume(
+    `${id} stalls on ${formatValue(highest, 'voltage')} with ${formatValue((stated * highest) / rated, 'current')}: its ${formatValue(stated, 'current')} are stated at ${formatValue(rated, 'voltage')}`,
+  );
+  return (stated * highest) / rated;
+}
+
+const winding = (taken: Taken, figures: Figures) => {
+  const { origin } = figures.figure('run', 'current')!;
+  return (circuit: string): Member => ({ kind: 'current', part: `${circuit}.motor`, ...taken, origin });
+};
 
 function lower(input: LoadInput): Lowered {
   const { figures } = input;
-  const run = figures.figure('run', 'current');
-  const stall = figures.figure('stall', 'current');
-  if (run === undefined) {
-    figures.problem(
-      'run',
-      `\`${input.id}\` has no running current to reckon with`,
-      '`run: 180 mA` and `stall: 800 mA`',
-    );
-    return NOTHING;
-  }
-  const steady = closed(run.quantity, { max: (typ) => USUAL_EXCESS * typ, min: () => 0 });
-  const peak = stall && closed(stall.quantity).max;
-  const lasts = figures.interval('stall-time', 'time')?.max;
-  if (stall && lasts === undefined) figures.assume(`a stall lasts ${USUAL_STALL} s, since nobody states it`);
-  const amps =
-    peak !== undefined && (lasts ?? USUAL_STALL) > SUSTAINED ? { ...steady, max: Math.max(steady.max, peak) } : steady;
+  const taken = runningOf(input);
+  if (taken === undefined) return NOTHING;
+  const member = winding(taken, figures);
   return lowerTwoTerminal(input, {
-    members: (circuit) => [
-      { kind: 'current', part: `${circuit}.motor`, amps, ...(peak !== undefined && { peak }), origin: run.origin },
-    ],
+    members: (circuit) => [member(circuit)],
     inductive: true,
     part: (circuit) => `${circuit}.motor`,
-    accounts: (circuit, path) =>
-      stall
-        ? []
-        : [
-            {
-              id: `${circuit}.motor`,
-              kind: 'input',
-              title: `motor ${circuit}`,
-              quantity: 'current',
-              direction: 'at-most',
-              circuits: [circuit],
-              path,
-              recipes: ['draw-most', 'draw-least'],
-              read: () => undefined,
-              limits: [],
-              missing: {
-                figure: 'stall',
-                asks: `what does the motor ${circuit} draw when it starts or is blocked (its \`stall\` current)?`,
-              },
-              steps: () => [],
-            },
-          ],
+    accounts: (circuit, path) => [
+      ...(taken.peak === undefined ? [unknownStall(`${circuit}.motor`, circuit, path, 'motor')] : []),
+      ...startingVoltage(figures, circuit, path, member(circuit)),
+    ],
+    limitsItself: true,
+  });
+}
+
+/** A servo carries its own driver: the pin only tells it where to go, and it holds its place on its idle current. */
+function lowerServo(input: LoadInput): Lowered {
+  const { figures } = input;
+  const taken = runningOf(input);
+  if (taken === undefined) return NOTHING;
+  const idle = drawOf(figures, 'idle');
+  const member = winding(taken, figures);
+  return lowerTwoTerminal(input, {
+    members: (circuit) => [member(circuit)],
+    ...(idle && { idle: (circuit: string) => [{ kind: 'current' as const, part: `${circuit}.motor`, amps: idle }] }),
+    listens: true,
+    inductive: false,
+    part: (circuit) => `${circuit}.motor`,
+    accounts: (circuit, path) => [
+      ...(taken.peak === undefined ? [unknownStall(`${circuit}.motor`, circuit, path, 'servo')] : []),
+      ...startingVoltage(figures, circuit, path, member(circuit)),
+    ],
     limitsItself: true,
   });
 }
 
 export const dcMotor: LoadType = { type: 'dc-motor', lower };
+export const servo: LoadType = { type: 'servo', lower: lowerServo };

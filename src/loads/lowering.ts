@@ -1,7 +1,7 @@
 /** What a type of load is given to lower itself, and what it gives back. */
 import type { PinResistance } from '../circuit/pin.js';
 import type { Interval } from '../quantity/interval.js';
-import type { Problem } from '../source/place.js';
+import type { Path, Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
 import type { InputPin } from './lines/line.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
@@ -47,12 +47,25 @@ export interface NetworkSketch {
   /** Branches without a pin, by state. */
   readonly on: readonly BranchPlan[];
   readonly off: readonly BranchPlan[];
+  /** Its pins serve others at other times: nothing else that hangs on them is solved with it. */
+  readonly alone?: true;
+}
+
+/** Circuits of one load that take turns, kept to by its firmware or by what it is. */
+export interface Turns {
+  readonly most: number;
+  readonly of: readonly string[];
+  readonly by: 'firmware' | 'wiring';
+  readonly path: Path;
+  readonly turns: true;
 }
 
 export interface Lowered {
   readonly circuits: readonly CircuitPlan[];
   readonly networks: readonly NetworkSketch[];
   readonly accounts: readonly AccountPlan[];
+  /** At most so many of its circuits are on together: they take turns. */
+  readonly interlocks?: readonly Turns[];
 }
 
 /** One load on a channel of an array. */
@@ -102,10 +115,10 @@ export interface Bench {
   node(name: unknown, path: readonly (string | number)[]): string | undefined;
   /** Typical volts of a node, as stated: for choosing rows and defaults, never for sums. */
   nominal(node: string): number;
+  /** Volts of a node as stated, drops left out. */
+  window(node: string): Interval;
   /** Highest volts of a node whose supply does not keep one voltage (a battery, an unregulated adapter); else undefined. */
   unsteady(node: string): number | undefined;
-  /** Lowest, typical and highest volts of a node, as stated: for reading curves off at the careful end. */
-  window(node: string): Interval;
   /** Holds an entry of a load that is spelled out in place against the keys of its kind: 'driver:stages'. */
   check(kind: string, raw: unknown, path: readonly (string | number)[]): void;
   /** Figures of a driver, clamp or array entry with its profile's behind them; its type, or undefined with a problem. */

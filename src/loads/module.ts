@@ -1,28 +1,12 @@
 /** Modules: sensors, radios, displays. Idle outside the modes that name them, active inside, with peaks on top. */
-import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
-import { closed } from '../quantity/quantity.js';
-import { USUAL_EXCESS } from './constant-current.js';
-import type { Figures } from './figures.js';
-import { isMapping } from './figures.js';
+import { drawOf, lastsOf, withPeak } from './draw.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
-/** A draw with its open bounds closed on the side that is safe; what was assumed is listed. */
-function drawOf(figures: Figures, key: string): Interval | undefined {
-  const figure = figures.figure(key, 'current');
-  if (figure === undefined) return undefined;
-  const { quantity } = figure;
-  if (quantity.max === undefined)
-    figures.assume(
-      `${key} current: up to ${USUAL_EXCESS} times the stated ${quantity.stated}, since no highest is stated`,
-    );
-  return closed(quantity, { max: (typ) => USUAL_EXCESS * typ, min: () => 0 });
-}
-
-function lower(input: LoadInput): Lowered {
-  const { figures, entry, bench, path } = input;
+export function lowerModule(input: LoadInput): Lowered {
+  const { figures } = input;
   const active = drawOf(figures, 'active') ?? drawOf(figures, 'idle');
   if (active === undefined) {
     figures.problem(
@@ -34,13 +18,10 @@ function lower(input: LoadInput): Lowered {
   }
   const idle = drawOf(figures, 'idle') ?? exactly(0);
   const peak = drawOf(figures, 'peak')?.max;
-  if (isMapping(entry['signals']))
-    for (const [role, pin] of Object.entries(entry['signals']))
-      bench.signalPin(pin, [...path, 'signals', role], input.id, role);
+  const lasts = peak === undefined ? undefined : lastsOf(figures, 'peak-time', 'a burst');
+  const taken = withPeak(active, peak, lasts, figures.interval('peak-every', 'time')?.min);
   return lowerTwoTerminal(input, {
-    members: (circuit) => [
-      { kind: 'current', part: `${circuit}.load`, amps: active, ...(peak !== undefined && { peak }) },
-    ],
+    members: (circuit) => [{ kind: 'current', part: `${circuit}.load`, ...taken }],
     idle: (circuit) => [{ kind: 'current', part: `${circuit}.load`, amps: idle }],
     inductive: false,
     part: (circuit) => `${circuit}.load`,
@@ -49,4 +30,4 @@ function lower(input: LoadInput): Lowered {
   });
 }
 
-export const module: LoadType = { type: 'module', lower };
+export const module: LoadType = { type: 'module', lower: lowerModule };

@@ -42,8 +42,33 @@ export type Member =
   | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread })
   | (InSeries & { readonly kind: 'drop'; readonly volts: Interval; readonly load?: true })
   | (InSeries & { readonly kind: 'curve'; readonly points: readonly CurvePoint[] })
-  | (InSeries & { readonly kind: 'current'; readonly amps: Interval; readonly peak?: number })
-  | (InSeries & { readonly kind: 'pin'; readonly ohms: Interval });
+  | (InSeries & {
+      readonly kind: 'current';
+      readonly amps: Interval;
+      /** Amperes in a stall, a start or a burst. */
+      readonly peak?: number;
+      /** Root mean square, amperes, over the second that has most of it. */
+      readonly second?: number;
+    })
+  | (InSeries & { readonly kind: 'pin'; readonly ohms: Interval })
+  | (InSeries & {
+      /** A lamp's filament. */
+      readonly kind: 'filament';
+      /** Volts of its design point, and the amperes it takes there when it is hot. */
+      readonly volts: number;
+      readonly amps: Interval;
+      /** How many times as much it takes cold, and over the second in which it is switched on (root mean square). */
+      readonly cold?: { readonly peak: number; readonly second: number };
+    })
+  /** Watts taken from whatever reaches it. Only in networks without nodes of their own: its current falls as the voltage rises. */
+  | (InSeries & { readonly kind: 'power'; readonly watts: Interval });
+
+/** Whether a member draws more at times: in a stall, a start, a burst. */
+export const hasPeaks = (m: Member): boolean =>
+  (m.kind === 'current' && m.peak !== undefined) || (m.kind === 'filament' && m.cold !== undefined);
+
+/** Whether a branch draws more as its voltage falls. */
+export const isFalling = ({ members }: BranchPlan): boolean => members.some((m) => m.kind === 'power');
 
 /** Volts that something keeps for itself at a current: straight lines between points of rising current, which begin at 0 A. */
 export interface CurvePoint {
@@ -192,7 +217,7 @@ export type Direction = 'source' | 'sink' | 'at-most' | 'at-least' | 'injected';
 export type Grade = 'absolute' | 'operating' | 'characterised' | 'practice';
 
 /** What of the policy a limit keeps in hand. */
-export type MarginClass = 'current' | 'function-voltage' | 'temperature' | 'drive' | 'none';
+export type MarginClass = 'current' | 'function-voltage' | 'window' | 'temperature' | 'drive' | 'none';
 
 /** A figure an account is held to. */
 export interface LimitPlan {
@@ -246,8 +271,8 @@ export interface AccountPlan {
   readonly circuits: readonly string[];
   readonly path: Path;
   readonly recipes: readonly Recipe[];
-  /** Sees peaks (stall, inrush), not only what is sustained. */
-  readonly peaks?: true;
+  /** Sees peaks (stall, inrush), not only what is sustained; or what they come to over one second. */
+  readonly peaks?: true | 'rms';
   /** It is asked with its circuits switched off, whatever the recipe: a stage that conducts then to hold the next one off. */
   readonly off?: true;
   /** Networks on the control side that are load to this account: the inputs of the stages behind the one it is about. */
@@ -314,6 +339,8 @@ export interface Wiring {
   readonly inverted?: { readonly says: 'high' | 'low' };
   /** Parts whose current nothing but a pin's own resistance limits. */
   readonly unlimited?: readonly { readonly part: string; readonly pin?: string }[];
+  /** So many LEDs, or strings of them, side by side behind one resistor. */
+  readonly sideBySide?: number;
   /** Node that feeds the load. */
   readonly supply?: string;
   /** Channels of an array that switch it, as account ids. */

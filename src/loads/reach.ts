@@ -13,6 +13,10 @@ import type { Member } from './plan.js';
 export function currentThrough(members: readonly Member[], volts: number, end: 'min' | 'typ', celsius: number): number {
   const fixed = members.find((m) => m.kind === 'current');
   if (fixed?.kind === 'current') return end === 'min' ? fixed.amps.max : fixed.amps.typ;
+  const power = members.find((m) => m.kind === 'power');
+  if (power?.kind === 'power') return volts > 0 ? power.watts[end === 'min' ? 'max' : 'typ'] / volts : 0;
+  const lit = members.find((m) => m.kind === 'filament');
+  const filament = lit?.kind === 'filament' && { volts: lit.volts, amps: lit.amps[end === 'min' ? 'max' : 'typ'] };
   let [resistance, drop] = [0, 0];
   const junctions = [];
   for (const m of members) {
@@ -21,6 +25,6 @@ export function currentThrough(members: readonly Member[], volts: number, end: '
     else if (m.kind === 'drop') drop += m.volts[end];
     else if (m.kind === 'junction') junctions.push(junctionAt(m.law[end], celsius));
   }
-  if (resistance === 0 && junctions.length === 0) return 0;
-  return Math.max(branchCurrent({ resistance, drop, junctions }, volts), 0);
+  if (resistance === 0 && junctions.length === 0 && !filament) return 0;
+  return Math.max(branchCurrent({ resistance, drop, junctions, ...(filament && { filament }) }, volts), 0);
 }

@@ -14,6 +14,7 @@ import { isMapping } from './figures.js';
 import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { currentThrough } from './reach.js';
 import { seriesOf } from './series.js';
+import { terminalAccounts } from './terminals.js';
 
 /** What a load puts between its ends. */
 export interface Content {
@@ -35,6 +36,8 @@ export interface Content {
   readonly limitsItself: boolean;
   /** Its own accounts tell whether a driver lets go of it. */
   readonly letsGo?: true;
+  /** It has electronics that a pin only talks to: without a driver, its `pin` carries a signal and not the load. */
+  readonly listens?: true;
   readonly figures?: Wiring['figures'];
   /** What it stores, for its clamp. */
   readonly winding?: Winding;
@@ -67,9 +70,12 @@ function pinsOf({ entry, id, path, bench }: LoadInput) {
 }
 
 export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
-  const { entry, id } = input;
+  const { entry, id, path, bench } = input;
   const { pins, listed } = pinsOf(input);
-  const count = typeof entry['count'] === 'number' && input.type !== 'pixels' ? entry['count'] : 1;
+  const count = typeof entry['count'] === 'number' ? entry['count'] : 1;
+  if (isMapping(entry['signals']))
+    for (const [role, pin] of Object.entries(entry['signals']))
+      bench.signalPin(pin, [...path, 'signals', role], input.id, role);
   const circuits = listed ? pins.map((_, k) => `${id}.${k + 1}`) : circuitNames(id, count);
   const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, pins[listed ? k : 0]));
   return {
@@ -81,14 +87,18 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
 
 type Named = { readonly name: string; readonly path: readonly (string | number)[] } | undefined;
 
-function lowerOne(input: LoadInput, content: Content, circuit: string, named: Named): Lowered {
+function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Named): Lowered {
   const { entry, bench, path, figures } = input;
+  const told = content.listens && entry['driver'] === undefined ? pin : undefined;
+  if (told) bench.outputPin(told.name, told.path, circuit, 'high');
+  const named = told ? undefined : pin;
   const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
   const series = seriesOf(figures, circuit, path);
   const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
   const own = (feed: string, driver?: Driver): AccountPlan[] => [
     ...content.accounts(circuit, path, driver, feed),
+    ...terminalAccounts(figures, circuit, path, content.members(circuit), content.part(circuit)),
     ...series.accounts,
   ];
   const base = { id: circuit, owner: input.id, path, type: input.type };
@@ -198,8 +208,12 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, named: Na
       bench.problem({
         path: [...path],
         on: 'key',
-        says: `\`${input.id}\` is connected to nothing`,
-        expected: 'a `pin:`, or a `supply:` with or without a `driver:`',
+        says: told
+          ? `nothing feeds \`${input.id}\`: its pin carries a signal only`
+          : `\`${input.id}\` is connected to nothing`,
+        expected: content.listens
+          ? '`supply:` with the name of a supply or rail'
+          : 'a `pin:`, or a `supply:` with or without a `driver:`',
       });
     return { circuits: [], networks: [], accounts: [] };
   }

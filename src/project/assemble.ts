@@ -14,6 +14,10 @@ export function assemble(sketches: readonly NetworkSketch[]): NetworkPlan[] {
   const groups: NetworkSketch[][] = [];
   const groupOf = new Map<string, NetworkSketch[]>();
   for (const sketch of sketches) {
+    if (sketch.alone) {
+      groups.push([sketch]);
+      continue;
+    }
     const pins = [...sketch.hooks.map((h) => h.pin.account), ...(sketch.along === undefined ? [] : [sketch.along])];
     const joined = [...new Set(pins.flatMap((p) => groupOf.get(p) ?? []))];
     const group = groups.find((g) => g.some((s) => joined.includes(s)));

@@ -114,8 +114,8 @@ export function benchOf(around: Surroundings): UsedBench {
       return undefined;
     },
     nominal: (node) => tree.window(node).typ,
-    unsteady: (node) => tree.unsteady(node),
     window: (node) => tree.window(node),
+    unsteady: (node) => tree.unsteady(node),
     check(kind, raw, path) {
       if (isEntryKind(kind)) checkEntry(kind as EntryKind, raw, path).forEach(remarks.problem);
     },

@@ -3,7 +3,7 @@ import type { Catalogue } from '../catalogue/catalogue.js';
 import type { Profile } from '../catalogue/profile.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
-import { USUAL_EXCESS } from '../loads/constant-current.js';
+import { USUAL_EXCESS, lastsOf, withPeak } from '../loads/draw.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
@@ -263,11 +263,14 @@ function ownDraw(
   const chipOnly = new Figures(id, path, [{ data: chipProfile, profile: chipProfile }], remarks);
   const whole = read(isBoard ? figures : figures.over(chipProfile));
   const chip = isBoard ? read(chipOnly) : whole;
-  const peak = figures.within('draws').interval('peak', 'current')?.max;
+  const draws = figures.within('draws');
+  const peak = draws.interval('peak', 'current')?.max;
+  const lasts = peak === undefined ? undefined : lastsOf(draws, 'peak-time', 'a burst');
+  const every = draws.interval('peak-every', 'time')?.min;
   if (whole === undefined) return { networks: [], own: [], accounts: [unknownDraw(id, path)] };
   const networks: NetworkSketch[] = [];
   const drawing = (name: string, node: string, amps: Interval, top?: number): void => {
-    const member: Member = { kind: 'current', part: name, amps, ...(top !== undefined && { peak: top }) };
+    const member: Member = { kind: 'current', part: name, ...withPeak(amps, top, lasts, every) };
     const branch = { from: node, to: GROUND, members: [member], circuit: name };
     networks.push({ id: name, circuits: [], side: 'load', inner: [], hooks: [], on: [branch], off: [branch] });
   };

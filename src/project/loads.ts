@@ -23,6 +23,7 @@ export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lo
     circuits: parts.flatMap((p) => p.circuits),
     networks: parts.flatMap((p) => p.networks),
     accounts: parts.flatMap((p) => p.accounts),
+    interlocks: parts.flatMap((p) => p.interlocks ?? []),
   };
 }
 

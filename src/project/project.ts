@@ -135,6 +135,8 @@ export interface InterlockPlan {
   readonly when?: readonly string[];
   readonly by: 'wiring' | 'firmware';
   readonly path: Path;
+  /** Circuits of one load that take turns: a mode that names them stands for each of their turns. */
+  readonly turns?: true;
 }
 
 /** Shares of each limit to keep in hand, 0 to 1. */

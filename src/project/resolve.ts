@@ -94,6 +94,7 @@ export function resolve(
   const loads = lowerLoads(data['loads'], surroundings, bench);
   const lines = lowerAllIncoming(data['incoming'], bench, remarks);
   const lowered: Lowered = {
+    ...loads,
     circuits: [...loads.circuits, ...lines.circuits],
     networks: [...loads.networks, ...lines.networks],
     accounts: [...loads.accounts, ...lines.accounts],
@@ -103,7 +104,10 @@ export function resolve(
 
   const { modes, interlocks, policy } = {
     modes: modesFrom(data['modes'], lowered.circuits, remarks),
-    interlocks: interlocksFrom(data['interlocks'], lowered.circuits, remarks),
+    interlocks: [
+      ...interlocksFrom(data['interlocks'], lowered.circuits, remarks),
+      ...(lowered.interlocks ?? []).map((i) => ({ ...i, kind: 'at-most' as const })),
+    ],
     policy: policyFrom(data['policy'], catalogue, remarks),
   };
   if (remarks.problems.length > 0) return { problems: remarks.problems };

@@ -10,14 +10,15 @@ const pin = ['at-boot', 'strap'];
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['measured', 'variants', 'waivers', 'places', 'catalogue'],
   load: [
-    ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time', 'needs', 'supply-voltage'],
+    ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
     ...['input-capacitance', 'maximum-dip', 'joined-pins'],
   ],
   'load/series': ['bypass'],
-  'load:led': ['in-series', 'in-parallel'],
   'load:coil': coil,
   'load/coil': coil,
-  'load:module': ['peak-every', 'pull-up'],
+  'load:module': ['pull-up'],
+  // They belong to its output, which is judged like a contact.
+  'load:solid-state-relay': ['drop', 'leakage'],
   'load/input': ['on-above', 'off-below', 'current'],
   'load/inputs/*': ['series', 'series-diode', 'pull-down'],
   supply: [
@@ -49,14 +50,13 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   controller: ['removed'],
   'controller/pins/*': pin,
   'expander/pins/*': pin,
-  'controller/draws': ['peak-every', 'asleep'],
-  'expander/draws': ['peak-every', 'asleep'],
+  'controller/draws': ['asleep'],
+  'expander/draws': ['asleep'],
   'controller/limits': ['per', 'power'],
   'expander/limits': ['per', 'power'],
 };
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
-  'load/type': [...['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power']],
   'driver/type': ['opto', 'h-bridge', 'open-drain'],
   'load/output/type': ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
   'supply/type': ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],

@@ -117,6 +117,21 @@ const driverRelease: Say = (f) => {
   );
 };
 
+/** A sentence about a function that wants at least so much. @param fails what is the matter when it does not get it */
+function atLeast(f: Finding, subject: string, fails: string): string {
+  const m = met(f);
+  if (m === undefined) return sentence(`nothing says what ${subject} needs.`);
+  const { account, by } = m;
+  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
+  if (f.verdict === 'thin')
+    return sentence(`${when(f)}${subject} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`);
+  const typical =
+    f.verdict === 'breach'
+      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
+      : ' A typical build does.';
+  return sentence(`${when(f)}${subject} gets ${gets} and needs ${needs}: ${fails}.${typical}`);
+}
+
 const fuseHolds: Say = (f) => {
   const m = met(f);
   if (m === undefined) return `Nothing says what current ${subjectOf(f)} holds.`;
@@ -225,6 +240,48 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'load-current': (f) => {
     const missing = MISSING[f.account?.missing?.figure ?? ''];
     return met(f) === undefined && missing ? missing(f.about) : atMost(f, subjectOf(f), 'carries');
+  },
+  'load-needs': (f) =>
+    /turning on/.test(f.account?.title ?? '')
+      ? atLeast(f, `the input of ${f.about}`, 'it is not sure to turn on')
+      : /to be lit/.test(f.account?.title ?? '')
+        ? atLeast(f, `the string ${f.about}`, 'its drops add up to more than there is, and it is not sure to light')
+        : atLeast(f, f.about, 'it is not sure to do its job'),
+  'leds-share-resistor': (f) => {
+    const draw = f.account?.draw;
+    const worst = draw
+      ? `: one of them may take ${formatValue(draw.max, 'current')} where a typical one takes ${formatValue(draw.typ, 'current')}`
+      : '';
+    return `The ${f.names['many']} LEDs of ${f.about} hang side by side on one resistor and do not share its current${worst}.`;
+  },
+  'input-release': (f) => {
+    const m = met(f);
+    if (m === undefined) return `Nothing says with what current the input of ${f.about} is sure to be off.`;
+    const [keeps, off] = [figure(m.account, m.by.draw), limitFigure(m.account, m.by.value)];
+    return sentence(
+      `${when(f)}switched off, the input of ${f.about} may still carry ${keeps}, and it is sure to be off only below ${off}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to turn off'}.`,
+    );
+  },
+  'load-voltage': (f) => {
+    const motor = /to start/.test(f.account?.title ?? '');
+    if (/turning on/.test(f.account?.title ?? ''))
+      return met(f)
+        ? atLeast(f, `the input of ${f.about}`, 'it is not sure to turn on')
+        : `Nothing says from what current or voltage on the input of ${f.about} turns on.`;
+    if (f.account?.direction === 'at-least')
+      return atLeast(
+        f,
+        motor ? `the motor ${f.about}` : f.about,
+        motor ? 'it is not sure to start' : 'it is not sure to work',
+      );
+    const m = met(f);
+    if (m === undefined) return `Nothing says at what voltage ${f.about} works.`;
+    const [gets, bears] = [figure(m.account, m.by.draw), limitFigure(m.account, m.by.value)];
+    return sentence(
+      f.verdict === 'thin'
+        ? `${when(f)}${f.about} gets up to ${gets} of the ${bears} that it works at: ${percent(m.by.left)} in hand.`
+        : `${when(f)}${f.about} gets up to ${gets}, and is made for no more than ${bears}.`,
+    );
   },
   'resistor-power': (f) => atMost(f, `the resistor ${f.account?.id ?? f.about}`, 'turns into heat'),
   'wire-current': (f) =>

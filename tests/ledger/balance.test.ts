@@ -14,7 +14,7 @@ import { TYPICAL } from '../../src/ledger/corner.js';
 import type { Moment, Solution } from '../../src/ledger/solution.js';
 import { solver } from '../../src/ledger/solver.js';
 import type { BranchPlan, Member } from '../../src/loads/plan.js';
-import { GROUND } from '../../src/loads/plan.js';
+import { GROUND, isFalling } from '../../src/loads/plan.js';
 import type { Link, Project } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 import { interpolate } from '../../src/quantity/points.js';
@@ -22,29 +22,44 @@ import { HAND_MADE } from '../properties/hand-made.js';
 import type { Data } from '../properties/projects.js';
 import { projectOf, projects } from '../properties/projects.js';
 import type { Ends } from './leans.js';
-import { DRAW, END, LOAD, LOSS, leanOfBranch } from './leans.js';
+import { DRAW, END, LOAD, LOSS, drawn, leanOfBranch, lit } from './leans.js';
 
 /** 1 part in 10^9. */
 const PART = 1e-9;
 
 /** Volts that a member takes at a current, amperes; a fixed current takes what is left. */
-function voltsOf(m: Member, amps: number, lean: Lean, pins: Lean, celsius: number): number {
+function voltsOf(
+  m: Member,
+  amps: number,
+  lean: Lean,
+  pins: Lean,
+  celsius: number,
+  losses: Readonly<Record<Lean, Ends>>,
+): number {
   switch (m.kind) {
     case 'resistance':
       return (
-        m.ohms[(m.load ? LOAD : LOSS)[lean]] * (m.copper === undefined ? 1 : copperFactor(celsius, m.copper)) * amps
+        m.ohms[(m.load ? LOAD : losses)[lean]] * (m.copper === undefined ? 1 : copperFactor(celsius, m.copper)) * amps
       );
     case 'pin':
       return m.ohms[LOSS[pins]] * amps;
     case 'drop':
-      return amps > 0 ? m.volts[LOSS[lean]] : 0;
+      return amps > 0 ? m.volts[losses[lean]] : 0;
     case 'junction':
       return law(m.law[LOSS[lean]], amps, celsius);
     case 'curve': {
       const points = m.points.map((p) => ({ at: p.amps, value: p.volts }));
-      return amps > 0 ? interpolate(points, amps).value[LOSS[lean]] : 0;
+      return amps > 0 ? interpolate(points, amps).value[losses[lean]] : 0;
+    }
+    case 'filament': {
+      const { volts, amps: design } = lit(m, lean);
+      // Hot it follows the rerating law, cold it is a resistance.
+      return m.cold && lean === 'peak'
+        ? (amps * volts) / design
+        : Math.sign(amps) * volts * (Math.abs(amps) / design) ** (1 / 0.55);
     }
     case 'current':
+    case 'power':
       return 0;
   }
 }
@@ -89,13 +104,20 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
       // The tree's nodes in a network are those of the solution.
       if (circuitry.nodeIndex.has(plan.from)) expect(volts[from]).toBe(s.voltage(plan.from));
       if (circuitry.nodeIndex.has(plan.to)) expect(volts[to]).toBe(s.voltage(plan.to));
-      const taken = plan.members.reduce((sum, m) => sum + voltsOf(m, amps, lean, pins, celsius), 0);
-      watts += plan.members.reduce((sum, m) => sum + voltsOf(m, amps, lean, pins, celsius) * amps, 0);
+      const losses = isFalling(plan) ? DRAW : LOSS;
+      const taken = plan.members.reduce((sum, m) => sum + voltsOf(m, amps, lean, pins, celsius, losses), 0);
+      watts += taken * amps;
+      const power = plan.members.find((m) => m.kind === 'power');
       const fixed = plan.members.find((m) => m.kind === 'current');
       if (fixed) {
-        const wanted = lean === 'peak' ? Math.max(fixed.peak ?? 0, fixed.amps.max) : fixed.amps[DRAW[lean]];
+        const wanted = drawn(fixed, lean);
         expect(amps).toBe(across > 0 ? wanted : 0);
         watts += (across - taken) * amps;
+      } else if (power) {
+        // Where its supply holds up, it gets its watts.
+        const given = (across - taken) * amps;
+        watts += given;
+        if (across > 2.5) worst.law = Math.max(worst.law, Math.abs(given / power.watts[DRAW[lean]] - 1));
       } else if (amps === 0) {
         const drop = plan.members.reduce((sum, m) => sum + (m.kind === 'drop' ? m.volts[LOSS[lean]] : 0), 0);
         expect(across).toBeLessThanOrEqual(drop + 1e-12);
@@ -160,7 +182,7 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   return worst;
 }
 
-const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak'];
+const LEANS: readonly Lean[] = ['low', 'typ', 'high', 'peak', 'second'];
 const corners: fc.Arbitrary<Corner> = fc.oneof(
   { weight: 1, arbitrary: fc.constant(TYPICAL) },
   {

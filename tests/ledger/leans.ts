@@ -1,6 +1,6 @@
 /** Which end of a figure a lean of the ledger's corners takes, written down a second time for the tests. */
 import type { AskedLean, Lean } from '../../src/ledger/corner.js';
-import type { BranchPlan } from '../../src/loads/plan.js';
+import type { BranchPlan, Member } from '../../src/loads/plan.js';
 
 export type Ends = 'min' | 'typ' | 'max';
 
@@ -8,9 +8,11 @@ export type Ends = 'min' | 'typ' | 'max';
 export const LOSS: Readonly<Record<Lean, Ends>> = {
   low: 'max',
   starved: 'max',
+  stalled: 'max',
   typ: 'typ',
   high: 'min',
   peak: 'min',
+  second: 'min',
   flooded: 'min',
   warm: 'min',
 };
@@ -21,7 +23,9 @@ export const LOAD: Readonly<Record<Lean, Ends>> = {
   typ: 'typ',
   high: 'min',
   peak: 'min',
+  second: 'min',
   starved: 'min',
+  stalled: 'min',
   warm: 'max',
 };
 /** Of a current that is drawn whatever the voltage. */
@@ -31,7 +35,9 @@ export const DRAW: Readonly<Record<Lean, Ends>> = {
   typ: 'typ',
   high: 'max',
   peak: 'max',
+  second: 'max',
   starved: 'max',
+  stalled: 'max',
   warm: 'min',
 };
 export const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
@@ -44,5 +50,17 @@ export function leanOfBranch(lean: AskedLean, { line }: BranchPlan): Lean {
   if (lean === 'raised' || lean === 'lowered' || lean === 'pressed' || lean === 'loaded' || lean === 'braked')
     throw new Error(`a whole solution leans '${lean}'`);
   if (line !== 'drive' && line !== 'clamp') return lean;
-  return lean === 'high' || lean === 'peak' ? 'low' : lean === 'low' ? 'high' : lean;
+  return lean === 'high' || lean === 'peak' || lean === 'second' ? 'low' : lean === 'low' ? 'high' : lean;
+}
+
+/** Amperes that a member draws in a lean, whatever the voltage: stalls and bursts as they are, or over one second. */
+export function drawn({ amps, peak, second }: Extract<Member, { kind: 'current' }>, lean: Lean): number {
+  const more = lean === 'peak' || lean === 'stalled' ? peak : lean === 'second' ? second : undefined;
+  return Math.max(amps[DRAW[lean]], more ?? 0);
+}
+
+/** A filament's design point in a lean: what it takes hot, cold, or over the second in which it is switched on. */
+export function lit({ volts, amps, cold }: Extract<Member, { kind: 'filament' }>, lean: Lean) {
+  const times = lean === 'peak' || lean === 'stalled' ? cold?.peak : lean === 'second' ? cold?.second : undefined;
+  return { volts, amps: amps[DRAW[lean]] * (times ?? 1) };
 }

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Corner } from '../../src/ledger/corner.js';
 import { solver } from '../../src/ledger/solver.js';
+import { isFalling } from '../../src/loads/plan.js';
 import type { Project } from '../../src/project/project.js';
 import { projectOf, projects } from '../properties/projects.js';
 import { reckon } from '../properties/reckoning.js';
@@ -32,7 +33,9 @@ function sharesIn(project: Project, { ambient, sources, outputs, losses, rest }:
     for (const branch of [...network.on, ...network.off])
       for (const m of branch.members) {
         const name = m.kind === 'pin' ? `${m.part.slice(0, m.part.indexOf('.'))} pins ${branch.pin!.level}` : m.part;
-        shares.set(name, m.kind === 'current' ? up(rest) : 1 - up(rest));
+        const draws = m.kind === 'current' || m.kind === 'filament' || m.kind === 'power';
+        // Losses before a constant power make it draw more.
+        shares.set(name, draws || isFalling(branch) ? up(rest) : 1 - up(rest));
       }
   return (figure) => {
     const share = shares.get(figure);

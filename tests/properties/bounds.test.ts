@@ -36,7 +36,7 @@ function readAll(project: Project, accounts: readonly Account[], build: Build): 
   const known = new Map<string, ReturnType<typeof reckon>>();
   return readersOf(project, accounts).map(({ account, off, peaks, read }) => {
     const on = new Set([...always, ...account.moment].filter((c) => !off.includes(c)));
-    const peak = build.peak === true && peaks;
+    const peak = build.peak === true ? peaks : false;
     const key = `${[...on].sort().join()} ${peak}`;
     const reckoned = known.get(key) ?? reckon(project, on, { share: build.share, peak });
     known.set(key, reckoned);

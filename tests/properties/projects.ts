@@ -90,10 +90,11 @@ const led: fc.Arbitrary<Hang> = fc
     ohms: fc.constantFrom('220 Ω ±5 %', '330 Ω ±5 %', '1 kΩ ±1 %', '82 Ω ±10 %'),
     active: fc.constantFrom('high', 'low'),
     twice: fc.boolean(),
+    many: fc.constantFrom<Entry>({}, {}, { 'in-parallel': 3 }, { 'in-series': 2 }),
   })
-  .map(({ part, ohms, active, twice }): Hang => (_, pin, id) => {
+  .map(({ part, ohms, active, twice, many }): Hang => (_, pin, id) => {
     const name = pin();
-    const entry = { part, pin: name, series: ohms, active };
+    const entry = { part, pin: name, series: ohms, active, ...many };
     if (name === undefined) return undefined;
     return twice ? { [id]: entry, [`${id}b`]: { ...entry, part: 'led-yellow-5mm' } } : { [id]: entry };
   });
@@ -256,14 +257,31 @@ const relays: fc.Arbitrary<Hang> = fc
     };
   });
 const module: fc.Arbitrary<Hang> = fc
-  .record({ supply: fc.nat(8), kind: fc.constantFrom('module', 'constant', 'heater', 'lamp') })
+  .record({
+    supply: fc.nat(8),
+    kind: fc.constantFrom('module', 'constant', 'heater', 'lamp', 'bulb', 'converter', 'pixels', 'servo', 'stepper'),
+  })
   .map(({ supply, kind }): Hang => (board, _, id) => {
     const at = some([...board.five, board.own, 'brick'], supply);
+    // What draws hundreds of milliamperes hangs on a supply near 5 V.
+    const strong = some(board.five, supply);
     const entry: Readonly<Record<typeof kind, Entry>> = {
       module: { type: 'module', active: '10 to 25 mA', idle: '1 to 2 mA', supply: at },
-      constant: { type: 'constant-current', current: '5 to 30 mA', supply: at },
-      heater: { type: 'resistor', resistance: '220 Ω ±10 %', power: '1 W', supply: at, switched: 'elsewhere' },
+      constant: { type: 'constant-current', current: '5 to 30 mA', supply: at, 'supply-voltage': '3 to 14 V' },
+      heater: {
+        type: 'resistor',
+        resistance: '220 Ω ±10 %',
+        power: '1 W',
+        supply: at,
+        switched: 'elsewhere',
+        needs: '10 mA',
+      },
       lamp: { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: at },
+      bulb: { part: 'lamp-6v-1w8', series: '4.7 Ω ±10 %', supply: strong },
+      converter: { type: 'constant-power', power: '0.2 to 0.5 W', series: '0.2 to 0.4 Ω', supply: strong },
+      pixels: { type: 'pixels', count: 4, 'full-each': '35 to 50 mA', brightness: '20 to 40 %', supply: strong },
+      servo: { type: 'servo', idle: '5 to 10 mA', run: '100 to 150 mA', stall: '300 mA', supply: strong },
+      stepper: { part: 'stepper-28byj48-5v', 'phases-on': 1, supply: strong },
     };
     return { [id]: entry[kind]! };
   });
@@ -297,7 +315,56 @@ const lit: fc.Arbitrary<Hang> = fc.boolean().map((high): Hang => (board, pin, id
   };
 });
 
-const HANGS = { led, resistor, bareCoil, drivenCoil, staged, arrayLoad, motor, relays, module, expanded, shared, lit };
+/** A lamp, a buzzer or a converter behind a driver. */
+const switched: fc.Arbitrary<Hang> = fc
+  .record({
+    supply: fc.nat(8),
+    load: fc.constantFrom<Entry>(
+      { part: 'lamp-6v-1w8' },
+      { part: 'buzzer-magnetic-5v-47r', clamp: { part: 'diode-1n4148' } },
+      { type: 'constant-power', power: '0.3 to 0.8 W' },
+      {
+        type: 'dc-motor',
+        voltage: '5 V',
+        'minimum-voltage': '3 V',
+        run: '50 to 90 mA',
+        stall: '250 mA',
+        clamp: { part: 'diode-schottky-1a' },
+      },
+    ),
+    gate: fc.boolean(),
+  })
+  .map(
+    ({ supply, load, gate }): Hang =>
+      (board, pin, id) =>
+        on(
+          pin(),
+          (name) => ({
+            ...load,
+            supply: some(board.five, supply),
+            driver: gate
+              ? { part: 'nmos-ao3400a', pin: name, 'pull-down': '100 kΩ' }
+              : { part: 'npn-2n2222a', pin: name, 'base-resistor': '470 Ω ±5 %' },
+          }),
+          id,
+        ),
+  );
+
+const HANGS = {
+  led,
+  resistor,
+  bareCoil,
+  drivenCoil,
+  staged,
+  arrayLoad,
+  motor,
+  relays,
+  module,
+  expanded,
+  shared,
+  lit,
+  switched,
+};
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
 export function projects({

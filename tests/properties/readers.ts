@@ -8,8 +8,8 @@ export interface Reader {
   readonly account: Account;
   /** Circuits that have to be off for it: it asks what flows then. */
   readonly off: readonly string[];
-  /** It sees stall and start currents. */
-  readonly peaks: boolean;
+  /** It sees stall and start currents, or what they come to over one second. */
+  readonly peaks: boolean | 'rms';
   readonly read: (r: Reckoned) => number | undefined;
 }
 
@@ -24,17 +24,18 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   );
   if (plan) {
     const off = plan.off || plan.recipes.some((r) => r.startsWith('let-go')) ? plan.circuits : [];
-    return { off, peaks: plan.peaks === true, read: (r) => plan.read(r) };
+    return { off, peaks: plan.peaks ?? false, read: (r) => plan.read(r) };
   }
   const pins = project.pinAccounts.find((p) => p.id === a.id && p.direction === a.direction);
   if (pins) return { off: [], peaks: true, read: (r) => pinSum(pins, r) };
   const node = project.nodes.find((n) => n.id === a.id);
-  if (node) return { off: [], peaks: node.kind !== 'rail', read: (r) => r.nodes.get(node.id) };
+  if (node) return { off: [], peaks: node.kind === 'rail' ? 'rms' : true, read: (r) => r.nodes.get(node.id) };
   const link = project.links.find((l) => l.id === a.id);
   if (link === undefined) throw new Error(`nothing in the project is called '${a.id}'`);
   const amps = (r: Reckoned): number => r.links.get(link.id)!;
   if (a.quantity === 'voltage') return { off: [], peaks: false, read: (r) => r.voltage(link.from) };
-  if (a.quantity === 'current') return { off: [], peaks: link.kind !== 'fuse' && link.kind !== 'cable', read: amps };
+  if (a.quantity === 'current')
+    return { off: [], peaks: link.kind === 'fuse' || link.kind === 'cable' ? 'rms' : true, read: amps };
   const loss = (r: Reckoned): number =>
     linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
   return { off: [], peaks: false, read: (r) => r.ambient + r.figure(link, 'thermal') * loss(r) };

@@ -14,8 +14,8 @@ import type { Interval } from '../../src/quantity/interval.js';
 /** A build: where in its range (0 lowest, 1 highest) each figure lies, by name. */
 export interface Build {
   readonly share: (figure: string) => number;
-  /** Stall and start currents flow. */
-  readonly peak?: boolean;
+  /** Stall and start currents flow, or what they come to over one second. */
+  readonly peak?: boolean | 'rms';
 }
 
 /** One output resistance a level for all pins of a chip; every other part has a figure of its own. */
@@ -31,15 +31,20 @@ interface Element {
   readonly ohms: number;
   readonly volts: (amps: number) => number;
   readonly amps?: number;
+  /** A power that it takes from whatever it gets; its current is what is left to find. */
+  readonly watts?: number;
   readonly blocks: boolean;
   /** What a junction takes beyond its series resistance, volts. */
   readonly bend?: (amps: number) => number;
+  /** The most that it lets through at a voltage by itself, amperes. */
+  readonly most?: (volts: number) => number;
 }
 
 interface Line {
   readonly plan: BranchPlan;
   readonly elements: readonly Element[];
   readonly fixed: number | undefined;
+  readonly watts: number | undefined;
   readonly blocks: boolean;
   /** What is straight in it, summed: ohms and constant drops; and the volts that its junctions take beyond their own ohms. */
   readonly ohms: number;
@@ -163,7 +168,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   const reckoned: Reckoned = {
     ambient,
     typical: false,
-    peak,
+    peak: peak === true,
     links,
     inputs,
     nodes,
@@ -202,6 +207,9 @@ const left = (line: Line, volts: ReadonlyMap<string, number>): number =>
     volts.get(line.plan.from)! - volts.get(line.plan.to)!,
   );
 
+/** Ohms of a lamp's leads. */
+const LEADS = 1e-6;
+
 /** The forward law between two others, by voltage. */
 const mixed = (low: Junction, high: Junction, share: number, amps: number): number =>
   share === 0
@@ -210,7 +218,7 @@ const mixed = (low: Junction, high: Junction, share: number, amps: number): numb
       ? junctionVoltage(high, amps)
       : junctionVoltage(low, amps) * (1 - share) + junctionVoltage(high, amps) * share;
 
-function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: boolean): Line {
+function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: boolean | 'rms'): Line {
   const elements = plan.members.map((member): Element => {
     const at = share(nameOf(member, plan));
     switch (member.kind) {
@@ -247,9 +255,23 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
           bend: (amps) => volts(amps) - foot,
         };
       }
+      case 'filament': {
+        const times = (peak === 'rms' ? member.cold?.second : peak ? member.cold?.peak : undefined) ?? 1;
+        const amps = within(member.amps, at) * times;
+        if (peak === true && member.cold) {
+          const ohms = member.volts / amps;
+          return { member, ohms, volts: (i) => ohms * i, blocks: false };
+        }
+        const volts = (i: number): number => Math.sign(i) * member.volts * (Math.abs(i) / amps) ** (1 / 0.55);
+        // Leads and holder; without them nothing would bound the current of a lamp straight on a supply.
+        const most = (u: number): number => amps * (u / member.volts) ** 0.55;
+        return { member, ohms: LEADS, volts, blocks: true, bend: (i) => volts(i) - LEADS * i, most };
+      }
+      case 'power':
+        return { member, ohms: 0, volts: () => 0, blocks: true, watts: within(member.watts, at), amps: 0 };
       case 'current': {
-        const amps =
-          peak && member.peak !== undefined ? Math.max(member.peak, member.amps.max) : within(member.amps, at);
+        const more = peak === 'rms' ? member.second : peak ? member.peak : undefined;
+        const amps = more === undefined ? within(member.amps, at) : Math.max(more, member.amps.max);
         return { member, ohms: 0, volts: () => 0, blocks: true, amps };
       }
     }
@@ -257,7 +279,8 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
   return {
     plan,
     elements,
-    fixed: elements.find((e) => e.amps !== undefined)?.amps,
+    fixed: elements.find((e) => e.amps !== undefined && e.watts === undefined)?.amps,
+    watts: elements.find((e) => e.watts !== undefined)?.watts,
     blocks: elements.some((e) => e.blocks),
     ohms: elements.reduce((sum, e) => sum + e.ohms, 0),
     drop: elements.reduce((sum, e) => {
@@ -272,9 +295,17 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
 /** Current through a line at a voltage. */
 function through(line: Line, volts: number): number {
   if (line.fixed !== undefined) return volts > 0 ? line.fixed : 0;
+  if (line.watts !== undefined) {
+    // P = I (U - R I), by its smaller solution.
+    const u = Math.max(volts - line.drop, 2 * Math.sqrt(line.watts * line.ohms));
+    return volts > 0 ? (2 * line.watts) / (u + Math.sqrt(Math.max(u * u - 4 * line.watts * line.ohms, 0))) : 0;
+  }
   if (!line.blocks) return volts / line.ohms;
   if (volts <= line.drop) return 0;
-  const highest = (volts - line.drop) / line.ohms;
+  const highest = line.elements.reduce(
+    (amps, e) => (e.most ? Math.min(amps, e.most(volts - line.drop)) : amps),
+    (volts - line.drop) / line.ohms,
+  );
   const over = (amps: number): number => {
     let sum = line.ohms * amps + line.drop - volts;
     for (const bend of line.bends) sum += bend(amps);

@@ -2,11 +2,12 @@
 import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/solution.js';
 import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/plan.js';
+import { isFalling } from '../../src/loads/plan.js';
 import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 import type { Junction } from '../../src/circuit/junction.js';
 import type { Ends } from '../ledger/leans.js';
-import { DRAW, END, LOAD, LOSS, leanOfBranch } from '../ledger/leans.js';
+import { DRAW, END, LOAD, LOSS, drawn, leanOfBranch, lit } from '../ledger/leans.js';
 
 /** Figures of one build. */
 export interface Figures {
@@ -17,7 +18,7 @@ export interface Figures {
   /** A figure of a link, 0 where it has none. */
   readonly link: (link: Link, key: 'ohms' | 'contact' | 'volts' | 'dropout' | 'quiescent' | 'efficiency') => number;
   readonly diode: (link: Link) => Junction;
-  /** Ohms at 20 °C or as stated, volts of a drop, amperes of a fixed current. */
+  /** Ohms at 20 °C or as stated, volts of a drop, amperes of a fixed current or of a filament at its design point, watts. */
   readonly member: (
     network: number,
     branch: BranchPlan,
@@ -29,6 +30,8 @@ export interface Figures {
     branch: BranchPlan,
     member: Extract<Member, { kind: 'curve' }>,
   ) => [number, number][];
+  /** Whether filaments are cold: resistances. */
+  readonly isCold: (network: number, branch: BranchPlan) => boolean;
   readonly junction: (network: number, branch: BranchPlan, member: Extract<Member, { kind: 'junction' }>) => Junction;
 }
 
@@ -50,7 +53,8 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     const lean = leanOf(network, branch);
     // A base that is driven turns most into heat with its junction at the upper end.
     if (member.kind === 'junction') return lean === 'warm' ? 'max' : LOSS[lean];
-    if (member.kind === 'current') return DRAW[lean];
+    if (member.kind === 'current' || member.kind === 'filament' || member.kind === 'power') return DRAW[lean];
+    if (isFalling(branch)) return DRAW[lean];
     return (member.kind === 'resistance' || member.kind === 'drop') && member.load ? LOAD[lean] : LOSS[lean];
   };
   // A regulator belongs to what is in question only where all is.
@@ -82,13 +86,22 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     diode: (link) => link.law![lossOf(link)],
     member: (network, branch, member) => {
       const end = endOf(network, branch, member);
-      if (member.kind === 'drop') return member.volts[end];
-      if (member.kind !== 'current') return member.ohms[end];
-      const peaks = leanOf(network, branch) === 'peak';
-      return peaks ? Math.max(member.peak ?? 0, member.amps.max) : member.amps[end];
+      switch (member.kind) {
+        case 'drop':
+          return member.volts[end];
+        case 'current':
+          return drawn(member, leanOf(network, branch));
+        case 'power':
+          return member.watts[end];
+        case 'filament':
+          return lit(member, leanOf(network, branch)).amps;
+        default:
+          return member.ohms[end];
+      }
     },
     curve: (network, branch, member) =>
       member.points.map(({ amps, volts }) => [amps, volts[endOf(network, branch, member)]]),
+    isCold: (network, branch) => leanOf(network, branch) === 'peak',
     junction: (network, branch, member) => member.law[endOf(network, branch, member)],
   };
 }
@@ -127,9 +140,20 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
     link: (link, key) => (link[key] ? take(link[key], `${link.id} ${key}`) : 0),
     diode: (link) => law(link.law!, `${link.id} law`),
     member: (_, branch, member) => {
-      const figure = member.kind === 'drop' ? member.volts : member.kind === 'current' ? member.amps : member.ohms;
-      return take(figure, nameOf(member, branch));
+      const name = nameOf(member, branch);
+      switch (member.kind) {
+        case 'drop':
+          return take(member.volts, name);
+        case 'current':
+        case 'filament':
+          return take(member.amps, name);
+        case 'power':
+          return take(member.watts, name);
+        default:
+          return take(member.ohms, name);
+      }
     },
+    isCold: () => false,
     curve: (_, branch, member) => member.points.map(({ amps, volts }) => [amps, take(volts, nameOf(member, branch))]),
     junction: (_, branch, member) => law(member.law, nameOf(member, branch)),
   };

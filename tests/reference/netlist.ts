@@ -133,6 +133,19 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
           `${fresh('i')} ${from} ${to} ${alive.has(branch.from) && branch.from !== branch.to ? figures.member(network, branch, member) : 0}`,
         );
         return;
+      case 'filament': {
+        const amps = figures.member(network, branch, member);
+        if (member.cold && figures.isCold(network, branch)) return resistance(from, to, member.volts / amps);
+        // The rerating law, solved for the voltage.
+        const share = `abs(I(${carried})) / ${amps}`;
+        lines.push(`${fresh('b')} ${from} ${to} V = sgn(I(${carried})) * ${member.volts} * pow(${share}, ${1 / 0.55})`);
+        return;
+      }
+      case 'power':
+        lines.push(
+          `${fresh('b')} ${from} ${to} I = ${alive.has(branch.from) ? figures.member(network, branch, member) : 0} / max(V(${from}, ${to}), 0.1)`,
+        );
+        return;
       default:
         member satisfies never;
     }
@@ -189,7 +202,7 @@ function ladder(x: string, points: readonly (readonly [number, number])[]): stri
 /** Drops without a junction, which would block by itself, and without a fixed current, which flows one way. */
 const isOneWay = ({ members }: BranchPlan): boolean =>
   members.some((m) => m.kind === 'drop' || m.kind === 'curve') &&
-  !members.some((m) => m.kind === 'junction' || m.kind === 'current');
+  members.every((m) => ['drop', 'curve', 'resistance', 'pin'].includes(m.kind));
 
 /** Nodes that a supply feeds, and the inner nodes of networks. */
 function living(project: Project): ReadonlySet<string> {

@@ -48,7 +48,7 @@ const projects: readonly (readonly [boolean, string])[] = [
   [false, 'loads: { a: { type: led, stall: 3 A } }\n'],
   [false, 'loads: { a: { type: led, seires: 3 Ω } }\n'],
   [false, 'loads: { a: { part: some-led, seires: 3 Ω } }\n'],
-  [false, 'loads: { a: { type: servo } }\n'],
+  [false, 'loads: { a: { type: toaster } }\n'],
   [false, 'loads: { a: {} }\n'],
   [false, 'loads: { a.b: { type: led } }\n'],
   [false, 'loads: { a: { type: coil, driver: { type: npn, gate-resistor: 3 Ω } } }\n'],
@@ -121,7 +121,7 @@ const profiles: readonly (readonly [boolean, string, object])[] = [
   [false, 'calls a document practice', { ...good, documents: { practice: good.documents.datasheet } }],
   [false, 'has no documents', { ...good, documents: undefined }],
   [false, 'is of no kind', { ...good, kind: 'thing' }],
-  [false, 'is a load of no type', { ...good, kind: 'load', type: 'servo', 'forward-voltage': undefined }],
+  [false, 'is a load of no type', { ...good, kind: 'load', type: 'toaster', 'forward-voltage': undefined }],
 ];
 
 describe('profile.schema.json', () => {

@@ -14,18 +14,18 @@ const table: readonly (readonly [string, string, readonly (readonly [string, str
   ],
   [
     'a key of another type of load',
-    'loads: { lamp: { type: led, stall: 3 A } }',
-    [['[stall] unknown key `stall` in load `lamp`', '`stall` belongs to a `dc-motor`, and this is an `led`']],
+    'loads: { lamp: { type: led, phases-on: 2 } }',
+    [
+      [
+        '[phases-on] unknown key `phases-on` in load `lamp`',
+        '`phases-on` belongs to a `stepper`, and this is an `led`',
+      ],
+    ],
   ],
   [
     'a key of several other types of load',
-    'loads: { lamp: { type: led, voltage: 3 V } }',
-    [
-      [
-        '[voltage] unknown key `voltage` in load `lamp`',
-        '`voltage` belongs to `coil` and `dc-motor`, and this is an `led`',
-      ],
-    ],
+    'loads: { lamp: { type: led, stall: 3 V } }',
+    [['[stall] unknown key `stall` in load `lamp`', '`stall` belongs to `dc-motor` and `servo`, and this is an `led`']],
   ],
   [
     'a key of another type of driver',
@@ -299,8 +299,8 @@ describe('the check of a project', () => {
   it('knows which sorts of entries there are', () => {
     expect(['load', 'load:led', 'driver:array', 'clamp', 'part:load:coil', 'part:chip'].every(isEntryKind)).toBe(true);
     expect(
-      ['load:servo', 'driver:h-bridge', 'part:policy', 'frame', 'toString', 'part:driver:array'].some(isEntryKind),
+      ['load:toaster', 'driver:h-bridge', 'part:policy', 'frame', 'toString', 'part:driver:array'].some(isEntryKind),
     ).toBe(false);
-    expect(() => checkEntry('load:servo', {}, [])).toThrow('load:servo');
+    expect(() => checkEntry('load:toaster', {}, [])).toThrow('load:toaster');
   });
 });

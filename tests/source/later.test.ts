@@ -9,8 +9,8 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   [
     'loads: { a: { type: led, KEY } }',
     [
-      ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time', 'needs', 'supply-voltage'],
-      ...['input-capacitance', 'maximum-dip', 'joined-pins', 'in-series', 'in-parallel'],
+      ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
+      ...['input-capacitance', 'maximum-dip', 'joined-pins'],
     ],
   ],
   ['loads: { a: { part: some-relay, KEY } }', ['contact', 'pwm', 'safe-when']],
@@ -19,7 +19,8 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['holding', 'latching', 'contact-rating']],
   ['loads: { a: { type: relay-board, input: { KEY } } }', ['on-above', 'off-below', 'current']],
   ['loads: { a: { type: relay-board, inputs: { 1: { pin: D4, KEY } } } }', ['series', 'series-diode', 'pull-down']],
-  ['loads: { a: { type: module, KEY } }', ['peak-every', 'pull-up']],
+  ['loads: { a: { type: module, KEY } }', ['pull-up']],
+  ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
   [
     'supplies: { a: { voltage: 5 V, KEY } }',
     [
@@ -29,24 +30,19 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ],
   ['modes: { a: { active: [], KEY } }', ['without', 'asleep', 'supplies']],
   ['controllers: { a: { chip: x, KEY } }', ['removed']],
-  ['controllers: { a: { chip: x, draws: { KEY } } }', ['peak-every']],
   ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['at-boot', 'strap']],
   ['expanders: { a: { chip: x, pins: { q0: { KEY } } } }', ['at-boot', 'strap']],
   ['parts: { a: { type: coil, KEY } }', ['holding', 'contact-rating']],
 ];
 
 const values: readonly (readonly [string, readonly string[]])[] = [
-  [
-    'loads: { a: { type: VALUE } }',
-    ['lamp', 'solid-state-relay', 'servo', 'stepper', 'display', 'pixels', 'buzzer', 'constant-power'],
-  ],
   ['loads: { a: { type: coil, driver: { type: VALUE } } }', ['opto', 'h-bridge', 'open-drain']],
   [
     'supplies: { a: { type: VALUE } }',
     ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
   ],
   ['modes: { a: { active: [], during: VALUE } }', ['boot']],
-  ['parts: { a: { type: VALUE } }', ['servo', 'h-bridge']],
+  ['parts: { a: { type: VALUE } }', ['h-bridge']],
 ];
 
 const rows = (table: typeof keys, word: string): [string, string][] =>

@@ -1,4 +1,5 @@
 /** Protects whatever switches a winding: without a clamp the voltage rises until something breaks down. */
+import { windingOf } from './winding.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 function find({ ledger: { project } }: Judged): Finding[] {
@@ -6,7 +7,7 @@ function find({ ledger: { project } }: Judged): Finding[] {
     const { by, clamp, inductive } = c.wiring;
     if (!inductive || clamp !== 'none' || by === 'nothing') return [];
     const names = {
-      winding: c.type === 'dc-motor' ? 'motor' : 'coil',
+      winding: windingOf(c.type),
       switch: by === 'pin' ? `pin ${project.uses.find((u) => u.by === c.id)?.label ?? c.wiring.pin}` : `${c.id}.driver`,
     };
     return [

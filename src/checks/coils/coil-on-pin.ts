@@ -2,6 +2,7 @@
  * Protects a pin from a winding hung on it: its current, and the voltage it throws when it is switched off. A breach, and
  * only a strain when it is clamped and inside the pin's characterised current with the policy's margin; never silent.
  */
+import { windingOf } from './winding.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 function find(judged: Judged): Finding[] {
@@ -27,7 +28,7 @@ function find(judged: Judged): Finding[] {
         ...(carrying && { account: carrying.account }),
         ...(carrying?.by && { by: carrying.by }),
         names: {
-          winding: c.type === 'dc-motor' ? 'motor' : 'coil',
+          winding: windingOf(c.type),
           pin: use?.label ?? wiring.pin,
           clamp: wiring.clamp,
         },

@@ -20,7 +20,96 @@ const wired = (amps: string, wire: string, policy: 'everyday' | 'classroom' = 'e
     { policy, more: `wires: [{ from: bench, to: a, ${wire} }]` },
   );
 
+/** The input of a solid-state relay that is pulled down from exactly 5 V by a pin: 1 V in its LED, 375 Ω and the pin's 25 Ω. */
+const solidState = (input: string, more = 'supply: bench'): string =>
+  onChip(
+    `a: { type: solid-state-relay, pin: PB1, active: low, ${more}, input: { led-drop: { value: 1 V, at: 10 mA }, series: 375 Ω, ${input} } }`,
+    { policy: 'classroom' },
+  );
+/** The same from a supply of its own, 1.2 V above the pin's high level: what its LED keeps then is next to nothing, or not. */
+const pulledHigher = (off: string): string =>
+  solidState(`on-current: 5 mA, off-current: ${off}`, 'supply: higher').replace(
+    'bench: { voltage: 5 V, current: 5 A }',
+    'bench: { voltage: 5 V, current: 5 A }, higher: { voltage: 6.4 V, current: 5 A }',
+  );
+
+/** On exactly 5 V: 250 Ω carry 20 mA. */
+const needing = (needs: string, ohms = '250 Ω'): string =>
+  onSupplies(
+    'bench: { voltage: 5 V, current: 5 A }',
+    `a: { type: resistor, resistance: ${ohms}, power: 5 W, supply: bench, needs: ${needs} }`,
+  );
+
+/** LEDs of 1.9 to 2.1 V on exactly 5 V behind 100 Ω. */
+const together = (more: string): string =>
+  onSupplies(
+    'bench: { voltage: 5 V, current: 5 A }',
+    `a: { type: led, forward-voltage: { value: 1.9 to 2.1 V, at: 20 mA }, maximum-current: 100 mA, series: 100 Ω, supply: bench, ${more} }`,
+  );
+
 export const PARTS: readonly Case[] = [
+  {
+    rule: 'leds-share-resistor',
+    when: 'strains where two LEDs hang side by side on one resistor',
+    verdict: 'strain',
+    text: together('in-parallel: 2'),
+  },
+  {
+    rule: 'leds-share-resistor',
+    when: 'is content where they stand in a row',
+    verdict: 'silent',
+    text: together('in-series: 2'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'breaks where three LEDs of 2 V stand in a row on 5 V',
+    verdict: 'breach',
+    text: together('in-series: 3'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'is content where two of them do',
+    verdict: 'silent',
+    text: together('in-series: 2'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'breaks where the input of a solid-state relay gets 10 mA and turns on with 10.1 mA',
+    verdict: 'breach',
+    text: solidState('on-current: 10.1 mA'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'is content where it turns on with 9.99 mA and nothing has to be in hand',
+    verdict: 'silent',
+    text: solidState('on-current: 9.99 mA').replace('policy: classroom', 'policy: { drive: 0 % }'),
+  },
+  {
+    rule: 'input-release',
+    when: 'breaks where a supply above the pin’s high level leaves the input 1 mA, and it is off below 0.5 mA',
+    verdict: 'breach',
+    text: pulledHigher('0.5 mA'),
+  },
+  {
+    rule: 'input-release',
+    when: 'is content where it is off below 2 mA',
+    verdict: 'silent',
+    text: pulledHigher('2 mA'),
+  },
+  {
+    rule: 'input-release',
+    when: 'asks when an input is off of which only the window is known',
+    verdict: 'unproven',
+    text: onChip('a: { type: solid-state-relay, pin: PB1, input: { window: 3 to 32 V, maximum-current: 20 mA } }'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'breaks where an input that turns on at 4.6 V gets 4.5 V: 5 V less 20 mA in a pin of 25 Ω',
+    verdict: 'breach',
+    text: onChip(
+      'a: { type: solid-state-relay, pin: PB1, input: { window: 4.6 to 32 V, maximum-current: 20 mA, on-current: 20 mA } }',
+    ),
+  },
   {
     rule: 'wire-current',
     when: 'breaks at 1.01 A over a plug for 1 A',
@@ -68,6 +157,24 @@ export const PARTS: readonly Case[] = [
     when: 'works the thickness out where the length is known as well',
     verdict: 'silent',
     text: wired('100 mA', 'resistance: 0.2 Ω, length: 2 m'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'breaks where 20 mA flow and 20.1 mA are needed',
+    verdict: 'breach',
+    text: needing('20.1 mA'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'is content with exactly 20 mA',
+    verdict: 'silent',
+    text: needing('20 mA'),
+  },
+  {
+    rule: 'load-needs',
+    when: 'strains where only the worst build, 5 % less, falls short of 19.5 mA',
+    verdict: 'strain',
+    text: needing('19.5 mA', '250 Ω ±5 %'),
   },
   {
     rule: 'load-current',

@@ -27,6 +27,21 @@ const barrel = (most: string, policy: 'everyday' | 'classroom' = 'everyday'): st
   });
 const TWO = 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }';
 
+/** A module that works from 4.5 to 5.5 V, behind 1 Ω that takes 100 mV. */
+const windowed = (volts: string, window = '4.5 to 5.5 V'): string =>
+  onSupplies(
+    `bench: { voltage: ${volts}, current: 5 A }`,
+    `a: { type: module, active: 100 mA, idle: 100 mA, series: 1 Ω, supply: bench, supply-voltage: ${window} }`,
+  );
+
+/** A motor that starts on 3 V; its stall of 1 A takes 1 V in the MOSFET. */
+const starting = (volts: string): string =>
+  onSupplies(
+    `bench: { voltage: ${volts}, current: 5 A }, logic: { voltage: 5 V, current: 1 A }`,
+    'a: { type: dc-motor, run: 100 mA, stall: 1 A, minimum-voltage: 3 V, series: 1 Ω, supply: bench }',
+    { policy: 'classroom' },
+  );
+
 export const SUPPLIES: readonly Case[] = [
   {
     rule: 'supplies-joined',
@@ -43,6 +58,48 @@ export const SUPPLIES: readonly Case[] = [
     text: onSupplies(TWO, draws('50 mA', 'brick'), {
       more: 'wires: [{ from: brick, to: a, length: 1 m, gauge: AWG 20 }]',
     }),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'breaks where a module for 4.5 V and more gets 4.4 V',
+    verdict: 'breach',
+    text: windowed('4.5 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'is content with exactly 4.5 V at its terminals',
+    verdict: 'silent',
+    text: windowed('4.6 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'strains where only the lowest of 4.5 to 5 V falls short at the terminals',
+    verdict: 'strain',
+    text: windowed('4.5 to 5 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'breaks where a module for 3.6 V hangs on 5 V',
+    verdict: 'breach',
+    text: windowed('5 V', 'max 3.6 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'is content with exactly 5.5 V at its terminals',
+    verdict: 'silent',
+    text: windowed('5.6 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'strains where a motor that starts on 3 V keeps 2.9 V while it stalls',
+    verdict: 'strain',
+    text: starting('3.9 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'is content where it keeps exactly 3 V',
+    verdict: 'silent',
+    text: starting('4 V'),
   },
   {
     rule: 'fuse-holds',

@@ -1,0 +1,277 @@
+/**
+ * Multiplexed displays: the segments of all digits hang on the same pins, and the digits take turns. While a digit is lit,
+ * each segment pin carries one segment's current, and the digit's own pin, or its driver, carries all of them at once.
+ *
+ * Each turn is a circuit of its own with the same segment pins in it, and never two of them are on together.
+ */
+import { closed } from '../quantity/quantity.js';
+import { branchSteps } from './branch-working.js';
+import type { Driver } from './drivers/driver.js';
+import { driverOf } from './drivers/driver.js';
+import { isMapping } from './figures.js';
+import { junctionSpread } from './laws.js';
+import { assumed, rating } from './limits.js';
+import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
+import { NOTHING } from './lowering.js';
+import type { AccountPlan, BranchPlan, CircuitPlan, LimitPlan, Member, Reading } from './plan.js';
+import { GROUND } from './plan.js';
+
+/** The lead of a digit's common terminal, ohms. */
+const LEAD = { min: 1e-3, typ: 1e-3, max: 1e-3 };
+/** What a resistor bears when nobody says so, watts (rule 8 of the format). */
+const USUAL_POWER = { min: 0.25, typ: 0.25, max: 0.25 };
+
+/** Whether an entry is of this kind. */
+export const isMultiplexed = ({ entry }: LoadInput): boolean => entry['segment-pins'] !== undefined;
+
+interface Display {
+  readonly input: LoadInput;
+  readonly segments: readonly BoundPin[];
+  readonly digits: readonly BoundPin[];
+  readonly cathode: boolean;
+  /** Digits that are lit together, and the share of the time that each is lit. */
+  readonly together: number;
+  readonly share: number;
+  /** From a segment's pin towards its digit, where the current leaves the pin. */
+  readonly segment: (part: string) => readonly Member[];
+}
+
+export function lowerMultiplexed(input: LoadInput): Lowered {
+  const display = displayOf(input);
+  if (display === undefined) return NOTHING;
+  const { digits, together } = display;
+  const turns = Math.ceil(digits.length / together);
+  const circuits = turns === 1 ? [input.id] : Array.from({ length: turns }, (_, k) => `${input.id}.${k + 1}`);
+  const parts = circuits.map((circuit, k) =>
+    turnOf(display, circuit, digits.slice(k * together, (k + 1) * together), k * together),
+  );
+  return {
+    circuits: parts.flatMap((p) => p.circuits),
+    networks: parts.flatMap((p) => p.networks),
+    accounts: parts.flatMap((p) => p.accounts),
+    // More of them at once would only share the segments' current, so that this holds whatever the firmware does.
+    ...(turns > 1 && { interlocks: [{ most: 1, of: circuits, path: input.path, by: 'wiring', turns: true }] }),
+  };
+}
+
+function displayOf(input: LoadInput): Display | undefined {
+  const { figures, entry, bench, path, id } = input;
+  const common = figures.word('common');
+  if (common !== 'cathode' && common !== 'anode') {
+    figures.problem(
+      'common',
+      `nothing says what the segments of a digit of \`${id}\` have in common`,
+      '`common: cathode`',
+    );
+    return undefined;
+  }
+  const curve = figures.curve('forward-voltage', 'voltage', 'current');
+  if (curve === undefined) {
+    figures.problem(
+      'forward-voltage',
+      `the segments of \`${id}\` have no forward voltage`,
+      '`forward-voltage: 1.8 to 2.2 V`',
+    );
+    return undefined;
+  }
+  const cathode = common === 'cathode';
+  const bound = (key: string, active: 'high' | 'low'): BoundPin[] =>
+    bench.pinNames(entry[key], [...path, key]).flatMap((p) => bench.outputPin(p.name, p.path, id, active) ?? []);
+  const driven = isMapping(entry['driver']);
+  const segments = bound('segment-pins', cathode ? 'high' : 'low');
+  // A driver binds the digits' pins itself.
+  const digits = driven
+    ? bench.pinNames(entry['digit-pins'], [...path, 'digit-pins']).map((p) => named(p.name))
+    : bound('digit-pins', cathode ? 'low' : 'high');
+  if (segments.length === 0 || digits.length === 0) {
+    figures.problem(
+      'digit-pins',
+      `\`${id}\` needs the pins of its segments and of its digits`,
+      '`digit-pins: [D2..D5]`',
+    );
+    return undefined;
+  }
+  const together = Math.min(figures.count('digits-on-together') ?? 1, digits.length);
+  if (driven && together > 1) {
+    figures.problem('digits-on-together', 'digits that are lit together behind drivers are not computed yet', '1');
+    return undefined;
+  }
+  const law = junctionSpread(curve);
+  const resistor = seriesFigure(input);
+  const segment = (part: string): Member[] => [
+    ...(resistor
+      ? [
+          {
+            kind: 'resistance' as const,
+            part: `${part}.series`,
+            ohms: closed(resistor.quantity),
+            origin: resistor.origin,
+          },
+        ]
+      : []),
+    { kind: 'junction', part: `${part}.led`, law, origin: curve.origin },
+  ];
+  return { input, segments, digits, cathode, together, share: together / digits.length, segment };
+}
+
+/** A digit's pin by name only: its driver binds it. */
+const named = (label: string): BoundPin => ({
+  account: label,
+  label,
+  owner: '',
+  rail: '',
+  high: undefined,
+  low: undefined,
+});
+
+function seriesFigure({ figures }: LoadInput) {
+  const spelled = figures.within('series');
+  return spelled.says('resistance')
+    ? spelled.figure('resistance', 'resistance')
+    : figures.figure('series', 'resistance');
+}
+
+/** One turn: the digits that are lit, with all their segments. */
+function turnOf(display: Display, circuit: string, digits: readonly BoundPin[], first: number): Lowered {
+  const { input, segments, cathode, segment } = display;
+  const { path, id } = input;
+  const node = (d: number): string => `${circuit}:digit-${d + 1}`;
+  const part = (d: number, k: number): string => `${circuit}.${first + d + 1}-${k + 1}`;
+  const rail = segments[0]!.rail;
+  const hooks: Hook[] = [];
+  const on: BranchPlan[] = [];
+  let driver: Driver | undefined;
+  digits.forEach((digit, d) => {
+    const common: Member = { kind: 'resistance', part: `${circuit}.common${d === 0 ? '' : d + 1}`, ohms: LEAD };
+    segments.forEach((pin, k) => {
+      const members = segment(part(d, k));
+      hooks.push(
+        cathode
+          ? { pin, active: 'high', flows: 'out', to: node(d), members, circuit }
+          : { pin, active: 'low', flows: 'in', to: node(d), members: members.toReversed(), circuit },
+      );
+    });
+    if (isMapping(input.entry['driver'])) {
+      const expected = segments.length * 0.01;
+      const at = { name: digit.label, path: [...path, 'digit-pins'] };
+      driver = driverOf(input, circuit, { pin: at, supply: rail, load: `${circuit}.common`, expected });
+      if (driver === undefined) return;
+      if ((driver.side === 'low') !== cathode)
+        input.figures.problem(
+          'driver',
+          `a display of common ${cathode ? 'cathode' : 'anode'} has its digits switched at the ${cathode ? 'ground' : 'supply'}`,
+          cathode
+            ? '`driver: { part: npn-2n2222a, base-resistor: 1 kΩ }`'
+            : '`driver: { type: pnp, base-resistor: 1 kΩ }`',
+        );
+      on.push(
+        cathode
+          ? { from: node(d), to: GROUND, members: [common, ...driver.members], circuit }
+          : { from: rail, to: node(d), members: [...driver.members, common], circuit },
+      );
+    } else
+      hooks.push(
+        cathode
+          ? { pin: digit, active: 'low', flows: 'in', to: node(d), members: [common], circuit }
+          : { pin: digit, active: 'high', flows: 'out', to: node(d), members: [common], circuit },
+      );
+  });
+  const network: NetworkSketch = {
+    id: circuit,
+    circuits: [circuit],
+    side: 'load',
+    inner: digits.map((_, d) => node(d)),
+    hooks,
+    on,
+    off: [],
+    alone: true,
+  };
+  const lit = digits.flatMap((_, d) => segments.map((__, k) => part(d, k)));
+  const plan: CircuitPlan = {
+    id: circuit,
+    owner: id,
+    path,
+    type: input.type,
+    always: false,
+    wiring: {
+      by: driver?.by ?? 'pin',
+      inductive: false,
+      clamp: 'not-needed',
+      ...(driver?.pin && { pin: driver.pin }),
+      ...(!seriesFigure(input) && { unlimited: segments.map((pin, k) => ({ part: part(0, k), pin: pin.account })) }),
+    },
+  };
+  return {
+    circuits: [plan],
+    networks: [network, ...(driver?.networks ?? [])],
+    accounts: [...segmentAccounts(display, circuit, lit), ...(driver?.accounts ?? [])],
+  };
+}
+
+/** What one segment carries, in its turn and on average, and the heat in its resistor. */
+function segmentAccounts(display: Display, circuit: string, lit: readonly string[]): AccountPlan[] {
+  const { input, share } = display;
+  const { figures, path } = input;
+  const base = { circuits: [circuit], path, direction: 'at-most' as const };
+  const hottest = (s: Reading): string => lit.reduce((a, b) => (s.current(`${b}.led`) > s.current(`${a}.led`) ? b : a));
+  const mean = rating(figures, 'maximum-current', 'current');
+  const peak = rating(figures, 'peak-current', 'current');
+  const lamp: AccountPlan = {
+    ...base,
+    id: `${circuit}.segment`,
+    kind: 'input',
+    title: `LED segment of ${circuit}, while it is lit`,
+    quantity: 'current',
+    recipes: ['draw-most', 'draw-least'],
+    read: (s) => s.current(`${hottest(s)}.led`),
+    limits: [...(mean ? [averaged(mean, share)] : []), ...(peak ? [peak] : [])],
+    ...(!mean && {
+      missing: {
+        figure: 'maximum-current',
+        asks: `what current may a segment of ${circuit} carry for ever (its \`maximum-current\`)?`,
+      },
+    }),
+    steps: (s) => branchSteps(s.branch(`${hottest(s)}.led`), 'current of a segment while its digit is lit'),
+  };
+  if (!seriesFigure(input)) return [lamp];
+  const spelled = figures.within('series');
+  const bears =
+    (spelled.says('resistance') ? rating(spelled, 'power', 'power', { grade: 'operating' }) : undefined) ??
+    assumed(figures, `what a segment resistor of ${input.id} bears`, USUAL_POWER, 'power');
+  const heat = (s: Reading): number => share * s.current(`${hottest(s)}.led`) ** 2 * s.ohms(`${hottest(s)}.series`);
+  const resistor: AccountPlan = {
+    ...base,
+    id: `${circuit}.series`,
+    kind: 'series',
+    title: `${circuit}.series, heat`,
+    quantity: 'power',
+    recipes: ['draw-most', 'draw-least', 'flooded'],
+    read: heat,
+    limits: [bears],
+    steps: (s) => [
+      {
+        name: 'P',
+        says: 'heat in a segment’s resistor, on average over the turns',
+        formula: 'share * I^2 * R',
+        with: {
+          share: [share, ''],
+          I: [s.current(`${hottest(s)}.led`), 'A'],
+          R: [s.ohms(`${hottest(s)}.series`), 'Ω'],
+        },
+        gives: [heat(s), 'W'],
+      },
+    ],
+  };
+  return [lamp, resistor];
+}
+
+/** A limit for ever, for something that is lit a share of the time: its mean current counts. */
+function averaged(limit: LimitPlan, share: number): LimitPlan {
+  if (share >= 1) return limit;
+  const { value } = limit;
+  return {
+    ...limit,
+    value: typeof value === 'number' ? value / share : (s) => value(s) / share,
+    condition: `${limit.stated} for ever; lit ${Math.round(share * 1000) / 10} % of the time`,
+  };
+}

@@ -1,0 +1,159 @@
+/** What a load needs at its own terminals to do its job: a least current, a window of voltages, a least voltage to start. */
+import { closed } from '../quantity/quantity.js';
+import type { Figures } from './figures.js';
+import type { AccountPlan, LimitPlan, Member, Reading, Step } from './plan.js';
+
+type Base = Pick<AccountPlan, 'kind' | 'circuits' | 'path'>;
+
+/**
+ * The accounts of `needs` and `supply-voltage`, for any load with two ends.
+ *
+ * @param members the load itself, without its series resistor and its driver @param part the one that carries its current
+ */
+export function terminalAccounts(
+  figures: Figures,
+  circuit: string,
+  path: AccountPlan['path'],
+  members: readonly Member[],
+  part: string,
+): AccountPlan[] {
+  const base: Base = { kind: 'input', circuits: [circuit], path };
+  return [...neededCurrent(figures, base, circuit, part), ...supplyWindow(figures, base, circuit, members)];
+}
+
+function neededCurrent(figures: Figures, base: Base, circuit: string, part: string): AccountPlan[] {
+  const figure = figures.figure('needs', 'current');
+  if (figure === undefined) return [];
+  const { typ, max } = closed(figure.quantity);
+  return [
+    {
+      ...base,
+      id: circuit,
+      title: `current of ${circuit}, for its job`,
+      quantity: 'current',
+      direction: 'at-least',
+      recipes: ['draw-least', 'draw-most'],
+      read: (s) => s.current(part),
+      limits: [functionOf(figure, (s) => (s.typical ? typ : max), 'none')],
+      books: [{ circuit, part }],
+      steps: (s) => [
+        {
+          name: 'I',
+          says: 'what it gets',
+          formula: 'I_load',
+          with: { I_load: [s.current(part), 'A'] },
+          gives: [s.current(part), 'A'],
+        },
+      ],
+    },
+  ];
+}
+
+/** A figure that something has to reach, or stay below, to work at all. */
+const functionOf = (
+  { quantity, origin }: NonNullable<ReturnType<Figures['figure']>>,
+  value: LimitPlan['value'],
+  margin: LimitPlan['margin'],
+): LimitPlan => ({
+  value,
+  stated: quantity.stated,
+  grade: 'operating',
+  isFunction: true,
+  margin,
+  origin,
+});
+
+function supplyWindow(figures: Figures, base: Base, circuit: string, members: readonly Member[]): AccountPlan[] {
+  const figure = figures.figure('supply-voltage', 'voltage');
+  if (figure === undefined) return [];
+  const { min, max, exact } = figure.quantity;
+  if (exact) {
+    figures.problem(
+      'supply-voltage',
+      `\`supply-voltage\` is the window in which \`${figures.about}\` works, and this one has no width`,
+      '`supply-voltage: 4.5 to 5.5 V`',
+    );
+    return [];
+  }
+  const voltage = {
+    ...base,
+    id: circuit,
+    title: `supply voltage of ${circuit}`,
+    quantity: 'voltage' as const,
+    read: (s: Reading): number => acrossAll(s, members),
+    steps: (s: Reading): readonly Step[] => voltageSteps(s, members),
+  };
+  return [
+    ...(min === undefined
+      ? []
+      : [
+          {
+            ...voltage,
+            direction: 'at-least' as const,
+            recipes: ['starved', 'flooded'] as const,
+            limits: [functionOf(figure, min, 'window')],
+          },
+        ]),
+    ...(max === undefined
+      ? []
+      : [
+          {
+            ...voltage,
+            direction: 'at-most' as const,
+            recipes: ['flooded', 'starved'] as const,
+            limits: [functionOf(figure, max, 'window')],
+          },
+        ]),
+  ];
+}
+
+/** The least voltage at which a motor starts: it has to be there while the motor stalls. */
+export function startingVoltage(
+  figures: Figures,
+  circuit: string,
+  path: AccountPlan['path'],
+  member: Member,
+): AccountPlan[] {
+  const figure = figures.figure('minimum-voltage', 'voltage');
+  if (figure === undefined) return [];
+  const { typ, max } = closed(figure.quantity);
+  return [
+    {
+      kind: 'input',
+      circuits: [circuit],
+      path,
+      id: member.part,
+      title: `motor ${circuit}, voltage to start`,
+      quantity: 'voltage',
+      direction: 'at-least',
+      recipes: ['starved', 'flooded'],
+      peaks: true,
+      read: (s) => acrossAll(s, [member]),
+      limits: [functionOf(figure, (s) => (s.typical ? typ : max), 'function-voltage')],
+      steps: (s) => voltageSteps(s, [member]),
+    },
+  ];
+}
+
+const acrossAll = (s: Reading, members: readonly Member[]): number =>
+  Math.max(
+    members.reduce((volts, m) => volts + s.across(m.part), 0),
+    0,
+  );
+
+/** The supply's voltage less what is lost on the way. */
+function voltageSteps(s: Reading, members: readonly Member[]): Step[] {
+  const branch = s.branch(members[0]!.part);
+  const volts = acrossAll(s, members);
+  if (branch === undefined) return [];
+  const feed = branch.from.volts - branch.to.volts;
+  return [
+    {
+      name: 'V_load',
+      says: 'what reaches it, less what is lost on the way',
+      formula: 'V_supply - V_losses',
+      with: { V_supply: [feed, 'V'], V_losses: [feed - volts, 'V'] },
+      gives: [volts, 'V'],
+    },
+  ];
+}
