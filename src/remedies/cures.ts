@@ -6,6 +6,7 @@ import { driveCoil } from './drive-coil.js';
 import { feedCoilsApart } from './feed-coils-apart.js';
 import type { Cure, Prover, Remedy } from './prove.js';
 import { persists, proverOf, remedyOf } from './prove.js';
+import { stageBefore } from './stage-before.js';
 
 /** What a way to cure is given to look at. */
 export interface Case {
@@ -17,7 +18,7 @@ export interface Case {
 /** A way to cure: attempts in order of preference, or none when the finding is not its affair. */
 export type Way = (of: Case) => readonly Cure[];
 
-const WAYS: readonly Way[] = [driveCoil, feedCoilsApart];
+const WAYS: readonly Way[] = [driveCoil, stageBefore, feedCoilsApart];
 
 /** Proved remedies by finding: of each way the best attempt that cures it. */
 export function curesFor(

@@ -59,6 +59,18 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       pullIn('frost-bell', (2.78 - 4.16) / 4.16, 'frost'),
     ],
   },
+  'yard-horn-high-side': {
+    verdict: 'breach',
+    findings: ['breach coil-release horn'],
+    figures: [
+      // 12.6 V / (324 Ω x 244.5 / 254.5)
+      { account: 'horn.coil', direction: 'at-most', quantity: 'current', of: 'max', is: 40.5e-3 },
+      { account: 'horn.coil', direction: 'at-most', quantity: 'current', of: 'margin', is: (3.03 - 40.5) / 3.03 },
+      // 11.4 V x 9.5 / (9.5 + 1.05), less 0.02 V in the NPN.
+      { account: 'lamp.driver', direction: 'at-least', quantity: 'voltage', of: 'min', is: 10.25 },
+      { account: 'lamp.off', direction: 'at-most', of: 'max', is: 0 },
+    ],
+  },
   'greenhouse-vents-usb': {
     verdict: 'strain',
     findings: [
