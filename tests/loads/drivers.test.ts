@@ -1,5 +1,6 @@
 /** Rows of stages: which pin level energises, and that each lets go at the other one, whatever stands before what. */
 import { describe, expect, test } from 'vitest';
+import { audit, read } from '../../src/index.js';
 import { judged } from '../checks/judged.js';
 
 const NPN = '{ part: npn-2n2222a, base-resistor: 1 kΩ }';
@@ -82,6 +83,44 @@ describe('a row that can do only one thing', () => {
   test('finds a stage that is not able to hold the next one off', () => {
     const { findings } = judged(project(coil, ['{ part: npn-2n2222a, base-resistor: 100 kΩ }', NPN_FED]));
     expect(findings.map((f) => `${f.rule} ${f.account?.id}`)).toContain('driver-drive a.stage-1');
+  });
+});
+
+describe('a stage that never lets go', () => {
+  /** A PNP or P-channel MOSFET at 12 V straight on a pin of 5 V, and a stage behind it. */
+  const behind = (first: string, second: string): string =>
+    project(lamp, [first, second])
+      .replace('current: 5 A }', 'current: 5 A }, high: { voltage: 12 V ±5 %, current: 5 A }')
+      .replace('supply: bench, driver', 'supply: high, driver');
+  const NPN_HIGH = '{ part: npn-2n2222a, base-resistor: 4.7 kΩ, pull-down: 10 kΩ }';
+  const PMOS_NAMED = '{ type: pmos, on-resistance: { value: 0.1 Ω, at: 2.5 V }, pull-up: 10 kΩ }';
+
+  test.each([
+    [PNP, NMOS],
+    [PNP, NPN_HIGH],
+    [PMOS, NMOS],
+    [PMOS, NPN_HIGH],
+    [PMOS_NAMED, NMOS],
+  ])('%s keeps %s behind it on', (first, second) => {
+    const { findings } = judged(behind(first, second));
+    expect(findings.map((f) => `${f.verdict} ${f.rule} ${f.about}`)).toContain('breach driver-release a');
+  });
+});
+
+describe('a stage that should let go for the next one to conduct', () => {
+  test.each([PMOS_LOW, '{ part: pnp-2n2907a, pull-down: 1 kΩ }'])('and does not keeps %s off', (second) => {
+    const text = project(lamp, [PNP, second])
+      .replace('current: 5 A }', 'current: 5 A }, high: { voltage: 12 V ±5 %, current: 5 A }')
+      .replace('supply: bench, driver', 'supply: high, driver');
+    expect(judged(text).findings.map((f) => `${f.verdict} ${f.rule} ${f.about}`)).toContain('breach driver-drive a');
+  });
+});
+
+describe('a row without a stage', () => {
+  test('is refused, and nothing else is said of it', () => {
+    const { document } = read(project(lamp, []), 'case.yaml');
+    const { errors } = audit(document!);
+    expect(errors.map((e) => e.says)).toEqual(['`stages` has too few entries']);
   });
 });
 

@@ -89,7 +89,8 @@ export function driverOf(
   const row = Array.isArray(raw['stages'])
     ? rowOf(input, circuit, raw, path)
     : [partOf(input, raw, path, `${circuit}.driver`)];
-  if (row === undefined || row.some((r) => r === undefined)) return undefined;
+  // What is wrong with it has been said already.
+  if (row.length === 0 || row.some((r) => r === undefined)) return undefined;
   const stages = row as Part[];
   const masked = stages.flatMap(({ figures }) => RESISTORS.filter((key) => figures.masked(key)));
   if (masked[0] !== undefined) return unreckoned(input, setting, masked[0]);

@@ -13,7 +13,7 @@ const LEAKAGE = 1e12;
 
 export interface Gate {
   readonly networks: Input['networks'];
-  /** Volts from source to gate in the direction in which it conducts. */
+  /** Volts from source to gate in the direction in which it conducts, less what its drive leaks against that. */
   readonly volts: (s: Reading) => number;
   /** The same while it should not conduct, with what its drive leaks through the pull beside it. */
   readonly rest: (s: Reading) => number;
@@ -33,12 +33,13 @@ export function gateOf(setting: StageSetting, side: 'low' | 'high'): Gate {
   const [up, down] = [input['pull-up'], input['pull-down']];
   const across = side === 'low' ? (down ?? part) : (up ?? part);
   const { node } = input;
-  const volts = (s: Reading): number => {
+  /** As its network leaves it. */
+  const standing = (s: Reading): number => {
     if (node === undefined) return s.across(across);
     return side === 'low' ? s.voltage(node) : s.voltage(supply) - s.voltage(node);
   };
-  const steps = (s: Reading): Step[] => {
-    const gives = [volts(s), 'V'] as const;
+  const standingSteps = (s: Reading): Step[] => {
+    const gives = [standing(s), 'V'] as const;
     if (node !== undefined && side === 'low')
       return [
         { name: 'V_gate', says: 'what the resistors at the gate leave it', formula: 'V', with: { V: gives }, gives },
@@ -92,32 +93,38 @@ export function gateOf(setting: StageSetting, side: 'low' | 'high'): Gate {
       },
     ];
   };
-  const resting = setting.conducts === 'on' ? ('off' as const) : ('on' as const);
-  const leaks = drive.level(resting) === 'open' && pulled;
-  /** What leaks through the pull moves the gate as far as the drive would if it conducted, and no further. */
-  const moved = (s: Reading): number =>
-    leaks ? Math.min(drive.leak(s) * s.ohms(across), s.voltage(side === 'low' ? drive.rail : supply)) : 0;
-  const rest = (s: Reading): number => Math.max(volts(s), moved(s));
-  const restSteps = (s: Reading): Step[] => [
-    ...(leaks ? drive.leakSteps(s) : []),
-    ...(moved(s) > volts(s)
-      ? [
+  const { conducts } = setting;
+  const resting = conducts === 'on' ? ('off' as const) : ('on' as const);
+  const [away, towards] = side === 'low' ? (['pull-down', 'pull-up'] as const) : (['pull-up', 'pull-down'] as const);
+  /** What a drive that has let go leaks, through the highest resistance of a pull: it moves the gate furthest. */
+  const leaked = (state: State, key: 'pull-up' | 'pull-down') => {
+    const ohms = figures.interval(key, 'resistance')?.max;
+    return (s: Reading): number => (drive.level(state) === 'open' && ohms !== undefined ? drive.leak(s) * ohms : 0);
+  };
+  const [raised, lowered] = [leaked(resting, away), leaked(conducts, towards)];
+  const volts = (s: Reading): number => Math.max(standing(s) - lowered(s), 0);
+  // It moves the gate as far as the drive would if it conducted, and no further.
+  const rest = (s: Reading): number =>
+    Math.max(standing(s), Math.min(raised(s), s.voltage(side === 'low' ? drive.rail : supply)));
+  const moved = (s: Reading, gives: number): Step[] =>
+    gives === standing(s)
+      ? standingSteps(s)
+      : [
+          ...drive.leakSteps(s),
           {
             name: 'V_gate',
-            says: 'what the stage before it leaks moves the gate at most so far',
+            says: 'how far what the stage before it leaks moves the gate',
             formula: 'V',
-            with: { V: [moved(s), 'V'] },
-            gives: [moved(s), 'V'],
-          } satisfies Step,
-        ]
-      : steps(s)),
-  ];
+            with: { V: [gives, 'V'] },
+            gives: [gives, 'V'],
+          },
+        ];
   return {
     networks: input.networks,
     volts,
     rest,
-    steps,
-    restSteps,
+    steps: (s) => moved(s, volts(s)),
+    restSteps: (s) => moved(s, rest(s)),
     floats: (state) => settled(drive.level(state), figures) === 'open',
   };
 }

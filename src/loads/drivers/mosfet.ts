@@ -23,7 +23,7 @@ const stage =
     const { circuit, prefix, id, path, title, supply, figures, conducts, loads } = setting;
     const gate = gateOf(setting, side);
     const resistance = figures.curve('on-resistance', 'resistance', 'voltage', { min: () => 0 });
-    const threshold = figures.interval('threshold', 'voltage');
+    const threshold = thresholdOf(figures, title);
     const ohms = resistance ? channelOhms(resistance, fullOn(setting, side)) : { min: 0, typ: 0, max: 0 };
     const slope = slopeOf(figures, title);
     const base = {
@@ -46,7 +46,7 @@ const stage =
     const rest = conducts === 'on' ? ('off' as const) : ('on' as const);
     // Above its lowest threshold it may let through all that there is; a gate that floats may stand anywhere.
     const conductsStill = (s: Reading): boolean =>
-      gate.floats(rest) || (threshold !== undefined && gate.rest(s) > (s.typical ? threshold.typ : threshold.min));
+      gate.floats(rest) || gate.rest(s) > (s.typical ? threshold.typ : threshold.min);
     return {
       members: [{ kind: 'resistance', part: id, ohms, ...(resistance && { origin: resistance.origin }) }],
       networks: gate.networks,
@@ -79,6 +79,16 @@ const stage =
       ];
     }
   };
+
+/** Where a gate begins to conduct when nobody says so, volts: for whether it lets go. Common practice, no source. */
+const USUAL_THRESHOLD: Interval = { min: 0.4, typ: 1, max: 2 };
+
+function thresholdOf(figures: Figures, title: string): Interval {
+  const stated = figures.interval('threshold', 'voltage');
+  if (stated === undefined)
+    figures.assume(`gate threshold of the ${title}: at least ${USUAL_THRESHOLD.min} V, since nobody states it`);
+  return stated ?? USUAL_THRESHOLD;
+}
 
 /** A channel that heats itself without end is reckoned with so many times its stated resistance: it is far too hot by then. */
 const RUNAWAY = 10;
