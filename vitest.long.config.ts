@@ -5,7 +5,11 @@ import shared from './vitest.config.js';
 export default defineConfig({
   test: {
     ...shared.test,
-    include: ['tests/properties/**/*.test.ts', 'tests/reference/**/*.test.ts'],
+    include: [
+      'tests/properties/**/*.test.ts',
+      'tests/reference/**/*.test.ts',
+      'tests/ledger/{balance,second-reckoning}.test.ts',
+    ],
     env: { LONG: 'yes' },
     testTimeout: 3_600_000,
   },

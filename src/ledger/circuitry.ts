@@ -59,6 +59,8 @@ export interface NetworkIndex {
   /** The number of the first network that is written alike; often its own. */
   readonly like: number;
   readonly circuits: readonly number[];
+  /** Something that is none of its circuits hangs in it: a board's own lamp on the pin. */
+  readonly foreign: boolean;
   readonly on: StateIndex;
   readonly off: StateIndex;
 }
@@ -150,6 +152,7 @@ export function circuitry(project: Project): Circuitry {
       written,
       like,
       circuits,
+      foreign: circuits.length > 0 && [...plan.on, ...plan.off].some((b) => !plan.circuits.includes(b.circuit)),
       dead,
       standing,
       on: stateIndex(plan, plan.on, nodeIndex),

@@ -144,7 +144,7 @@ export class Solution implements Reading {
     const pins = inQuestion ? control : rest;
     const { among } = this.focus;
     const inputs = index.plan.controls;
-    if (inQuestion && index.circuits.length > 1 && (among || inputs)) {
+    if (inQuestion && (index.circuits.length > 1 || index.foreign) && (among || inputs)) {
       const leanOf = ({ circuit }: BranchPlan): AskedLean =>
         among?.has(circuit) === false ? rest : inputs?.has(circuit) ? control : lean;
       return fitNetwork(index, on, leanOf, pins, this.ambient);

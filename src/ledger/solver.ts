@@ -65,7 +65,10 @@ export function solver(project: Project): Solver {
       const has = new Uint8Array(built.networks.length);
       for (const n of networks) has[n] = 1;
       const shared =
-        circuits.length > 0 && networks.some((n) => built.networks[n]!.circuits.some((c) => !circuits.includes(c)));
+        circuits.length > 0 &&
+        networks.some(
+          (n) => built.networks[n]!.foreign || built.networks[n]!.circuits.some((c) => !circuits.includes(c)),
+        );
       known = { has, networks, ...(shared && { among: new Set(circuits.map((c) => project.circuits[c]!.id)) }) };
       focuses.set(key, known);
     }

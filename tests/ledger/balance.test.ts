@@ -21,6 +21,7 @@ import { interpolate } from '../../src/quantity/points.js';
 import { HAND_MADE } from '../properties/hand-made.js';
 import type { Data } from '../properties/projects.js';
 import { projectOf, projects } from '../properties/projects.js';
+import { sized } from '../sizes.js';
 import type { Ends } from './leans.js';
 import { DRAW, END, LOAD, LOSS, drawn, leanOfBranch, lit } from './leans.js';
 
@@ -226,7 +227,7 @@ describe('every whole solution balances at each node and in power', () => {
         const bench = solver(project);
         balances(imbalanceOf(project, bench.solve({ moment, corner, focus: bench.nobody }), NOBODY));
       }),
-      { numRuns: 300 },
+      { numRuns: sized(300, 5000) },
     );
   });
 
@@ -237,7 +238,7 @@ describe('every whole solution balances at each node and in power', () => {
         const bench = solver(project);
         balances(imbalanceOf(project, bench.solve({ moment, corner, focus: bench.nobody }), NOBODY));
       }),
-      { numRuns: 60 },
+      { numRuns: sized(60, 1000) },
     );
   });
 
@@ -260,7 +261,7 @@ describe('every whole solution balances at each node and in power', () => {
           balances(imbalanceOf(project, solution, new Set(all.filter((n) => leans[networks[n]!.like]))));
         },
       ),
-      { numRuns: 150 },
+      { numRuns: sized(150, 2500) },
     );
   });
 });

@@ -10,6 +10,7 @@ import { isFalling } from '../../src/loads/plan.js';
 import type { Project } from '../../src/project/project.js';
 import { projectOf, projects } from '../properties/projects.js';
 import { reckon } from '../properties/reckoning.js';
+import { sized } from '../sizes.js';
 
 /** Share of a current, or volts, that the two may differ by. */
 const ROOM = 1e-8;
@@ -74,6 +75,6 @@ test('a second reckoning finds the same currents through every part and the same
         if (Math.abs(a) > TRACE) expect(Math.abs(told.across(part) - again.across(part)), part).toBeLessThan(ROOM);
       }
     }),
-    { numRuns: 300 },
+    { numRuns: sized(300, 4000) },
   );
 });

@@ -7,14 +7,15 @@ import { expect, test } from 'vitest';
 import type { Account } from '../../src/ledger/account.js';
 import { ledgerOf } from '../../src/ledger/ledger.js';
 import type { Project } from '../../src/project/project.js';
+import { sized } from '../sizes.js';
 import type { Data } from './projects.js';
 import { projectOf, projects, withWires } from './projects.js';
 import { readersOf } from './readers.js';
 import type { Build } from './reckoning.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
 
-const PROJECTS = 24;
-const BUILDS = 60;
+const PROJECTS = sized(24, 400);
+const BUILDS = sized(60, 200);
 /** Share of a figure that the two solvers may differ by, and what the tangents of circuits not in question leave out. */
 const ROOM = 2e-5;
 /**

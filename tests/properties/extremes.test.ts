@@ -7,12 +7,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Account } from '../../src/ledger/account.js';
 import { ledgerOf } from '../../src/ledger/ledger.js';
-import type { Project } from '../../src/project/project.js';
+import { sized } from '../sizes.js';
 import { projectOf, projects } from './projects.js';
-import type { Reader } from './readers.js';
+import { extremesOf } from './pushed.js';
 import { readersOf } from './readers.js';
-import type { Build } from './reckoning.js';
-import { reckon } from './reckoning.js';
 
 /**
  * Shares of the upper bound that an extreme build may lie beyond the bounds. A corner leans what is in question one way and
@@ -25,53 +23,6 @@ const BEYOND = { upper: 2e-3, lower: 5e-3 };
 const SHORT = 1e-2;
 /** Amperes below which nothing is compared. */
 const TRACE = 1e-5;
-
-/** A build by name of figure; what is not named lies in the middle. */
-const build = (shares: ReadonlyMap<string, number>): Build => ({ share: (figure) => shares.get(figure) ?? 0.5 });
-
-/** The names of the figures that a reckoning asks for. */
-function figuresOf(project: Project, on: ReadonlySet<string>): string[] {
-  const names = new Set<string>();
-  reckon(project, on, {
-    share: (figure) => {
-      names.add(figure);
-      return 0.5;
-    },
-  });
-  return [...names];
-}
-
-/** The highest and the lowest that an account comes to, each figure at the end that pushes it there by itself. */
-function extremesOf(
-  project: Project,
-  readers: readonly Reader[],
-  on: ReadonlySet<string>,
-): { low: number; high: number }[] {
-  const read = (shares: ReadonlyMap<string, number>, of: readonly Reader[]): number[] => {
-    const reckoned = reckon(project, on, build(shares));
-    return of.map((r) => r.read(reckoned)!);
-  };
-  const up = readers.map(() => new Map<string, number>());
-  for (const figure of figuresOf(project, on)) {
-    const [low, high] = [read(new Map([[figure, 0]]), readers), read(new Map([[figure, 1]]), readers)];
-    readers.forEach((_, k) => up[k]!.set(figure, high[k]! >= low[k]! ? 1 : 0));
-  }
-  return readers.map((reader, k) => {
-    const down = new Map([...up[k]!].map(([figure, share]) => [figure, 1 - share]));
-    const value = (shares: ReadonlyMap<string, number>): number => read(shares, [reader])[0]!;
-    let high = value(up[k]!);
-    // What one figure does may hang on where the others are: a converter takes less from a higher supply, a coil more.
-    const enough = reader.account.draw!.max * (1 - SHORT);
-    for (const figure of [...up[k]!.keys()]) {
-      if (high >= enough) break;
-      const turned = new Map(up[k]!).set(figure, 1 - up[k]!.get(figure)!);
-      if (value(turned) <= high) continue;
-      up[k] = turned;
-      high = value(turned);
-    }
-    return { high, low: value(down) };
-  });
-}
 
 /** Sums of currents and the currents of circuits, without peaks. */
 const isCurrent = (a: Account): boolean =>
@@ -91,7 +42,7 @@ describe('the bounds of a current', () => {
         const on = new Set(project.circuits.map((c) => c.id));
         const accounts = ledgerOf(project, 'working').accounts.filter((a) => a.draw !== undefined && isCurrent(a));
         const readers = readersOf(project, accounts);
-        extremesOf(project, readers, on).forEach(({ low, high }, k) => {
+        extremesOf(project, readers, on, 1 - SHORT).forEach(({ low, high }, k) => {
           const { id, draw } = readers[k]!.account;
           if (draw!.max < TRACE) return;
           compared++;
@@ -100,8 +51,8 @@ describe('the bounds of a current', () => {
           expect(high, `${id}, highest`).toBeGreaterThanOrEqual(draw!.max * (1 - SHORT));
         });
       }),
-      { numRuns: 25 },
+      { numRuns: sized(25, 400) },
     );
-    expect(compared).toBeGreaterThan(150);
+    expect(compared).toBeGreaterThan(sized(150, 2400));
   });
 });

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Account } from '../../src/ledger/account.js';
 import { ledgerOf } from '../../src/ledger/ledger.js';
+import { sized } from '../sizes.js';
 import type { Data, Entry } from './projects.js';
 import { projectOf, projects } from './projects.js';
 
@@ -68,7 +69,7 @@ const interlocks = (data: Data): fc.Arbitrary<readonly Entry[]> => {
   );
 };
 
-const RUNS = { numRuns: 40 };
+const RUNS = { numRuns: sized(40, 600) };
 
 describe('a ledger', () => {
   test('gives a source no less to do when a load is added', () => {
@@ -194,7 +195,7 @@ describe('a ledger', () => {
           }
         }
       }),
-      { numRuns: 100 },
+      { numRuns: sized(100, 1500) },
     );
     expect(booked).toBeGreaterThan(1000);
   });
@@ -213,7 +214,7 @@ describe('a ledger', () => {
           else expect(is.draw!.max, key).toBeLessThanOrEqual(was.draw!.max + SAG * room(was));
         }
       }),
-      { numRuns: 60 },
+      { numRuns: sized(60, 900) },
     );
   });
 
@@ -234,7 +235,7 @@ describe('a ledger', () => {
           else expect(a.draw.max, keyOf(a)).toBeGreaterThanOrEqual(p.draw.max - room(p));
         }
       }),
-      { numRuns: 60 },
+      { numRuns: sized(60, 900) },
     );
     expect(runaway).toBeGreaterThan(20);
   });

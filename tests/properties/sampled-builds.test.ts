@@ -1,12 +1,13 @@
 /** Thousands of random builds of a few projects made by hand: none of their currents may lie outside the bounds. */
 import { describe, expect, test } from 'vitest';
 import { ledgerOf } from '../../src/ledger/ledger.js';
+import { sized } from '../sizes.js';
 import { HAND_MADE } from './hand-made.js';
 import { projectOf } from './projects.js';
 import { readersOf } from './readers.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
 
-const BUILDS = 2000;
+const BUILDS = sized(1000, 20_000);
 /** Share of the upper bound that solvers may differ by. */
 const ROOM = 1e-6;
 /** Amperes that are those of junctions that are off. */

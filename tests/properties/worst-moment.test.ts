@@ -10,6 +10,7 @@ import type { Solver } from '../../src/ledger/solver.js';
 import { solver } from '../../src/ledger/solver.js';
 import { treeQuestions } from '../../src/ledger/tree-questions.js';
 import type { Project } from '../../src/project/project.js';
+import { sized } from '../sizes.js';
 import type { Data, Entry } from './projects.js';
 import { projectOf, projects } from './projects.js';
 
@@ -93,7 +94,7 @@ describe('the worst moment', () => {
           expect(told, `${question.title}, against every state`).toBeLessThanOrEqual(worst * (1 + missed) + TRACE);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: sized(60, 400) },
     );
     expect(compared).toBeGreaterThan(500);
   });
@@ -113,7 +114,7 @@ describe('the worst moment', () => {
             );
         }
       }),
-      { numRuns: 30 },
+      { numRuns: sized(30, 200) },
     );
   });
 });

@@ -44,7 +44,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
   const askedOf = (network: number, { circuit }: BranchPlan): AskedLean => {
     if (!asks(network)) return rest;
     const { side, circuits, controls } = project.networks[network]!;
-    if (circuits.length > 1 && focus.among?.has(circuit) === false) return rest;
+    if (focus.among?.has(circuit) === false) return rest;
     if (circuits.length > 1 && controls?.has(circuit)) return control;
     return side === 'control' && !focus.loads?.has(network) ? control : load;
   };

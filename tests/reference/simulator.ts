@@ -25,10 +25,10 @@ export interface Simulator {
 /**
  * Tighter than the simulator's own settings, which stop at a thousandth. Saturation currents below 1e-28 A are real where an
  * LED's law is written with its ideality. A teraohm from every node to ground keeps nodes that only blocked diodes touch
- * from floating.
+ * from floating. Among conductances so far apart, pivots that are not chosen carefully lose all digits: `pivrel`.
  */
 const OPTIONS =
-  '.options temp=27 tnom=27 reltol=1e-5 vntol=1e-7 abstol=1e-12 gmin=1e-12 epsmin=1e-290 rshunt=1e12 itl1=2000';
+  '.options temp=27 tnom=27 reltol=1e-5 vntol=1e-7 abstol=1e-12 gmin=1e-12 epsmin=1e-290 rshunt=1e12 itl1=2000 pivrel=0.1';
 
 /** Thermal voltage at 27 °C with the simulator's own constants, volts: it writes laws with an ideality beside it. */
 export const THERMAL = (1.38064852e-23 / 1.6021766208e-19) * 300.15;

@@ -1,0 +1,94 @@
+/**
+ * One small project a type of circuit: what people hang on a controller, each by itself, with a tolerance on everything. A
+ * new type of load or driver belongs here.
+ */
+import type { Data } from './projects.js';
+
+const usb = { port: { type: 'usb2-port' } };
+const brick5 = { voltage: '5 V ±4 %', current: '2 A' };
+const brick12 = { voltage: '12 V ±5 %', current: '2 A' };
+const board = { main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } } };
+
+const on = (loads: Data, more: Data = {}): Data => ({
+  ampledger: 1,
+  title: 'One circuit',
+  ambient: '5 to 45 °C',
+  supplies: { ...usb, 'brick-5v': brick5, 'brick-12v': brick12 },
+  controllers: board,
+  loads,
+  ...more,
+});
+const coil = (driver: Data): Data => ({
+  coil: { part: 'relay-coil-5v-70r', supply: 'brick-5v', driver, clamp: { part: 'diode-1n4148' } },
+});
+
+export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
+  'an LED on a pin': on({ lamp: { part: 'led-red-5mm', pin: 'D13', series: '330 Ω ±5 %' } }),
+  'an LED from a pin to its rail': on({
+    lamp: { part: 'led-white-5mm', pin: 'D5', series: '82 Ω ±10 %', active: 'low' },
+  }),
+  'a coil on a pin': on({ horn: { part: 'relay-coil-5v-70r', pin: 'D9' } }),
+  'a coil behind an NPN transistor': on(
+    coil({ part: 'npn-2n2222a', pin: 'D8', 'base-resistor': '680 Ω ±5 %', 'pull-down': '10 kΩ ±5 %' }),
+  ),
+  'a coil behind an N-channel MOSFET': on(
+    coil({ part: 'nmos-ao3400a', pin: 'D8', 'gate-resistor': '100 Ω ±5 %', 'pull-down': '100 kΩ ±5 %' }),
+  ),
+  'a coil on the board’s own rail': on({
+    coil: {
+      part: 'relay-coil-5v-70r',
+      supply: 'main.5v',
+      driver: { part: 'npn-2n2222a', pin: 'D8', 'base-resistor': '680 Ω ±5 %' },
+      clamp: { part: 'diode-1n4148' },
+    },
+  }),
+  'two coils on channels of an array': on(
+    {
+      bell: { part: 'relay-coil-12v-400mw', supply: 'brick-12v', driver: { array: 'sink.1', pin: 'D2' } },
+      door: { part: 'relay-coil-12v-400mw', supply: 'brick-12v', driver: { array: 'sink.2', pin: 'D3' } },
+    },
+    { arrays: { sink: { part: 'darlington-array-7', common: 'brick-12v' } } },
+  ),
+  'a relay board with couplers': on({
+    vents: {
+      part: 'relay-board-opto-low-5v-1',
+      inputs: { 1: 'D4' },
+      'logic-supply': 'main.5v',
+      'coil-supply': 'brick-5v',
+      jumper: 'removed',
+    },
+  }),
+  'a relay board with transistor inputs': on({
+    fan: { part: 'relay-board-transistor-high-5v-1', inputs: { 1: 'D6' }, supply: 'main.5v' },
+  }),
+  'a row of LEDs on an expander': on(
+    { row: { part: 'led-red-5mm', pins: ['bar.q0..q3'], series: '330 Ω ±5 %' } },
+    {
+      expanders: { bar: { chip: '74hc595', supply: 'main.5v', control: { data: 'D11', clock: 'D12', latch: 'D10' } } },
+    },
+  ),
+  'a diode, a linear regulator and a second one behind it': on(
+    {
+      heater: { type: 'resistor', resistance: '100 Ω ±10 %', power: '1 W', supply: 'main.5v' },
+      sensor: { type: 'constant-current', current: '10 to 25 mA', supply: 'main.3v3' },
+    },
+    {
+      supplies: { adapter: { voltage: '9 V ±10 %', current: '1 A', resistance: '0.2 to 0.6 Ω' } },
+      controllers: { main: { board: 'atmega328p-5v-board', powered: { barrel: 'adapter' } } },
+    },
+  ),
+  'a converter behind a diode': on(
+    {
+      lamp: { part: 'led-red-5mm', pin: 'GP3', series: '220 Ω ±5 %' },
+      sensor: { type: 'constant-current', current: '5 to 20 mA', supply: 'main.3v3' },
+    },
+    {
+      supplies: { port: { voltage: '5 V ±5 %', current: '1 A', resistance: '0.1 to 0.3 Ω' } },
+      controllers: { main: { board: 'rp2040-board', powered: { usb: 'port' } } },
+    },
+  ),
+  'a heater at the end of a wire': on(
+    { heater: { type: 'resistor', resistance: '22 Ω ±10 %', power: '10 W', supply: 'brick-12v' } },
+    { wires: [{ from: 'brick-12v', to: 'heater', length: '5 m', gauge: 'AWG 24', name: 'lead' }] },
+  ),
+};
