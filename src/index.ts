@@ -13,6 +13,7 @@ import type { Step } from './loads/plan.js';
 import { nearestSpelling } from './source/nearest-spelling.js';
 import type { Diagnostic, Document } from './source/document.js';
 import { readDocument } from './source/read.js';
+import type { WorkingSection } from './reports/working-for.js';
 import { workingFor } from './reports/working-for.js';
 import { boardsOf } from './checks/relay-boards/boards.js';
 import type { Headroom } from './studies/headroom.js';
@@ -90,13 +91,16 @@ export function workingOf(
 ): {
   readonly title: string;
   readonly steps: readonly Step[];
+  /** The same steps, by account. */
+  readonly sections?: readonly WorkingSection[];
   readonly nearest?: readonly string[];
   readonly errors?: readonly Diagnostic[];
 } {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { title: name, steps: [], errors: judged.errors };
   const working = workingFor(judged.judgement, name);
-  if (working.steps.length > 0 || working.found) return { title: working.title, steps: working.steps };
+  if (working.steps.length > 0 || working.found)
+    return { title: working.title, steps: working.steps, sections: working.sections };
   const nearest = nearestSpelling(name, working.known);
   return { title: name, steps: [], nearest: nearest === undefined ? [] : [nearest] };
 }

@@ -2,7 +2,8 @@
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { Ledger } from '../ledger/ledger.js';
 import type { Path } from '../source/place.js';
-import type { JudgedAccount, Verdict } from './verdict.js';
+import type { OpenAnswer } from '../loads/lowering.js';
+import type { JudgedAccount, OnlyIf, Verdict } from './verdict.js';
 
 export type Family =
   | 'pins'
@@ -31,6 +32,10 @@ export interface Finding {
   readonly by?: LimitMet;
   /** True only in the runaway state, beyond what the modes promise. */
   readonly runaway?: true;
+  /** It is so only if something is the case that nothing tells. */
+  readonly onlyIf?: OnlyIf;
+  /** Of an open question: the accounts under each answer. */
+  readonly answers?: readonly { readonly answer: OpenAnswer; readonly accounts: readonly JudgedAccount[] }[];
   /** What the sentence names besides. */
   readonly names: { readonly [name: string]: string };
   readonly related: readonly { readonly path: Path; readonly name: string }[];

@@ -7,6 +7,8 @@ import { resolve } from '../project/resolve.js';
 import type { Interval } from '../quantity/interval.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Problem } from '../source/place.js';
+import type { Outcome } from './either-or.js';
+import { eitherOr } from './either-or.js';
 import type { Finding, Judged } from './finding.js';
 import { limitFindings } from './limit-findings.js';
 import { LIMIT_RULES, RULE_NAMES, WIRING_RULES } from './rules.js';
@@ -42,7 +44,24 @@ export function judge(
   const { project } = resolved;
   const { mode } = options;
   if (mode !== undefined && !project.modes.some((m) => m.name === mode)) return { problems: [noMode(project, mode)] };
-  return judgeProject(project, mode);
+  return judgedOpen(judgeProject(project, mode), data, file, options);
+}
+
+/** A judgement with what the file leaves open judged under every answer. */
+function judgedOpen(base: Judgement, data: unknown, file: string, options: JudgeOptions): Judgement {
+  const { project } = base;
+  if (project.open.length === 0) return base;
+  const outcome = project.open.reduce<Outcome>((sofar, question) => {
+    const outcomes = question.answers.map((answer, k) => {
+      if (k === 0) return { answer, outcome: base };
+      const answers = new Map([[`${question.about} ${question.figure}`, answer.value]]);
+      const resolved = resolve(data, file, options.catalogue, { ...options, answers });
+      return { answer, outcome: 'problems' in resolved ? base : judgeProject(resolved.project, options.mode) };
+    });
+    return eitherOr(sofar, { question, outcomes });
+  }, base);
+  const findings = [...outcome.findings].sort(inOrder);
+  return { ...base, accounts: outcome.accounts, findings, verdict: headline(findings) };
 }
 
 function noMode(project: Project, mode: string): Problem {

@@ -37,7 +37,10 @@ import pinReserved from './pins/pin-reserved.js';
 import pinUsedTwice from './pins/pin-used-twice.js';
 import railLifted from './pins/rail-lifted.js';
 import twoOutputs from './pins/two-outputs.js';
+import pinsJoined from './pins/pins-joined.js';
 import groundMissing from './relay-boards/ground-missing.js';
+import inputLeftOpen from './relay-boards/input-left-open.js';
+import inputLevels from './relay-boards/input-levels.js';
 import isolationDefeated from './relay-boards/isolation-defeated.js';
 import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
 import fuseHolds from './supplies/fuse-holds.js';
@@ -67,6 +70,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   noSource,
   groundMissing,
   pinUsedTwice,
+  pinsJoined,
   channelUsedTwice,
   twoOutputs,
   inputFloats,
@@ -97,6 +101,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   driverCurrent,
   driverVoltage,
   driverHeat,
+  inputLevels,
+  inputLeftOpen,
   loadVoltage,
   loadNeeds,
   inputRelease,

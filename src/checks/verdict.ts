@@ -23,6 +23,15 @@ export interface JudgedAccount {
   readonly margin?: number;
   /** That limit. */
   readonly by?: LimitMet;
+  /** It is so only if something is the case that nothing tells; its verdict then, and the question. */
+  readonly onlyIf?: OnlyIf;
+}
+
+/** What would have to be the case, in words that follow 'if'. */
+export interface OnlyIf {
+  readonly answer: string;
+  readonly verdict: Verdict;
+  readonly asks: string;
 }
 
 /** Share to keep in hand, by what kind of figure it is. */

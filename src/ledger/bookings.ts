@@ -29,9 +29,10 @@ function write(solution: Solution): Books {
     const { fitted, currents } = solution.network(n);
     fitted.plans.forEach((plan, b) => {
       const [from, to] = [drawn.get(plan.from), drawn.get(plan.to)];
+      const portion = portionOf(plan, b, currents, fitted.plans);
       for (const k of plan.carries ?? [b]) {
         const { circuit } = fitted.plans[k]!;
-        const amps = (k === b ? 1 : along(plan, fitted.plans[k]!)) * currents[k]!;
+        const amps = k === b ? currents[k]! : portion * along(plan, fitted.plans[k]!) * currents[k]!;
         if (from) add(from, circuit, amps);
         if (to) add(to, circuit, -amps);
       }
@@ -81,6 +82,19 @@ export function along(through: BranchPlan, hanging: BranchPlan): 1 | -1 {
   const high = through.pin?.level === 'high';
   const leaves = hanging.from === (high ? through.to : through.from);
   return leaves === high ? 1 : -1;
+}
+
+/** The share that one of several joined pins has in what hangs on them; all of it where there is one pin. */
+export function portionOf(
+  plan: BranchPlan,
+  branch: number,
+  currents: readonly number[],
+  plans: readonly BranchPlan[],
+): number {
+  if (plan.pin?.joined === undefined) return 1;
+  let whole = 0;
+  for (const k of plan.carries!) whole += along(plan, plans[k]!) * currents[k]!;
+  return Math.abs(whole) < 1e-15 ? 1 / plan.pin.joined.length : currents[branch]! / whole;
 }
 
 /** Sum of shares, amperes. */

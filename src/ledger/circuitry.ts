@@ -360,7 +360,12 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, fall
     case 'drop':
       return { member, ohms: 0, drop: (member.load ? burden : loss)(member.volts, lean, falling) };
     case 'junction':
-      return { member, ohms: 0, drop: 0, junction: junctionAt(spread(member.law, lean), celsius) };
+      return {
+        member,
+        ohms: 0,
+        drop: 0,
+        junction: junctionAt((member.load ? heft : spread)(member.law, lean), celsius),
+      };
     case 'curve':
       return {
         member,
@@ -438,6 +443,10 @@ const heavier = (interval: Interval, lean: Lean): number =>
 
 export const spread = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
   lean === 'typ' ? law.typ : LEAST_PASSES.has(lean) || lean === 'warm' ? law.max : law.min;
+
+/** A junction that takes current away from what is asked about: the less it drops, the more it takes. */
+const heft = (law: JunctionSpread, lean: Lean): Branch['junctions'][number] =>
+  lean === 'typ' ? law.typ : MOST_REACHES.has(lean) ? law.max : law.min;
 
 const takenPower = (member: Member & { readonly kind: 'power' }, lean: Lean, build?: Build): number =>
   build ? within(member.watts, build.share(memberFigure(member, undefined))) : heavier(member.watts, lean);

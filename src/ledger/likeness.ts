@@ -54,7 +54,7 @@ function written(member: Member): string {
     case 'drop':
       return `d${ends(member.volts)}${member.load ? 'l' : ''}`;
     case 'junction':
-      return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin} ${j.referenceCurrent}`).join()}`;
+      return `j${[member.law.min, member.law.typ, member.law.max].map((j) => `${j.slope} ${j.logSaturation} ${j.series} ${j.perKelvin} ${j.referenceCurrent}`).join()}${member.load ? 'l' : ''}`;
     case 'curve':
       return `c${member.points.map((p) => `${p.amps} ${ends(p.volts)}`).join()}`;
     case 'current':

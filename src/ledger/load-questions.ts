@@ -239,7 +239,7 @@ function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: 
         if (
           feeds.has(branch.from) &&
           rails.has(branch.from) &&
-          branch.members.every((m) => m.kind === 'resistance' && !m.load)
+          branch.members.every((m) => m.kind === 'resistance' && (!m.load || isControl(plan, branch)))
         ) {
           pins.add(branch.from);
           continue;

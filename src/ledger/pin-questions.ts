@@ -3,7 +3,7 @@ import type { PinAccountPlan } from '../project/project.js';
 import type { BranchPlan } from '../loads/plan.js';
 import { carriesAnything, hasPeaks } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
-import { along } from './bookings.js';
+import { along, portionOf } from './bookings.js';
 import type { Corner } from './corner.js';
 import { cornersOf } from './corner.js';
 import type { Likeness } from './likeness.js';
@@ -51,16 +51,23 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   /** Calls back for every branch through one of its pins, with what flows in a wanted direction. */
   const through = (
     s: Solution,
-    take: (amps: number, plan: BranchPlan, currents: readonly number[], plans: readonly BranchPlan[]) => void,
+    take: (
+      amps: number,
+      branch: number,
+      skew: number,
+      currents: readonly number[],
+      plans: readonly BranchPlan[],
+    ) => void,
   ): void => {
     for (const k of networks) {
       const { fitted, currents } = s.network(k);
       fitted.plans.forEach((p, b) => {
         if (p.pin === undefined || !wanted.has(p.pin.pin)) return;
-        const outward = p.pin.outward * currents[b]!;
+        const skew = skewOf(p.pin.joined, wanted, s.corner);
+        const outward = skew * p.pin.outward * currents[b]!;
         for (const side of sides)
           if (p.pin.level === (side === 'source' ? 'high' : 'low'))
-            take(Math.max(side === 'source' ? outward : -outward, 0), p, currents, fitted.plans);
+            take(Math.max(side === 'source' ? outward : -outward, 0), b, skew, currents, fitted.plans);
       });
     }
   };
@@ -73,12 +80,14 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     const sum = new Map<string, number>();
     const add = (circuit: string, amps: number): void => void sum.set(circuit, (sum.get(circuit) ?? 0) + amps);
     for (const { circuit, part } of plan.own) add(circuit, s.current(part));
-    through(s, (amps, p, currents, plans) => {
+    through(s, (amps, branch, skew, currents, plans) => {
+      const p = plans[branch]!;
       if (p.carries === undefined || amps === 0) return add(p.circuit, amps);
+      const portion = skew * portionOf(p, branch, currents, plans);
       // What hangs on the pin's node shares what passes the pin.
       for (const b of p.carries) {
         const hanging = plans[b]!;
-        add(hanging.circuit, along(p, hanging) * currents[b]!);
+        add(hanging.circuit, portion * along(p, hanging) * currents[b]!);
       }
     });
     return sum;
@@ -149,6 +158,21 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     probes,
     steps: (s) => sumSteps(plan.title, shares(s), plan.pins.length === 1 ? plan.pins[0] : undefined, s),
   };
+}
+
+/** Of pins joined for one load one may take so many times its even share (rule 10 of the format). */
+const UNEVEN = 1.2;
+
+/**
+ * How much more or less than they carry together some of several joined pins may carry: at their most each takes a fifth more
+ * than its share as far as there is that much, at their least the others do.
+ *
+ * @param joined all of them @param wanted the pins that are asked about
+ */
+function skewOf(joined: readonly string[] | undefined, wanted: ReadonlySet<string>, { load, sources }: Corner): number {
+  if (joined === undefined || load === 'typ') return 1;
+  const [all, some] = [joined.length, joined.filter((pin) => wanted.has(pin)).length];
+  return sources === 'low' ? Math.max((all - UNEVEN * (all - some)) / some, 0) : Math.min(UNEVEN, all / some);
 }
 
 /** What each circuit brings to the sum, amperes, with all of them on; one that brings nothing is better off. */

@@ -3,24 +3,26 @@
  * resistance on its way. Evaluating the formula with the numbers beside it gives the result.
  */
 import { RERATING } from '../circuit/filament.js';
-import type { Member, SolvedBranch, Step } from './plan.js';
+import type { Member, Origin, SolvedBranch, Step } from './plan.js';
 import { GROUND } from './plan.js';
 
 /** A name as a symbol of a formula: letters, digits and underscores. */
 export const symbol = (letter: string, name: string): string => `${letter}_${name.replace(/[^A-Za-z0-9]+/g, '_')}`;
 
-const shortName = (part: string): string => part.slice(part.indexOf('.') + 1) || part;
+/** The last piece of a name: 'coil' of 'vents.1.coil', 'vbus' of 'main.vbus'. */
+const shortName = (part: string): string =>
+  part.slice(Math.max(part.lastIndexOf('.'), part.lastIndexOf(':')) + 1) || part;
 
-/** The current of a branch as one step. @param what says what current it is */
-export function branchSteps(branch: SolvedBranch | undefined, what: string): Step[] {
+/** The current of a branch as one step. @param what says what current it is @param called its symbol */
+export function branchSteps(branch: SolvedBranch | undefined, what: string, called = 'I'): Step[] {
   if (branch === undefined) return [];
   const fixed = branch.members.find(({ member }) => member.kind === 'current');
-  const sources = branch.members.flatMap(({ member }) => sourceOf(member) ?? []);
+  const sources = branch.members.flatMap(({ member }) => sourceOf(member));
   if (fixed) {
     const name = symbol('I', shortName(fixed.member.part));
     return [
       {
-        name: 'I',
+        name: called,
         says: what,
         formula: name,
         with: { [name]: [branch.amps, 'A'] },
@@ -64,11 +66,40 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string): Ste
     const lit = branch.members.find(({ member }) => member.kind === 'filament');
     if (lit) return filamentSteps(lit, branch.amps, what, sources);
     return [
-      { name: 'I', says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources },
+      { name: called, says: what, formula: 'I', with: { I: [branch.amps, 'A'] }, gives: [branch.amps, 'A'], sources },
     ];
   }
   const formula = `${top.length > 1 ? `(${numerator})` : numerator || '0'} / ${bottom.length > 1 ? `(${bottom.join(' + ')})` : bottom[0]!}`;
-  return [{ name: 'I', says: what, formula, with: values, gives: [branch.amps, 'A'], sources }];
+  return [{ name: called, says: what, formula, with: values, gives: [branch.amps, 'A'], sources }];
+}
+
+/** What is left of a branch's voltage for one of its members, as one step. @param called its symbol */
+export function leftSteps(branch: SolvedBranch | undefined, part: string, called: string, what: string): Step[] {
+  if (branch === undefined) return [];
+  const values: Record<string, readonly [number, string]> = {};
+  const terms: string[] = [];
+  const put = (sign: '' | '-', name: string, value: readonly [number, string]): string => {
+    const free = unused(values, name);
+    values[free] = value;
+    return sign === '' && terms.length === 0 ? free : `${sign} ${free}`;
+  };
+  if (branch.from.node !== GROUND)
+    terms.push(put('', symbol('V', shortName(branch.from.node)), [branch.from.volts, 'V']));
+  if (branch.to.node !== GROUND) terms.push(put('-', symbol('V', shortName(branch.to.node)), [branch.to.volts, 'V']));
+  let left = branch.from.volts - branch.to.volts;
+  const amps: [number, string] = [branch.amps, 'A'];
+  for (const { member, volts, ohms } of branch.members) {
+    if (member.part === part || branch.amps === 0) continue;
+    left -= volts;
+    if (ohms === undefined) terms.push(put('-', symbol('V', shortName(member.part)), [volts, 'V']));
+    else {
+      const name = unused(values, member.kind === 'pin' ? 'R_pin' : symbol('R', shortName(member.part)));
+      values[name] = [ohms, 'Ω'];
+      values['I'] = amps;
+      terms.push(`- I * ${name}`);
+    }
+  }
+  return [{ name: called, says: what, formula: terms.join(' ') || '0', with: values, gives: [left, 'V'] }];
 }
 
 /** Share of a branch's voltage: where its junctions leave less than that, they alone say how little flows. */
@@ -107,8 +138,8 @@ export function unused(values: object, name: string): string {
   return free;
 }
 
-function sourceOf(member: Member): string | undefined {
-  const { origin, part } = member;
-  if (origin === undefined) return undefined;
-  return `${part}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`;
-}
+const sourceOf = ({ origin, part }: Member): readonly string[] => sourcesOf(part, origin);
+
+/** The source of a part's figure, as the working names it; none where nothing says. */
+export const sourcesOf = (part: string, origin: Origin | undefined): readonly string[] =>
+  origin === undefined ? [] : [`${part}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`];

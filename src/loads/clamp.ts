@@ -7,6 +7,7 @@ import type { Interval } from '../quantity/interval.js';
 import { releaseSteps } from './clamp-working.js';
 import type { Winding } from './clamp-working.js';
 import { junctionSpread } from './laws.js';
+import { branchSteps } from './branch-working.js';
 import { rating } from './limits.js';
 import type { LoadInput } from './lowering.js';
 import type { Figures } from './figures.js';
@@ -132,13 +133,7 @@ function accountsOf(
       missing: { figure: 'current', asks: `what current may the clamp of ${circuit} carry (its \`current\`)?` },
     }),
     steps: (s) => [
-      {
-        name: 'I_clamp',
-        says: 'at switching off the clamp takes over what the winding carries',
-        formula: 'I_winding',
-        with: { I_winding: [s.current(part), 'A'] },
-        gives: [s.current(part), 'A'],
-      },
+      ...branchSteps(s.branch(part), 'at switching off the clamp takes over what the winding carries', 'I_clamp'),
       ...(winding && action.acts === 'clamps' && !law.unknown
         ? releaseSteps(winding, part, s, dropOf(law, s.current(part), s))
         : []),

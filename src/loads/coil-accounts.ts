@@ -15,6 +15,7 @@ export interface CoilSetting {
   readonly path: readonly (string | number)[];
   /** Volts that the driver loses beyond what the solved branch already takes off. */
   readonly shortfall?: (s: Reading) => number;
+  readonly lossSteps?: (s: Reading) => readonly Step[];
   /** Amperes that still flow when it is switched off; absent: the switch is open and nothing does. */
   readonly leak?: (s: Reading) => number;
   readonly leakSteps?: (s: Reading) => readonly Step[];
@@ -118,6 +119,7 @@ function pullIn({ coil, setting, volts, heating, base }: Hung): AccountPlan {
     steps: (s) => {
       const { operate: volt, from, at } = hot(s);
       return [
+        ...(setting.lossSteps?.(s) ?? []),
         ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
         ...coldSteps(coil, s, operate(s)),
         ...(coil.restartsCold
@@ -159,7 +161,10 @@ function highest({ setting, volts, base }: Hung, limit: LimitPlan): AccountPlan 
     recipes: setting.shortfall ? ['flooded', 'drive-best', 'starved'] : ['flooded', 'starved'],
     read: volts,
     limits: [limit],
-    steps: (s) => acrossSteps(s, setting.part, setting.shortfall?.(s) ?? 0, volts(s)),
+    steps: (s) => [
+      ...(setting.lossSteps?.(s) ?? []),
+      ...acrossSteps(s, setting.part, setting.shortfall?.(s) ?? 0, volts(s)),
+    ],
   };
 }
 
@@ -179,6 +184,7 @@ function heat({ coil, setting, volts, base }: Hung, limit: LimitPlan): AccountPl
       const ohms = s.ohms(part) / copperFactor(s.ambient, coil.reference);
       const thermal = thermalIn(coil, s);
       return [
+        ...(setting.lossSteps?.(s) ?? []),
         ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
         {
           name: 'V_highest',
@@ -221,14 +227,15 @@ function letsGo({ coil, setting, base }: Hung): AccountPlan {
       },
     ],
     steps: (s) => [
-      ...(setting.leakSteps?.(s) ?? []),
-      {
-        name: 'I_coil',
-        says: 'what still flows in the coil when it is switched off',
-        formula: 'I',
-        with: { I: [leak(s), 'A'] },
-        gives: [leak(s), 'A'],
-      },
+      ...(setting.leakSteps?.(s) ?? [
+        {
+          name: 'I_coil',
+          says: 'what still flows in the coil when it is switched off',
+          formula: 'I',
+          with: { I: [leak(s), 'A'] },
+          gives: [leak(s), 'A'],
+        } satisfies Step,
+      ]),
       releaseStep(coil, s),
     ],
   };

@@ -1,10 +1,10 @@
 /** The sums behind a coil's accounts: the voltage that reaches it, how warm it gets, and what it then needs. */
 import { COPPER_ZERO, coilTemperature, copperFactor } from '../circuit/copper.js';
+import { leftSteps } from './branch-working.js';
 import type { Winding } from './clamp-working.js';
 import type { CoilFigures } from './coil-figures.js';
 import { dropOutCurrent, thermalIn } from './coil-figures.js';
-import type { Origin, Reading, Step } from './plan.js';
-import { GROUND } from './plan.js';
+import type { Member, Origin, Reading, Step } from './plan.js';
 
 const ZERO = [COPPER_ZERO, '°C'] as const;
 
@@ -12,39 +12,15 @@ const ZERO = [COPPER_ZERO, '°C'] as const;
 export const sourceOf = ({ document, where }: Origin): string => `${document}${where ? `, ${where}` : ''}`;
 
 /** Voltage across the winding: the branch's voltage less what its other members take, and what the driver loses besides. */
+const isDriver = ({ kind, part }: Member): boolean => (kind === 'drop' || kind === 'curve') && part.endsWith('.driver');
+
 export function acrossSteps(s: Reading, part: string, shortfall: number, volts: number): Step[] {
   const branch = s.branch(part);
   if (branch === undefined) return [];
-  const values: Record<string, readonly [number, string]> = {};
-  const terms: string[] = [];
-  for (const [sign, end] of [
-    ['', branch.from],
-    [' - ', branch.to],
-  ] as const) {
-    if (end.node === GROUND) continue;
-    const name = sign === '' ? 'V_supply' : 'V_return';
-    values[name] = [end.volts, 'V'];
-    terms.push(sign === '' ? name : `- ${name}`);
-  }
-  let rest = 0;
-  for (const { member, volts: v } of branch.members) if (member.part !== part) rest += v;
-  if (rest !== 0) {
-    values['V_losses'] = [rest, 'V'];
-    terms.push('- V_losses');
-  }
-  if (shortfall !== 0) {
-    values['V_more'] = [shortfall, 'V'];
-    terms.push('- V_more');
-  }
-  return [
-    {
-      name: 'V_coil',
-      says: 'voltage that reaches the coil',
-      formula: terms.join(' '),
-      with: values,
-      gives: [volts, 'V'],
-    },
-  ];
+  // What a driver loses beyond its published drop is told with it.
+  const members = branch.members.map((m) => (isDriver(m.member) ? { ...m, volts: m.volts + shortfall } : m));
+  const [step] = leftSteps({ ...branch, members }, part, 'V_coil', 'voltage that reaches the coil');
+  return step === undefined ? [] : [{ ...step, gives: [volts, 'V'] }];
 }
 
 /** Temperature of the winding at rest, from the volts that heat it. */

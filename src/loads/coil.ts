@@ -28,6 +28,7 @@ function lower(input: LoadInput): Lowered {
         part: `${circuit}.coil`,
         path,
         ...(driver?.shortfall && { shortfall: driver.shortfall }),
+        ...(driver?.lossSteps && { lossSteps: driver.lossSteps }),
         ...(driver?.leak && { leak: driver.leak }),
         ...unsteadyAt(input.bench, feed),
         ...(driver?.leakSteps && { leakSteps: driver.leakSteps }),

@@ -18,6 +18,8 @@ export interface BoundPin {
   readonly high: PinResistance | undefined;
   readonly low: PinResistance | undefined;
   readonly origin?: Origin;
+  /** Pins joined with it for one load: they share what hangs on it. */
+  readonly joined?: readonly BoundPin[];
   /** Lowest characterised current, amperes, with margin judged elsewhere. */
   readonly characterised?: { readonly source?: number; readonly sink?: number };
 }
@@ -32,6 +34,8 @@ export interface Hook {
   readonly to: string;
   /** From the pin outwards when `out`, from the node to the pin when `in`. */
   readonly members: readonly Member[];
+  /** The same while the circuit is off, where that differs: an input that takes its current only when it is on. */
+  readonly off?: readonly Member[];
   readonly circuit: string;
 }
 
@@ -66,6 +70,26 @@ export interface Lowered {
   readonly accounts: readonly AccountPlan[];
   /** At most so many of its circuits are on together: they take turns. */
   readonly interlocks?: readonly Turns[];
+  /** What the file leaves open and nobody may assume. */
+  readonly open?: readonly OpenQuestion[];
+}
+
+/** Something that is one or the other, which decides how a load is reckoned and which nothing tells. */
+export interface OpenQuestion {
+  /** The load. */
+  readonly about: string;
+  /** The figure that would tell, as the account's `missing` names it: 'input.indicator'. */
+  readonly figure: string;
+  /** What it may be; the load is lowered by the first until it is answered. */
+  readonly answers: readonly OpenAnswer[];
+}
+
+export interface OpenAnswer {
+  readonly value: string;
+  /** What then is the case, in words that follow 'if'. */
+  readonly says: string;
+  /** The same after the question, in words that follow 'if': 'none does'. */
+  readonly briefly: string;
 }
 
 /** One load on a channel of an array. */
@@ -89,7 +113,7 @@ export interface ArrayChannel {
 
 /** What a load may ask of the project around it. Names that do not bind are reported there. */
 export interface Bench {
-  /** A pin that this circuit switches. */
+  /** A pin that this circuit switches; of several names, pins joined for it. */
   outputPin(
     name: unknown,
     path: readonly (string | number)[],
@@ -137,6 +161,8 @@ export interface Bench {
   ):
     | { readonly figures: Figures; readonly array: string; readonly channel: number; readonly common?: string }
     | undefined;
+  /** What is to be taken for something that the file leaves open: 'vents' and 'input.indicator'. */
+  answer(about: string, figure: string): string | undefined;
   use(channel: ArrayChannel): void;
   /** Who uses a channel so far. */
   usersOf(array: string, channel: number): readonly ArrayChannel[];

@@ -39,7 +39,7 @@ export type Member =
       /** The useful load itself, or what takes current away from it: not a loss on the way to it. */
       readonly load?: true;
     })
-  | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread })
+  | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread; readonly load?: true })
   | (InSeries & { readonly kind: 'drop'; readonly volts: Interval; readonly load?: true })
   | (InSeries & { readonly kind: 'curve'; readonly points: readonly CurvePoint[] })
   | (InSeries & {
@@ -104,6 +104,8 @@ export interface PinPassage {
   readonly level: 'high' | 'low';
   /** +1 when positive branch current leaves the pin, −1 when it enters it. */
   readonly outward: 1 | -1;
+  /** All pins that are joined with it, itself among them: they share what flows. */
+  readonly joined?: readonly string[];
 }
 
 /** Whether anything can flow through a pin's branch: not when all it leads to stands where its pin stands. */
@@ -361,6 +363,9 @@ export interface BoardWiring {
   readonly hasJumper: boolean;
   readonly grounds: 'joined' | 'separate';
   readonly isolation: 'wanted' | 'not-needed';
-  readonly coupling: 'opto' | 'transistor' | 'none';
+  /** `unknown`: a black box of which nobody says whether it has couplers. */
+  readonly coupling: 'opto' | 'transistor' | 'none' | 'unknown';
+  /** Its inputs take their current from the logic supply: active low, through a coupler or nobody knows what. */
+  readonly fedByLogic: boolean;
   readonly terminals: { readonly [role: string]: string };
 }

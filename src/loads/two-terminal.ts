@@ -49,13 +49,16 @@ function circuitNames(id: string, many: number): string[] {
 }
 
 /** The pins that switch a load, named at the load or at its driver, and whether they are a list: one circuit each. */
-function pinsOf({ entry, id, path, bench }: LoadInput) {
+function pinsOf({ entry, id, path, bench }: LoadInput): {
+  readonly pins: readonly NonNullable<Named>[];
+  readonly listed: boolean;
+} {
   const driver = isMapping(entry['driver']) ? entry['driver'] : {};
   const named = [
-    { of: entry, at: path },
-    { of: driver, at: [...path, 'driver'] },
-  ].flatMap(({ of, at }) =>
-    ['pins', 'pin'].flatMap((key) => (of[key] === undefined ? [] : [{ key, raw: of[key], at: [...at, key] }])),
+    { of: entry, at: path, keys: ['pins', 'pin', 'joined-pins'] },
+    { of: driver, at: [...path, 'driver'], keys: ['pins', 'pin'] },
+  ].flatMap(({ of, at, keys }) =>
+    keys.flatMap((key) => (of[key] === undefined ? [] : [{ key, raw: of[key], at: [...at, key] }])),
   );
   const [first, second] = named;
   if (first === undefined) return { pins: [], listed: false };
@@ -64,8 +67,12 @@ function pinsOf({ entry, id, path, bench }: LoadInput) {
       path: second.at,
       on: 'key',
       says: `the pins of \`${id}\` are named twice`,
-      expected: '`pin` or `pins` once: at the load, or at its driver',
+      expected: '`pin`, `pins` or `joined-pins` once: at the load, or at its driver',
     });
+  if (first.key === 'joined-pins') {
+    const names = bench.pinNames(first.raw, first.at).map((n) => n.name);
+    return { pins: [{ name: names, path: first.at }], listed: false };
+  }
   return { pins: bench.pinNames(first.raw, first.at), listed: first.key === 'pins' };
 }
 
@@ -85,7 +92,7 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
   };
 }
 
-type Named = { readonly name: string; readonly path: readonly (string | number)[] } | undefined;
+type Named = { readonly name: string | readonly string[]; readonly path: readonly (string | number)[] } | undefined;
 
 function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Named): Lowered {
   const { entry, bench, path, figures } = input;

@@ -18,7 +18,10 @@ export function assemble(sketches: readonly NetworkSketch[]): NetworkPlan[] {
       groups.push([sketch]);
       continue;
     }
-    const pins = [...sketch.hooks.map((h) => h.pin.account), ...(sketch.along === undefined ? [] : [sketch.along])];
+    const pins = [
+      ...sketch.hooks.flatMap((h) => accountsOf(h.pin)),
+      ...(sketch.along === undefined ? [] : [sketch.along]),
+    ];
     const joined = [...new Set(pins.flatMap((p) => groupOf.get(p) ?? []))];
     const group = groups.find((g) => g.some((s) => joined.includes(s)));
     if (group) group.push(sketch);
@@ -29,10 +32,17 @@ export function assemble(sketches: readonly NetworkSketch[]): NetworkPlan[] {
 }
 
 function network(group: readonly NetworkSketch[]): NetworkPlan {
+  const all = group.flatMap((s) => s.hooks);
+  // What hangs on one of several joined pins hangs on all of them; the first one that joins them stands for all.
+  const first = new Map<string, BoundPin>();
+  for (const { pin } of all)
+    if (pin.joined) for (const account of accountsOf(pin)) if (!first.has(account)) first.set(account, pin);
   const hooks = new Map<string, Hook[]>();
-  for (const hook of group.flatMap((s) => s.hooks))
-    hooks.set(hook.pin.account, [...(hooks.get(hook.pin.account) ?? []), hook]);
-  const nodes = [...hooks].filter(([, of]) => of.length > 1).map(([pin]) => nodeOf(pin));
+  for (const hook of all) {
+    const pin = first.get(hook.pin.account) ?? hook.pin;
+    hooks.set(pin.account, [...(hooks.get(pin.account) ?? []), { ...hook, pin }]);
+  }
+  const nodes = [...hooks].filter(([, of]) => of.length > 1 || of[0]!.pin.joined).map(([pin]) => nodeOf(pin));
   const state = (on: boolean): BranchPlan[] => {
     const branches = group.flatMap((s) => (on ? s.on : s.off));
     for (const of of hooks.values()) branches.push(...hung(of, on, branches.length));
@@ -51,44 +61,42 @@ function network(group: readonly NetworkSketch[]): NetworkPlan {
   };
 }
 
+/** A pin and those joined with it. */
+const accountsOf = (pin: BoundPin): string[] => [pin, ...(pin.joined ?? [])].map((p) => p.account);
+
 const nodeOf = (pin: string): string => `${pin}:pin`;
 
 /** Branches of one pin in a state; `first` is the number the first of them will have. */
 function hung(hooks: readonly Hook[], on: boolean, first: number): BranchPlan[] {
   const { pin, active } = hooks[0]!;
   const level = on === (active === 'high') ? 'high' : 'low';
-  const side = level === 'high' ? pin.rail : GROUND;
-  const own = pinMember(pin, level);
-  if (hooks.length === 1) {
-    const { flows, to, members, circuit } = hooks[0]!;
+  const membersOf = (hook: Hook): readonly Member[] => (on ? hook.members : (hook.off ?? hook.members));
+  if (hooks.length === 1 && pin.joined === undefined) {
+    const side = level === 'high' ? pin.rail : GROUND;
+    const own = pinMember(pin, level);
+    const { flows, to, circuit } = hooks[0]!;
+    const members = membersOf(hooks[0]!);
     return flows === 'out'
       ? [{ from: side, to, members: [own, ...members], circuit, pin: { pin: pin.account, level, outward: 1 } }]
       : [{ from: to, to: side, members: [...members, own], circuit, pin: { pin: pin.account, level, outward: -1 } }];
   }
   const node = nodeOf(pin.account);
-  const hanging = hooks.map(({ flows, to, members, circuit }): BranchPlan =>
-    flows === 'out' ? { from: node, to, members, circuit } : { from: to, to: node, members, circuit },
-  );
-  const carries = hanging.map((_, k) => first + 1 + k);
-  const through: BranchPlan =
-    level === 'high'
-      ? {
-          from: side,
-          to: node,
-          members: [own],
-          circuit: hooks[0]!.circuit,
-          pin: { pin: pin.account, level, outward: 1 },
-          carries,
-        }
-      : {
-          from: node,
-          to: side,
-          members: [own],
-          circuit: hooks[0]!.circuit,
-          pin: { pin: pin.account, level, outward: -1 },
-          carries,
-        };
-  return [through, ...hanging];
+  const hanging = hooks.map((hook): BranchPlan => {
+    const { flows, to, circuit } = hook;
+    const members = membersOf(hook);
+    return flows === 'out' ? { from: node, to, members, circuit } : { from: to, to: node, members, circuit };
+  });
+  const pins = [pin, ...(pin.joined ?? [])];
+  const carries = hanging.map((_, k) => first + pins.length + k);
+  const joined = pins.length > 1 ? { joined: pins.map((p) => p.account) } : {};
+  const { circuit } = hooks[0]!;
+  const through = pins.map((p): BranchPlan => {
+    const members = [pinMember(p, level)];
+    return level === 'high'
+      ? { from: p.rail, to: node, members, circuit, pin: { pin: p.account, level, outward: 1, ...joined }, carries }
+      : { from: node, to: GROUND, members, circuit, pin: { pin: p.account, level, outward: -1, ...joined }, carries };
+  });
+  return [...through, ...hanging];
 }
 
 const pinMember = (pin: BoundPin, level: 'high' | 'low'): Member => ({

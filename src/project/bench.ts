@@ -30,6 +30,8 @@ export interface Surroundings {
   readonly controllers: readonly string[];
   readonly arrays: ReadonlyMap<string, ArrayEntry>;
   readonly wires: Wires;
+  /** Answers to what the file leaves open, by load and figure: 'vents input.indicator'. */
+  readonly answers: ReadonlyMap<string, string>;
 }
 
 export interface UsedBench extends Bench {
@@ -66,10 +68,26 @@ export function benchOf(around: Surroundings): UsedBench {
     uses,
     channels,
     outputPin(name, path, by, active) {
-      const found = pin(name, path);
-      if (found === undefined) return undefined;
-      note(found, { by, as: 'output', active, path });
-      return found.chip.bind(found.pin);
+      const names: readonly unknown[] = Array.isArray(name) ? name : [name];
+      const found = names.flatMap((each, k) => pin(each, names.length > 1 ? [...path, k] : path) ?? []);
+      if (found.length < names.length) return undefined;
+      const accounts = found.map((f) => f.pin.account);
+      const twice = accounts.findIndex((account, k) => accounts.indexOf(account) < k);
+      if (twice >= 0) {
+        remarks.problem({
+          path: [...path, twice],
+          on: 'value',
+          says: `pin ${found[twice]!.pin.told} is joined with itself`,
+          expected: 'each pin once',
+        });
+        return undefined;
+      }
+      const joined = found.length > 1 ? { joined: accounts } : {};
+      found.forEach((f, k) =>
+        note(f, { by, as: 'output', active, path: found.length > 1 ? [...path, k] : path, ...joined }),
+      );
+      const [first, ...others] = found.map((f) => f.chip.bind(f.pin));
+      return others.length > 0 ? { ...first!, joined: others } : first;
     },
     inputPin(name, path, by, driven) {
       const found = pin(name, path);
@@ -177,6 +195,7 @@ export function benchOf(around: Surroundings): UsedBench {
         ...(array.common !== undefined && { common: array.common }),
       };
     },
+    answer: (about, figure) => around.answers.get(`${about} ${figure}`),
     use: (channel) => void channels.push(channel),
     usersOf: (array, channel) => channels.filter((c) => c.array === array && c.channel === channel),
     problem: (problem) => remarks.problem(problem),

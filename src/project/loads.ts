@@ -14,7 +14,7 @@ import { reportPart } from './bench.js';
 type Raw = Readonly<Record<string, unknown>>;
 
 /** What `like` does not take over: a load's own connections. */
-const OWN_KEYS = ['pin', 'pins', 'inputs', 'signals', 'like'];
+const OWN_KEYS = ['pin', 'pins', 'joined-pins', 'inputs', 'signals', 'like'];
 
 export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lowered {
   if (!isMapping(raw)) return NOTHING;
@@ -24,6 +24,7 @@ export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lo
     networks: parts.flatMap((p) => p.networks),
     accounts: parts.flatMap((p) => p.accounts),
     interlocks: parts.flatMap((p) => p.interlocks ?? []),
+    open: parts.flatMap((p) => p.open ?? []),
   };
 }
 

@@ -10,6 +10,7 @@ import type {
   NetworkPlan,
   Origin,
 } from '../loads/plan.js';
+import type { OpenQuestion } from '../loads/lowering.js';
 import type { Path } from '../source/place.js';
 
 /** A node of the supply tree: a supply, an inlet, a rail. */
@@ -100,6 +101,8 @@ export interface PinUse {
   /** Role of a bus line: 'sda', 'clock'. */
   readonly role?: string;
   readonly active?: 'high' | 'low';
+  /** All pins joined for the same load, itself among them. */
+  readonly joined?: readonly string[];
   readonly path: Path;
   /** Why the pin should be left alone, or cannot do it. */
   readonly reserved?: string;
@@ -174,6 +177,8 @@ export interface Project {
   readonly circuits: readonly CircuitPlan[];
   readonly networks: readonly NetworkPlan[];
   readonly accounts: readonly AccountPlan[];
+  /** What is one or the other, and nothing tells. */
+  readonly open: readonly OpenQuestion[];
   readonly pinAccounts: readonly PinAccountPlan[];
   readonly uses: readonly PinUse[];
   readonly pins: readonly PinFact[];

@@ -44,13 +44,13 @@ export type Resolved =
  * Resolves a project.
  *
  * @param data plain data of the document @param file its name, for the report
- * @param options.ambient °C, in place of the file's
+ * @param options.ambient °C, in place of the file's @param options.answers to what the file leaves open: 'vents input.indicator'
  */
 export function resolve(
   data: unknown,
   file: string,
   builtIn: Catalogue,
-  options: { readonly ambient?: Interval } = {},
+  options: { readonly ambient?: Interval; readonly answers?: ReadonlyMap<string, string> } = {},
 ): Resolved {
   const remarks = gathering();
   checkFrame(data).forEach(remarks.problem);
@@ -89,7 +89,8 @@ export function resolve(
 
   const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
   const arrays = arraysFrom(data['arrays'], railed);
-  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires };
+  const answers = options.answers ?? new Map<string, string>();
+  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires, answers };
   const bench = benchOf(surroundings);
   const loads = lowerLoads(data['loads'], surroundings, bench);
   const lines = lowerAllIncoming(data['incoming'], bench, remarks);
@@ -135,6 +136,7 @@ export function resolve(
     circuits: lowered.circuits,
     networks,
     accounts: [...lowered.accounts, ...arrayPlans, ...[...benches.values()].flatMap((b) => b.accounts)],
+    open: loads.open ?? [],
     pinAccounts: [...benches.values()].flatMap((b): readonly PinAccountPlan[] => b.chip.accounts(used, b.own)),
     uses: bench.uses,
     pins: [...chips.values()].flatMap(pinFacts),
@@ -297,7 +299,7 @@ function deadLoads(circuits: Project['circuits'], alive: (id: string) => boolean
     const path: Path = ['loads', c.owner];
     if (board && missing === undefined)
       facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'coil supply' } });
-    else if (board?.coupling === 'opto' && board.logic === undefined && board.jumper === 'removed')
+    else if (board?.fedByLogic && board.logic === undefined && board.jumper === 'removed')
       facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'logic supply' } });
     else if (missing !== undefined && !alive(missing))
       facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: missing } });

@@ -1,14 +1,26 @@
 /** The sums behind a name: an account, everything of a circuit, or the findings of a rule. */
 import type { Judgement } from '../checks/judge.js';
-import type { Account } from '../ledger/account.js';
+import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import type { Step } from '../loads/plan.js';
+import { figure, limitFigure, percent } from '../wording/phrases.js';
 
 export interface WorkingFor {
   readonly title: string;
   readonly steps: readonly Step[];
+  /** The same steps by the account that they belong to. */
+  readonly sections: readonly WorkingSection[];
   readonly found: boolean;
   /** Names that would have been found. */
   readonly known: readonly string[];
+}
+
+/** The sums behind one account. */
+export interface WorkingSection {
+  readonly title: string;
+  readonly verdict: Verdict;
+  /** What they come to: '4.37 V, needs 4.25 V, 2 % in hand'. */
+  readonly comes: string;
+  readonly steps: readonly Step[];
 }
 
 export function workingFor(judgement: Judgement, name: string): WorkingFor {
@@ -20,31 +32,47 @@ export function workingFor(judgement: Judgement, name: string): WorkingFor {
       ...findings.map((f) => f.rule),
     ]),
   ];
-  const exact = accounts.filter((j) => j.account.id === name).map((j) => j.account);
+  const exact = accounts.filter((j) => j.account.id === name);
   const of = exact.length > 0 ? exact : aboutCircuit(judgement, name);
-  return { title: titleOf(of, name), steps: of.flatMap(named), found: known.includes(name), known };
+  const sections = of.map(sectionOf);
+  const [first] = sections;
+  const title = sections.length === 1 && first ? first.title : name;
+  return { title, steps: sections.flatMap(named), sections, found: known.includes(name), known };
 }
 
 /** Accounts of a circuit or load, and those that a rule found fault with. */
-function aboutCircuit({ accounts, findings }: Judgement, name: string): Account[] {
-  const ruled = findings.flatMap((f) => (f.rule === name && f.account ? [f.account] : []));
-  if (ruled.length > 0) return [...new Set(ruled)];
-  return accounts
-    .map((j) => j.account)
-    .filter(
-      (a) =>
-        a.id.startsWith(`${name}.`) ||
-        (a.kind === 'pin' && a.entries.some((e) => e.circuit === name || e.circuit.startsWith(`${name}.`))),
-    );
+function aboutCircuit({ accounts, findings }: Judgement, name: string): JudgedAccount[] {
+  const ruled = new Set(findings.flatMap((f) => (f.rule === name && f.account ? [f.account] : [])));
+  if (ruled.size > 0)
+    return [...ruled].map((account) => accounts.find((j) => j.account === account) ?? { account, verdict: 'unproven' });
+  return accounts.filter(
+    ({ account: a }) =>
+      a.id.startsWith(`${name}.`) ||
+      (a.kind === 'pin' && a.entries.some((e) => e.circuit === name || e.circuit.startsWith(`${name}.`))),
+  );
 }
 
-const titleOf = (accounts: readonly Account[], name: string): string =>
-  accounts.length === 1 ? accounts[0]!.title : name;
+function sectionOf(judged: JudgedAccount): WorkingSection {
+  const { account, verdict } = judged;
+  // What only names the account again says nothing.
+  const steps = account
+    .steps()
+    .map(({ says, ...step }) => (says === account.title ? step : { ...step, ...(says !== undefined && { says }) }));
+  return { title: account.title, verdict, comes: comesTo(judged), steps };
+}
 
-/** Each account's first line says which account it is of, and what is worked out where that is another thing. */
-const named = ({ title, steps }: Account): Step[] =>
-  steps().map((step, k) => {
-    if (k > 0) return step;
-    const { says = title } = step;
-    return { ...step, says: says === title ? title : `${title}: ${says}` };
-  });
+/** What an account comes to against the limit that decides. */
+function comesTo({ account, by }: JudgedAccount): string {
+  if (by === undefined) return account.missing ? 'unproven' : '';
+  const [draw, limit] = [figure(account, by.draw), limitFigure(account, by.value)];
+  const inHand = by.left >= 0 ? `${percent(by.left)} in hand` : 'beyond it';
+  return account.direction === 'at-least'
+    ? `${draw}, needs ${limit}, ${by.left >= 0 ? inHand : 'too little'}`
+    : `${draw} of ${limit}, ${inHand}`;
+}
+
+/** Each account's first step says which account it is of, and what is worked out where that is another thing. */
+const named = ({ title, steps }: WorkingSection): Step[] =>
+  steps.map((step, k) =>
+    k > 0 ? step : { ...step, says: step.says === undefined ? title : `${title}: ${step.says}` },
+  );

@@ -9,18 +9,13 @@ const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['measured', 'variants', 'waivers', 'places', 'catalogue'],
-  load: [
-    ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
-    ...['input-capacitance', 'maximum-dip', 'joined-pins'],
-  ],
+  load: [...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
   'load/series': ['bypass'],
   'load:coil': coil,
   'load/coil': coil,
   'load:module': ['pull-up'],
   // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
-  'load/input': ['on-above', 'off-below', 'current'],
-  'load/inputs/*': ['series', 'series-diode', 'pull-down'],
   supply: [
     ...[
       'place',
@@ -58,7 +53,7 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
   'driver/type': ['opto', 'h-bridge', 'open-drain'],
-  'load/output/type': ['pnp', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'],
+  'load/output/type': ['opto', 'h-bridge', 'open-drain', 'gate-driver'],
   'supply/type': ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
   'mode/during': ['boot'],
 };

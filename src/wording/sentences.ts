@@ -2,6 +2,7 @@
 import type { Finding } from '../checks/finding.js';
 import { formatValue } from '../quantity/print.js';
 import { LINE_SENTENCES } from './line-sentences.js';
+import { inputLeftOpen } from './left-open.js';
 import { atMost, figure, limitFigure, met, percent, sentence, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
@@ -132,6 +133,25 @@ function atLeast(f: Finding, subject: string, fails: string): string {
   return sentence(`${when(f)}${subject} gets ${gets} and needs ${needs}: ${fails}.${typical}`);
 }
 
+/** The input of a black box, switched on (at least so many volts) or off (at most). */
+const inputLevels: Say = (f) => {
+  const m = met(f);
+  const on = f.account?.direction === 'at-least';
+  if (m === undefined) return `Nothing says at what voltage the input of ${f.about} is surely ${on ? 'on' : 'off'}.`;
+  const { account, by } = m;
+  const [gets, level] = [figure(account, by.draw), limitFigure(account, by.value)];
+  if (f.verdict === 'thin')
+    return sentence(
+      `${when(f)}switched ${on ? 'on' : 'off'}, the input of ${f.about} gets ${gets} where ${level} is its level: ${percent(by.left)} in hand.`,
+    );
+  const typical = f.verdict === 'breach' ? 'not even a typical build' : 'only a typical build';
+  return sentence(
+    on
+      ? `${when(f)}switched on, the input of ${f.about} gets only ${gets}, and it is surely on from ${level}: ${typical} turns on.`
+      : `${when(f)}switched off, the input of ${f.about} still gets ${gets}, and it is surely off only below ${level}: ${typical} turns off.`,
+  );
+};
+
 const fuseHolds: Say = (f) => {
   const m = met(f);
   if (m === undefined) return `Nothing says what current ${subjectOf(f)} holds.`;
@@ -161,8 +181,7 @@ const MISSING: { readonly [figure: string]: (about: string) => string } = {
   draws: (about) => `Nothing says what ${about} draws itself.`,
   stall: (about) => `Nothing says what the motor ${about} draws when it starts or is blocked.`,
   'transfer-ratio': (about) => `Nothing says how much of its LED’s current the coupler of ${about} passes on.`,
-  'input.active': (about) => `Nothing says whether a low or a high input switches ${about} on.`,
-  'input.indicator': (about) => `Nothing says whether an indicator sits in series with the couplers of ${about}.`,
+  'input.current': (about) => `Nothing says what the input of ${about} draws.`,
 };
 
 /** The sentence of each rule. */
@@ -207,14 +226,25 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       : `The rail ${f.about} is fed by ${f.names['from']} and, through the board, by ${f.names['other']}: nothing keeps the two apart.`,
   'no-source': (f) => `Nothing feeds ${f.about}: its ${f.names['rail']} has no source.`,
   'ground-missing': (f) =>
-    `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
+    f.verdict === 'unproven'
+      ? `The grounds of ${f.about} are separate, and nothing says whether its inputs have couplers: without them the signals have no way back.`
+      : `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
   'pin-used-twice': (f) => `Pin ${f.names['pin']} is used twice, by ${f.names['first']} and by ${f.names['second']}.`,
   'channel-used-twice': (f) =>
     `Array channel ${f.names['channel']} is driven by two pins, ${f.names['first']} for ${f.names['other']} and ${f.names['second']} for ${f.about}: where their levels differ they drive each other.`,
+  'pins-joined': (f) => {
+    const each = f.names['amps'] === undefined ? '' : ` at ${f.names['amps']}`;
+    return f.names['apart'] === undefined
+      ? `Pins ${f.names['pins']} are joined to carry ${f.about}: while one is high and another low they drive each other${each}, so firmware has to switch them in one instant.`
+      : `Pins ${f.names['pins']} are joined to carry ${f.about}, and belong to ${f.names['apart']}: nothing switches them in one instant, and until then they drive each other${each}.`;
+  },
   'pin-input-only': (f) => `Pin ${f.names['pin']} has no output stage: it can never switch ${f.about}.`,
   'pin-reserved': (f) =>
     `Pin ${f.names['pin']} belongs to something else already (${f.names['why']}), and ${f.about} uses it too.`,
-  'isolation-defeated': (f) => `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
+  'isolation-defeated': (f) =>
+    f.verdict === 'unproven'
+      ? `Isolation is wanted of ${f.about}, and nothing says whether it has couplers.`
+      : `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
   'regulator-back-fed': (f) =>
     `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
   'pin-current': (f) =>
@@ -237,6 +267,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       ? `Nothing says at what voltage the clamp of ${f.about} breaks down, and so what its driver bears at switching off.`
       : atMost(f, f.account?.title.endsWith(', supply') ? partOf(f) : `${partOf(f)}, switched off,`, 'bears'),
   'driver-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
+  'input-levels': inputLevels,
+  'input-left-open': inputLeftOpen,
   'load-current': (f) => {
     const missing = MISSING[f.account?.missing?.figure ?? ''];
     return met(f) === undefined && missing ? missing(f.about) : atMost(f, subjectOf(f), 'carries');
@@ -303,9 +335,14 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
 export function says(finding: Finding): string {
   const say = SENTENCES[finding.rule];
   if (say === undefined) throw new Error(`the rule '${finding.rule}' has no sentence`);
-  return say(finding);
+  const { onlyIf } = finding;
+  if (onlyIf === undefined) return say(finding);
+  const then = say({ ...finding, verdict: onlyIf.verdict as Finding['verdict'] });
+  return `If ${onlyIf.answer}: ${then.charAt(0).toLowerCase()}${then.slice(1)}`;
 }
 
 /** The question that settles an unproven finding. */
 export const asks = (f: Finding): string | undefined =>
-  f.verdict === 'unproven' ? (f.by?.limit.asks ?? f.account?.missing?.asks) : undefined;
+  f.verdict === 'unproven'
+    ? (f.onlyIf?.asks ?? f.by?.limit.asks ?? f.account?.missing?.asks ?? f.names['asks'])
+    : undefined;

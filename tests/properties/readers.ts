@@ -41,6 +41,10 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   return { off: [], peaks: false, read: (r) => r.ambient + r.figure(link, 'thermal') * loss(r) };
 }
 
+/** Of pins joined for one load one may take a fifth more than its even share: a build has them alike. */
+const uneven = (joined: readonly string[] | undefined, pins: readonly string[]): number =>
+  joined === undefined ? 1 : Math.min(1.2, joined.length / joined.filter((pin) => pins.includes(pin)).length);
+
 function pinSum(plan: PinAccountPlan, r: Reckoned): number {
   let sum = plan.own.reduce((amps, own) => amps + r.current(own.part), 0);
   for (const net of r.nets)
@@ -48,7 +52,8 @@ function pinSum(plan: PinAccountPlan, r: Reckoned): number {
       if (branch.pin === undefined || !plan.pins.includes(branch.pin.pin)) continue;
       const side = branch.pin.level === 'high' ? 'source' : 'sink';
       if (plan.direction === 'at-most' || plan.direction === side)
-        sum += Math.max(branch.pin.outward * amps * (side === 'source' ? 1 : -1), 0);
+        sum +=
+          uneven(branch.pin.joined, plan.pins) * Math.max(branch.pin.outward * amps * (side === 'source' ? 1 : -1), 0);
     }
   return sum;
 }

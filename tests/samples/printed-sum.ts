@@ -72,7 +72,7 @@ export function equationsOf(text: string): readonly (readonly [name: string, ...
     const next = /^ *= (.+)$/.exec(line);
     if (start) found.push((open = [start[1]!, start[2]!]));
     else if (next && open) open.push(next[1]!);
-    else if (line.trim() === '' || /^ *source /.test(line)) open = undefined;
+    else if (line.trim() === '' || /^ *from \S/.test(line)) open = undefined;
     else if (open) open.push(`${open.pop()!} ${line.trim()}`);
   }
   return found;

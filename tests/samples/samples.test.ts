@@ -187,6 +187,16 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       { account: 'fan.1.coil', direction: 'at-most', of: 'max', is: 86.7e-3, within: 0.05 },
     ],
   },
+  'shed-pump-3v3-pnp-input': {
+    verdict: 'breach',
+    findings: ['breach coil-release pump.1'],
+    figures: [
+      // (4.75 - 0.92) V / (1050 Ω + 123 Ω)
+      { account: 'pump.1.driver', direction: 'at-least', of: 'min', is: 3.27e-3 },
+      // 1.38 mA in the base would be 550 mA: all that the coil takes, 5.25 V / (63 Ω x 244.5/254.5).
+      { account: 'pump.1.coil', direction: 'at-most', of: 'max', is: 86.7e-3 },
+    ],
+  },
 };
 
 describe('samples', () => {

@@ -8,17 +8,12 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['KEY', ['measured', 'variants', 'waivers', 'places', 'catalogue']],
   [
     'loads: { a: { type: led, KEY } }',
-    [
-      ...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
-      ...['input-capacitance', 'maximum-dip', 'joined-pins'],
-    ],
+    [...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
   ],
   ['loads: { a: { part: some-relay, KEY } }', ['contact', 'pwm', 'safe-when']],
   ['loads: { a: { type: led, series: { resistance: 1 Ω, KEY } } }', ['bypass']],
   ['loads: { a: { type: coil, KEY } }', ['holding', 'latching', 'pulse', 'operations', 'contact-rating', 'contacts']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['holding', 'latching', 'contact-rating']],
-  ['loads: { a: { type: relay-board, input: { KEY } } }', ['on-above', 'off-below', 'current']],
-  ['loads: { a: { type: relay-board, inputs: { 1: { pin: D4, KEY } } } }', ['series', 'series-diode', 'pull-down']],
   ['loads: { a: { type: module, KEY } }', ['pull-up']],
   ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
   [

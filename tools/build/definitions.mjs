@@ -50,9 +50,11 @@ export function commonDefs(all, style) {
       ...mapping(
         { title: 'Output of a relay board', description: 'The transistor that switches the coil.' },
         {
-          type: { description: 'What it is.', enum: ['npn', 'nmos'] },
+          type: { description: 'What it is.', enum: ['npn', 'pnp', 'nmos', 'pmos'] },
           part: { description: 'A profile from the catalogue.', type: 'string' },
+          ...keys(drivers.pmos),
           ...keys(drivers.nmos),
+          ...keys(drivers.pnp),
           ...keys(drivers.npn),
         },
       ),

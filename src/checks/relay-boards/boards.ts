@@ -7,3 +7,7 @@ export function boardsOf(project: Project): { readonly owner: string; readonly b
   for (const c of project.circuits) if (c.wiring.board) boards.set(c.owner, c.wiring.board);
   return [...boards].map(([owner, board]) => ({ owner, board }));
 }
+
+/** The question about a board that is a black box. */
+export const hasCouplers = (owner: string): string =>
+  `do couplers part the inputs of ${owner} from its coils (its \`input: { coupling: opto | transistor }\`)?`;

@@ -1,6 +1,6 @@
 /** A signal needs a way back: an input without a coupler, or an active-high one, does nothing between separate grounds. */
 import type { Finding, Judged, WiringRule } from '../finding.js';
-import { boardsOf } from './boards.js';
+import { boardsOf, hasCouplers } from './boards.js';
 
 function find({ ledger: { project } }: Judged): Finding[] {
   return boardsOf(project).flatMap(({ owner, board }): Finding[] =>
@@ -9,10 +9,10 @@ function find({ ledger: { project } }: Judged): Finding[] {
           {
             rule: 'ground-missing',
             family: 'relay boards',
-            verdict: 'breach',
+            verdict: board.coupling === 'unknown' ? 'unproven' : 'breach',
             about: owner,
             path: ['loads', owner, 'grounds'],
-            names: {},
+            names: board.coupling === 'unknown' ? { asks: hasCouplers(owner) } : {},
             related: [],
           },
         ]

@@ -2,13 +2,16 @@
 import { hasControllersGround } from '../../project/grounds.js';
 import { sameNode } from '../../project/same-node.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
-import { boardsOf } from './boards.js';
+import { boardsOf, hasCouplers } from './boards.js';
 
 function find({ ledger: { project } }: Judged): Finding[] {
   return boardsOf(project).flatMap(({ owner, board }): Finding[] => {
+    const wanted = board.isolation === 'wanted';
+    if (board.coupling === 'unknown')
+      return wanted ? [defeated(owner, 'unproven', { why: '', asks: hasCouplers(owner) })] : [];
     if (board.coupling !== 'opto') {
       const names = { why: 'it has no couplers' };
-      return board.isolation === 'wanted' ? [defeated(owner, 'strain', names)] : [];
+      return wanted ? [defeated(owner, 'strain', names)] : [];
     }
     const why =
       board.jumper === 'fitted'
@@ -20,11 +23,11 @@ function find({ ledger: { project } }: Judged): Finding[] {
             : board.coil !== undefined && hasControllersGround(project, board.coil)
               ? `the minus of ${board.coil} is the controller’s ground`
               : undefined;
-    return why === undefined ? [] : [defeated(owner, board.isolation === 'wanted' ? 'strain' : 'note', { why })];
+    return why === undefined ? [] : [defeated(owner, wanted ? 'strain' : 'note', { why })];
   });
 }
 
-const defeated = (owner: string, verdict: 'strain' | 'note', names: Finding['names']): Finding => ({
+const defeated = (owner: string, verdict: 'strain' | 'unproven' | 'note', names: Finding['names']): Finding => ({
   rule: 'isolation-defeated',
   family: 'relay boards',
   verdict,

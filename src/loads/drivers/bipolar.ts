@@ -7,7 +7,15 @@ import { GROUND } from '../plan.js';
 import { inputOf } from './input.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
 import type { TransistorSetting } from './transistor.js';
-import { gainIn, mostGain, switchMember, transistorAccounts, shortfallOf, transistorOf } from './transistor.js';
+import {
+  gainIn,
+  lostSteps,
+  mostGain,
+  shortfallOf,
+  switchMember,
+  transistorAccounts,
+  transistorOf,
+} from './transistor.js';
 
 const stage =
   (side: 'low' | 'high') =>
@@ -45,9 +53,31 @@ const stage =
       baseCurrent,
       baseSteps: (s) => [
         ...(open ? [] : drive.steps(s)),
-        ...branchSteps(s.branch(fitted.series ?? base), `current ${drive.bare ? 'from the pin ' : ''}towards the base`),
+        ...branchSteps(
+          s.branch(fitted.series ?? base),
+          `current ${drive.bare ? 'from the pin ' : ''}towards the base${drive.most && !open ? ', at most' : ''}`,
+          drive.most && !open ? 'I_resistor' : 'I_base',
+        ),
+        ...(drive.most && !open ? [smaller(s, drive.most(s))] : []),
       ],
       ...(drive.ages && { aged: (s: Reading) => baseCurrent(s, true) }),
+    };
+    /** What the drive passes on, or what the resistor lets through: the smaller reaches the base. */
+    const smaller = (s: Reading, driven: number): Step => {
+      const aside = away === undefined ? 0 : s.current(away);
+      const told = drive.steps(s).at(-1)?.name ?? 'I_driven';
+      const most = aside === 0 ? told : `${told} - I_pull`;
+      return {
+        name: 'I_base',
+        says: 'the smaller of the two reaches the base',
+        formula: `min(${most}, I_resistor)`,
+        with: {
+          [told]: [driven, 'A'],
+          ...(aside !== 0 && { I_pull: [aside, 'A'] }),
+          I_resistor: [s.current(base), 'A'],
+        },
+        gives: [baseCurrent(s), 'A'],
+      };
     };
     const least = figures.interval('base-resistor', 'resistance')?.min ?? 1;
     const kept = (s: Reading): number => {
@@ -77,6 +107,7 @@ const stage =
         ...times('I_collector', 'what it can carry at the least gain', most(s), gainIn, s),
       ],
       shortfall: shortfallOf(transistor, needs, setting.expected),
+      lossSteps: (s) => lostSteps(transistor, needs, setting.expected, s),
       leak,
       leakSteps: (s) => [
         ...(drive.level(rest) === 'open' ? drive.leakSteps(s) : []),

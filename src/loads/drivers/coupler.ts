@@ -2,9 +2,9 @@
  * An optocoupler: what its LED carries, what its output can pass on of that (less when it is old), and what the output keeps
  * for itself. A relay board's input and a driver of type `opto` are the same thing and share it.
  */
-import { endOfLifeShare } from '../../circuit/coupler.js';
+import { endOfLifeShare, lowCurrentShare, warmShare } from '../../circuit/coupler.js';
 import { interpolate } from '../../quantity/points.js';
-import { branchSteps } from '../branch-working.js';
+import { branchSteps, sourcesOf } from '../branch-working.js';
 import type { Curve, Figures } from '../figures.js';
 import { junctionSpread } from '../laws.js';
 import { rating } from '../limits.js';
@@ -15,11 +15,11 @@ const USUAL_SATURATION = { min: 0, typ: 0.1, max: 0.2 };
 
 /** Transfer ratio over LED current. */
 export interface Transfer {
-  /** Least (typically the typical) ratio at an LED current in amperes. */
+  /** Least (typically the typical) ratio at an LED current in amperes, at the 25 °C at which it is stated. */
   readonly ratio: (current: number, s: Reading) => number;
   /** Most of it, for what still flows when it is off. */
   readonly most: (current: number, s: Reading) => number;
-  /** Share of the ratio that is left at the end of its life; 1 in the typical build, which is new. */
+  /** Share of the ratio that is left at the end of its life, warm or cold; 1 in the typical build, which is new. */
   readonly left: (current: number, s: Reading) => number;
   readonly origin: Origin;
 }
@@ -33,13 +33,22 @@ export interface Coupler {
   readonly saturation?: Curve;
 }
 
-/** The figures of a coupler, or undefined when not even its LED's drop is known. @param usual its ratio when nobody states it */
-export function couplerOf(figures: Figures, usual?: () => Curve | undefined): Coupler | undefined {
-  const drop = figures.curve('led-drop', 'voltage', 'current');
+/**
+ * The figures of a coupler, or undefined when not even its LED's drop is known.
+ *
+ * @param usual its ratio when nobody states it @param usualDrop its LED's forward voltage when nobody states it
+ */
+export function couplerOf(
+  figures: Figures,
+  usual?: () => Curve | undefined,
+  usualDrop?: () => Curve,
+): Coupler | undefined {
+  const drop = figures.curve('led-drop', 'voltage', 'current') ?? usualDrop?.();
   if (drop === undefined) return undefined;
   const ratio = figures.curve('transfer-ratio', 'ratio', 'current') ?? usual?.();
   const ledMaximum = rating(figures, 'led-maximum-current', 'current');
   const saturation = figures.curve('saturation', 'voltage', 'current', { min: () => 0 });
+  if (ratio) figures.assume(takenOf(ratio));
   return {
     drop,
     ...(ledMaximum && { ledMaximum }),
@@ -48,16 +57,25 @@ export function couplerOf(figures: Figures, usual?: () => Curve | undefined): Co
   };
 }
 
-/** Below its lowest point the ratio is extended, and never below nothing. */
+/** A ratio that holds at one current only falls below it as couplers do; of several points the lowest two are extended. */
+const isAlone = ({ points }: Curve): boolean => points.length === 1 && points[0]!.at > 0;
+
+const takenOf = (ratio: Curve): string =>
+  `transfer ratio: at the end of its life also 0.6 % less for each kelvin above 25 °C, 0.2 % below${isAlone(ratio) ? '; falling with the LED current below the one at which it is stated' : ''}, since no curve is stated`;
+
+/** Beyond the highest current at which it is stated the ratio is not counted on to rise; it is never below nothing. */
 function transferLaw(curve: Curve, endOfLife: Curve | undefined): Transfer {
   const at = (current: number) => interpolate(curve.points, current).value;
-  const stated = curve.points.at(-1)!.at;
+  const full = curve.points.at(-1)!.at;
   const share = (current: number): number =>
-    endOfLife ? interpolate(endOfLife.points, current).value.min : endOfLifeShare(current, stated);
+    endOfLife ? interpolate(endOfLife.points, current).value.min : endOfLifeShare(current, full);
   return {
-    ratio: (current, s) => Math.max(s.typical ? at(current).typ : at(current).min, 0),
+    ratio: (current, s) => {
+      const { min, typ } = at(Math.min(current, full));
+      return Math.max(s.typical ? typ : min, 0) * (isAlone(curve) ? lowCurrentShare(current, full) : 1);
+    },
     most: (current, s) => Math.max(s.typical ? at(current).typ : at(current).max, 0),
-    left: (current, s) => (s.typical ? 1 : Math.min(Math.max(share(current), 0), 1)),
+    left: (current, s) => (s.typical ? 1 : Math.min(Math.max(share(current), 0), 1) * warmShare(s.ambient)),
     origin: curve.origin,
   };
 }
@@ -80,19 +98,35 @@ export function outputMember({ saturation }: Coupler, part: string): Member {
 export const passedOn = ({ transfer }: Coupler, led: string, s: Reading): number =>
   transfer ? transfer.ratio(s.current(led), s) * s.current(led) : 0;
 
-/** The sum behind that. */
-export function passedOnSteps(coupler: Coupler, led: string, s: Reading): Step[] {
+/** The sum behind that. @param told symbol of the LED's current */
+export function passedOnSteps(coupler: Coupler, led: string, s: Reading, told = 'I'): Step[] {
   const { transfer } = coupler;
   if (transfer === undefined) return [];
-  const { origin } = transfer;
+  const current = s.current(led);
   return [
     {
       name: 'I_coupler',
-      says: 'what the coupler can pass on',
-      formula: 'ratio * I',
-      with: { ratio: [transfer.ratio(s.current(led), s), ''], I: [s.current(led), 'A'] },
+      says: `what the coupler passes on: its ${s.typical ? 'typical' : 'least'} ratio at that LED current`,
+      formula: `ratio * ${told}`,
+      with: { ratio: [transfer.ratio(current, s), ''], [told]: [current, 'A'] },
       gives: [passedOn(coupler, led, s), 'A'],
-      sources: [`${led}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`],
+      sources: sourcesOf(led, transfer.origin),
+    },
+  ];
+}
+
+/** What the output may make at most of the current that its LED keeps when it is off. @param told symbol of that current */
+export function keptOnSteps({ transfer }: Coupler, led: string, s: Reading, told = 'I'): Step[] {
+  if (transfer === undefined) return [];
+  const current = s.current(led);
+  return [
+    {
+      name: 'I_coupler',
+      says: 'what the coupler with the highest ratio makes of it',
+      formula: `ratio * ${told}`,
+      with: { ratio: [transfer.most(current, s), ''], [told]: [current, 'A'] },
+      gives: [transfer.most(current, s) * current, 'A'],
+      sources: sourcesOf(led, transfer.origin),
     },
   ];
 }
@@ -100,10 +134,15 @@ export function passedOnSteps(coupler: Coupler, led: string, s: Reading): Step[]
 /** The accounts of a coupler's input: what its LED carries, and the question for its ratio where nobody states it. */
 export function ledAccounts(
   { ledMaximum, transfer }: Coupler,
-  { led, circuit, path }: { readonly led: string; readonly circuit: string; readonly path: AccountPlan['path'] },
+  {
+    led,
+    id = led,
+    circuit,
+    path,
+  }: { readonly led: string; readonly id?: string; readonly circuit: string; readonly path: AccountPlan['path'] },
 ): AccountPlan[] {
   const carries: AccountPlan = {
-    id: led,
+    id,
     kind: 'input',
     title: `coupler input of ${circuit}`,
     quantity: 'current',
@@ -120,13 +159,13 @@ export function ledAccounts(
         asks: `what current may the coupler LED of ${circuit} carry (its \`led-maximum-current\`)?`,
       },
     }),
-    steps: (s) => branchSteps(s.branch(led), 'current through the coupler’s LED'),
+    steps: (s) => branchSteps(s.branch(led), 'current through the coupler’s LED at its most', 'I_led'),
   };
-  return transfer ? [carries] : [carries, noRatio(led, circuit, path)];
+  return transfer ? [carries] : [carries, noRatio(id, circuit, path)];
 }
 
-const noRatio = (led: string, circuit: string, path: AccountPlan['path']): AccountPlan => ({
-  id: led,
+const noRatio = (id: string, circuit: string, path: AccountPlan['path']): AccountPlan => ({
+  id,
   kind: 'input',
   title: `coupler of ${circuit}, transfer ratio`,
   quantity: 'current',

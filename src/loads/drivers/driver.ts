@@ -18,7 +18,7 @@ import type { StageType } from './stage.js';
 export interface DriverSetting {
   readonly circuit: string;
   readonly path: readonly (string | number)[];
-  readonly pin: { readonly name: string; readonly path: readonly (string | number)[] };
+  readonly pin: { readonly name: string | readonly string[]; readonly path: readonly (string | number)[] };
   readonly active: 'high' | 'low';
   /** Node that feeds the load. */
   readonly supply: string;
@@ -43,6 +43,7 @@ export interface Driver {
   readonly inverted?: NonNullable<Wiring['inverted']>;
   /** Volts it loses beyond what its members take: a transistor that is not driven hard enough. */
   readonly shortfall?: (s: Reading) => number;
+  readonly lossSteps?: (s: Reading) => readonly Step[];
   /** Amperes it lets through when it is switched off, before the load limits them. */
   readonly leak?: (s: Reading) => number;
   readonly leakSteps?: (s: Reading) => readonly Step[];
@@ -55,7 +56,7 @@ export interface Driver {
 type Named = DriverSetting['pin'] | undefined;
 
 /** Types of stages that are computed. */
-const STAGES: Readonly<Record<string, StageType>> = {
+export const STAGES: Readonly<Record<string, StageType>> = {
   npn,
   pnp,
   nmos,

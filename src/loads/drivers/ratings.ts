@@ -1,4 +1,5 @@
 /** What every driver is rated for: the current it carries and the voltage it bears when off. */
+import { branchSteps } from '../branch-working.js';
 import type { AccountPlan, LimitPlan } from '../plan.js';
 
 type Base = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'off' | 'loads'>;
@@ -27,15 +28,7 @@ export function carriedCurrent(
         asks: `what current may the ${title} carry (its \`maximum-current\`)?`,
       },
     }),
-    steps: (s) => [
-      {
-        name: 'I',
-        says: 'the load’s current goes through it',
-        formula: 'I_load',
-        with: { I_load: [s.current(load), 'A'] },
-        gives: [s.current(load), 'A'],
-      },
-    ],
+    steps: (s) => branchSteps(s.branch(load), 'the load’s current goes through it', 'I_load'),
   };
 }
 

@@ -77,7 +77,7 @@ export function inRow(
       },
     );
   }
-  const { members, shortfall, leak, leakSteps } = lowered.at(-1)!;
+  const { members, shortfall, lossSteps, leak, leakSteps } = lowered.at(-1)!;
   const { type, figures } = stages.at(-1)!;
   return {
     by: 'driver',
@@ -90,6 +90,7 @@ export function inRow(
     unlimited: lowered.flatMap((s) => s.unlimited),
     ...(said !== undefined && real !== undefined && said !== real && { inverted: { says: said } }),
     ...(shortfall && { shortfall }),
+    ...(lossSteps && { lossSteps }),
     leak,
     leakSteps,
   };

@@ -41,6 +41,8 @@ export interface Stage {
   readonly steps: (s: Reading) => readonly Step[];
   /** Volts it loses beyond what its members take: a transistor that is not driven hard enough. */
   readonly shortfall?: (s: Reading) => number;
+  /** The sums behind all that it loses. */
+  readonly lossSteps?: (s: Reading) => readonly Step[];
   /** Amperes that it lets through when it should not conduct, before what it switches limits them. */
   readonly leak: (s: Reading) => number;
   readonly leakSteps: (s: Reading) => readonly Step[];

@@ -160,6 +160,68 @@ export function shortfallOf(t: Transistor, setting: TransistorSetting, expected:
   return (s) => Math.max(voltsLost(t, setting, s) - (s.typical ? known.typ : known.max), 0);
 }
 
+/** The sums behind that: how hard it is driven, and what it keeps of its supply then. @param expected as for `shortfallOf` */
+export function lostSteps(t: Transistor, setting: TransistorSetting, expected: number, s: Reading): Step[] {
+  const [collector, base] = [s.current(setting.load), setting.baseCurrent(s)];
+  if (t.gain === undefined || collector <= 0 || base <= 0) return [];
+  const stated = t.saturation ? interpolate(t.saturation, collector).value : { typ: 0, max: 0 };
+  const published = Math.max(s.typical ? stated.typ : stated.max, 0);
+  const [asked, gain] = [collector / base, gainIn(t, collector, s)];
+  const kept = voltsLost(t, setting, s);
+  const [known, across] = [saturatedAt(t, expected), s.across(setting.id)];
+  const highest = s.typical ? known.typ : known.max;
+  const whole = across + Math.max(kept - highest, 0);
+  const alone = Math.abs(whole - kept) <= 1e-12;
+  const gives = [kept, 'V'] as const;
+  const name = alone ? 'V_driver' : 'V_kept';
+  const saturated = asked <= t.forcedGain || GAIN_VOLTAGE <= published;
+  const V_sat = [published, 'V'] as const;
+  const V_gain = [GAIN_VOLTAGE, 'V'] as const;
+  return [
+    {
+      name: 'asked',
+      says: 'gain that is asked of the transistor',
+      formula: 'I_load / I_base',
+      with: { I_load: [collector, 'A'], I_base: [base, 'A'] },
+      gives: [asked, ''],
+    },
+    saturated
+      ? {
+          name,
+          says: `no more than the ${t.forcedGain} at which it is stated: its saturation voltage`,
+          formula: 'V_sat',
+          with: { V_sat },
+          gives,
+        }
+      : asked >= gain
+        ? {
+            name,
+            says: 'more than it surely has: it keeps at least the voltage at which its gain is stated',
+            formula: 'V_gain',
+            with: { V_gain },
+            gives,
+          }
+        : {
+            name,
+            says: 'what it keeps rises from its saturation voltage to the one at which its least gain is stated',
+            formula: 'V_sat + (V_gain - V_sat) * (asked - forced) / (gain - forced)',
+            with: { V_sat, V_gain, asked: [asked, ''], forced: [t.forcedGain, ''], gain: [gain, ''] },
+            gives,
+          },
+    ...(alone
+      ? []
+      : [
+          {
+            name: 'V_driver',
+            says: 'its saturation voltage in this build, and what it keeps beyond the highest one',
+            formula: 'V_lowest + max(V_kept - V_highest, 0)',
+            with: { V_lowest: [across, 'V'], V_kept: gives, V_highest: [highest, 'V'] },
+            gives: [whole, 'V'],
+          } satisfies Step,
+        ]),
+  ];
+}
+
 export function transistorAccounts(t: Transistor, setting: TransistorSetting): AccountPlan[] {
   const { circuit, id, path, load, supply, title = `driver of ${circuit}`, off, loads } = setting;
   const base = { id, kind: 'driver' as const, circuits: [circuit], path, ...(off && { off }), ...(loads && { loads }) };
@@ -218,6 +280,21 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
                 sources: [`${id}: ${t.gainOrigin.document}${t.gainOrigin.where ? `, ${t.gainOrigin.where}` : ''}`],
               }),
             } satisfies Step,
+            ...(setting.aged && !s.typical
+              ? [
+                  {
+                    name: 'I_new',
+                    says: 'what has to reach it while the coupler is new, so that as much still does at the end of its life',
+                    formula: 'I_needed * I_base / I_aged',
+                    with: {
+                      I_needed: [needed(s), 'A'],
+                      I_base: [setting.baseCurrent(s), 'A'],
+                      I_aged: [Math.max(setting.aged(s), 1e-15), 'A'],
+                    },
+                    gives: [needed(s) * (setting.baseCurrent(s) / Math.max(setting.aged(s), 1e-15)), 'A'],
+                  } satisfies Step,
+                ]
+              : []),
           ]
         : []),
     ],

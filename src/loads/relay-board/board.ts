@@ -1,18 +1,35 @@
 /** A relay board as the file sets it up: what all of its channels share. */
 import type { CoilFigures } from '../coil-figures.js';
-import type { BoundPin, Hook, LoadInput, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, BoardWiring, Reading, Step } from '../plan.js';
+import type { Drive } from '../drivers/drive.js';
+import type { StageType } from '../drivers/stage.js';
+import type { Figures } from '../figures.js';
+import type { BoundPin, LoadInput, NetworkSketch } from '../lowering.js';
+import type { AccountPlan, BoardWiring } from '../plan.js';
+import type { Fitted } from './fitted.js';
+
+/** What an input drives: a coupler's LED, a transistor's base, the coil itself, or nobody knows what. */
+export type Coupling = 'opto' | 'transistor' | 'none' | 'black-box';
+/** Where an indicator sits, if there is one. */
+export type Indicator = 'none' | 'in-series' | 'parallel' | 'across-coil';
 
 export interface Board {
   readonly input: LoadInput;
+  /** Figures of its inputs. */
+  readonly inside: Figures;
+  /** Level of an input that switches it on, as its parts have it. */
   readonly active: 'high' | 'low';
-  readonly coupling: 'opto' | 'transistor' | 'none';
-  readonly indicator: string;
+  /** The file says the other one. */
+  readonly inverted: boolean;
+  readonly coupling: Coupling;
+  readonly indicator: Indicator;
   /** Node that feeds the inputs; undefined when nothing does. */
   readonly logic: string | undefined;
   /** Node that feeds the coils; undefined when nothing does. */
   readonly supply: string | undefined;
-  readonly coil: CoilFigures;
+  /** Undefined for a black box of which only the board's draw is known. */
+  readonly coil: CoilFigures | undefined;
+  /** The transistor that switches a coil, with its figures; undefined where there is none, or nobody knows. */
+  readonly output: { readonly type: StageType; readonly figures: Figures } | undefined;
   readonly wiring: BoardWiring;
 }
 
@@ -26,19 +43,15 @@ export interface Channel {
   /** Node that feeds its coil. */
   readonly supply: string;
   /** What the builder fitted at the input besides. */
-  readonly fitted: readonly Hook[];
+  readonly fitted: Fitted;
 }
 
-/** What leads from the pin to the base of the output transistor. */
-export interface Stage {
+/** The front of a channel: what leads from the pin to the transistor that switches the coil. */
+export interface Front {
+  /** What the transistor's base or gate hangs on. */
+  readonly drive: Drive;
+  /** Nodes that the drive's ties need in the network of the transistor's input. */
+  readonly inner: readonly string[];
   readonly networks: readonly NetworkSketch[];
   readonly accounts: readonly AccountPlan[];
-  /** Amperes that reach the base. */
-  readonly baseCurrent: (s: Reading) => number;
-  readonly baseSteps: (s: Reading) => readonly Step[];
-  /** The same with a coupler at the end of its life. */
-  readonly aged?: (s: Reading) => number;
-  /** Amperes that the transistor would let through when the input is off, before the coil limits them. */
-  readonly leak: (s: Reading) => number;
-  readonly leakSteps: (s: Reading) => readonly Step[];
 }

@@ -14,9 +14,29 @@ const CLASS_C: Curve['points'] = [
 
 /** At its rated logic voltage a board's couplers are taken to be of class C; at another nothing is known of them. */
 export function usualRatio(board: Board, inside: Figures): Curve | undefined {
-  const rated = Math.min(board.coil.nominal, 5);
+  const rated = Math.min(board.coil?.nominal ?? 5, 5);
   const volts = board.logic === undefined ? 0 : board.input.bench.nominal(board.logic);
   if (inside.masked('transfer-ratio') || Math.abs(volts - rated) > 0.1 * rated) return undefined;
   inside.assume('its couplers are of class C (200 % at 5 mA), since nobody states their transfer ratio');
   return { points: CLASS_C, origin: { document: 'common practice, no source', basis: 'practice' } };
 }
+
+/** A coupler's LED is an infrared one: volts at 5 mA. */
+const USUAL_DROP = { min: 1, typ: 1.15, max: 1.4 };
+
+/** The forward voltage that is taken when nobody states it. */
+export function usualDrop({ inside }: Board): Curve {
+  inside.assume('the LEDs of its couplers drop 1 to 1.4 V at 5 mA, since nobody states it');
+  return USUAL_CURVE;
+}
+
+const USUAL_CURVE: Curve = {
+  points: [
+    {
+      at: 0.005,
+      value: USUAL_DROP,
+      quantity: { dimension: 'voltage', ...USUAL_DROP, exact: false, stated: '1 to 1.4 V' },
+    },
+  ],
+  origin: { document: 'common practice, no source', basis: 'practice' },
+};

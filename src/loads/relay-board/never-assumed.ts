@@ -1,45 +1,84 @@
 /** What is never assumed of a board: the level that switches it on, and whether an indicator sits in series with the coupler. */
-import type { Figures } from '../figures.js';
+import type { OpenQuestion } from '../lowering.js';
 import type { AccountPlan } from '../plan.js';
 import type { Board } from './board.js';
 
-/** What the file leaves open of that, as an unproven account each. @param circuit the board's first channel */
-export const neverAssumed = (board: Board, inside: Figures, circuit: string): AccountPlan[] =>
-  leftOpen(board, inside).map((missing) => unproven(board.input.id, circuit, board.input.path, missing));
+interface Left {
+  readonly question: OpenQuestion;
+  readonly asks: string;
+}
 
-function leftOpen(board: Board, inside: Figures): NonNullable<AccountPlan['missing']>[] {
-  const { id } = board.input;
+/** What the file leaves open of that: the questions, and an unproven account each. @param circuit the board's first channel */
+export function neverAssumed(
+  board: Board,
+  circuit: string,
+): { readonly open: readonly OpenQuestion[]; readonly accounts: readonly AccountPlan[] } {
+  const left = leftOpen(board);
+  return { open: left.map((l) => l.question), accounts: left.map((l) => unproven(board, circuit, l)) };
+}
+
+function leftOpen(board: Board): Left[] {
+  const { input, inside, coupling } = board;
+  const about = input.id;
+  const isOpen = (key: string): boolean =>
+    inside.word(key) === undefined && input.bench.answer(about, `input.${key}`) === undefined;
   return [
-    ...(inside.word('active') === undefined
-      ? [{ figure: 'input.active', asks: `does a low or a high input switch ${id} on (its \`input: { active: … }\`)?` }]
-      : []),
-    ...(board.coupling === 'opto' && inside.word('indicator') === undefined
+    ...(isOpen('active') && !tellsItself(board)
       ? [
           {
-            figure: 'input.indicator',
-            asks: `does an indicator sit in series with the couplers of ${id} (its \`input: { indicator: none | in-series | parallel | across-coil }\`)?`,
+            question: {
+              about,
+              figure: 'input.active',
+              answers: [
+                { value: 'low', says: `a low input switches ${about} on`, briefly: 'a low one does' },
+                { value: 'high', says: `a high input switches ${about} on`, briefly: 'a high one does' },
+              ],
+            },
+            asks: `does a low or a high input switch ${about} on (its \`input: { active: … }\`)?`,
+          },
+        ]
+      : []),
+    ...(coupling === 'opto' && isOpen('indicator')
+      ? [
+          {
+            question: {
+              about,
+              figure: 'input.indicator',
+              answers: [
+                {
+                  value: 'none',
+                  says: `no indicator sits in series with the couplers of ${about}`,
+                  briefly: 'none does',
+                },
+                {
+                  value: 'in-series',
+                  says: `an indicator sits in series with the couplers of ${about}`,
+                  briefly: 'one does',
+                },
+              ],
+            },
+            asks: `does an indicator sit in series with the couplers of ${about} (its \`input: { indicator: none | in-series | parallel | across-coil }\`)?`,
           },
         ]
       : []),
   ];
 }
 
-const unproven = (
-  id: string,
-  circuit: string,
-  path: readonly (string | number)[],
-  missing: NonNullable<AccountPlan['missing']>,
-): AccountPlan => ({
-  id: `${id}.input`,
+const unproven = ({ input }: Board, circuit: string, { question, asks }: Left): AccountPlan => ({
+  id: `${input.id}.input`,
   kind: 'input',
-  title: `inputs of ${id}, ${missing.figure}`,
+  title: `inputs of ${input.id}, ${question.figure}`,
   quantity: 'voltage',
-  direction: missing.figure === 'input.active' ? 'at-least' : 'at-most',
+  direction: question.figure === 'input.active' ? 'at-least' : 'at-most',
   circuits: [circuit],
-  path,
+  path: input.path,
   recipes: ['draw-most'],
   read: () => undefined,
   limits: [],
-  missing,
+  missing: { figure: question.figure, asks },
   steps: () => [],
 });
+
+/** A transistor at the input that the file names conducts at one level and no other. */
+const tellsItself = ({ coupling, output }: Board): boolean =>
+  coupling === 'transistor' && (output?.figures.says('type') ?? false);

@@ -4,30 +4,25 @@
  */
 import { closed } from '../../quantity/quantity.js';
 import { coilFigures } from '../coil-figures.js';
+import { STAGES } from '../drivers/driver.js';
+import type { Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import type { LoadInput, LoadType, Lowered } from '../lowering.js';
 import { NOTHING } from '../lowering.js';
 import type { BranchPlan } from '../plan.js';
 import { GROUND } from '../plan.js';
-import type { Board } from './board.js';
+import { BLACK_BOX_KEYS } from './black-box.js';
+import type { Board, Coupling, Indicator } from './board.js';
 import { lowerChannel } from './channel.js';
 import { neverAssumed } from './never-assumed.js';
 import { suppliesOf } from './supplies.js';
 
+const INDICATORS: readonly Indicator[] = ['none', 'in-series', 'parallel', 'across-coil'];
+
 function lower(input: LoadInput): Lowered {
   const { figures, entry, path, bench } = input;
-  const coil = coilFigures(bench.behind(figures.within('coil'), 'load'));
-  if (coil === undefined) return NOTHING;
-  const inside = figures.within('input');
-  const coupling = inside.word('coupling') ?? 'opto';
-  const board: Board = {
-    input,
-    active: inside.word('active') === 'high' ? 'high' : 'low',
-    coupling: coupling === 'transistor' || coupling === 'none' ? coupling : 'opto',
-    indicator: inside.word('indicator') ?? 'none',
-    coil,
-    ...suppliesOf(input, coupling !== 'transistor' && coupling !== 'none'),
-  };
+  const board = boardOf(input);
+  if (board === undefined) return NOTHING;
   if (!isMapping(entry['inputs'])) {
     bench.problem({
       path,
@@ -53,11 +48,81 @@ function lower(input: LoadInput): Lowered {
   });
   const [first] = parts.flatMap((p) => p.circuits);
   const own = boardCurrent(board);
+  const left = first && neverAssumed(board, first.id);
   return {
     circuits: [...parts.flatMap((p) => p.circuits), ...own.circuits],
     networks: [...parts.flatMap((p) => p.networks), ...own.networks],
-    accounts: [...parts.flatMap((p) => p.accounts), ...(first ? neverAssumed(board, inside, first.id) : [])],
+    accounts: [...parts.flatMap((p) => p.accounts), ...(left?.accounts ?? [])],
+    open: left?.open ?? [],
   };
+}
+
+/** The board as the file sets it up, or undefined with a problem. */
+function boardOf(input: LoadInput): Board | undefined {
+  const { figures, bench } = input;
+  const inside = figures.within('input');
+  const coupling = couplingOf(inside);
+  const output = outputOf(input, coupling);
+  if (output === 'unknown') return undefined;
+  const word = (key: string): string | undefined => inside.word(key) ?? bench.answer(input.id, `input.${key}`);
+  const said = word('active') === 'high' ? 'high' : word('active') === 'low' ? 'low' : undefined;
+  // A transistor at the input conducts at one level, whatever the file says.
+  const real =
+    coupling !== 'transistor' || output === undefined
+      ? undefined
+      : output.type.conducts('high', output.figures, said)
+        ? ('high' as const)
+        : ('low' as const);
+  const active = real ?? said ?? 'low';
+  const hidden = coupling === 'black-box' && !figures.says('coil');
+  const coil = hidden ? undefined : coilFigures(bench.behind(figures.within('coil'), 'load'));
+  if (coil === undefined && !hidden) return undefined;
+  return {
+    input,
+    inside,
+    active,
+    inverted: said !== undefined && said !== active,
+    output,
+    coupling,
+    indicator: INDICATORS.find((each) => each === word('indicator')) ?? 'none',
+    coil,
+    ...suppliesOf(input, coupling, active),
+  };
+}
+
+/** The transistor that switches a coil: an NPN unless the file says otherwise. */
+function outputOf(input: LoadInput, coupling: Coupling): Board['output'] | 'unknown' {
+  if (coupling !== 'opto' && coupling !== 'transistor') return undefined;
+  const figures = input.bench.behind(input.figures.within('output'), 'driver');
+  const name = figures.word('type') ?? 'npn';
+  const type = Object.hasOwn(STAGES, name) ? STAGES[name] : undefined;
+  if (type !== undefined) return { type, figures };
+  figures.problem(
+    'type',
+    `an output of type \`${name}\` is not computed yet`,
+    Object.keys(STAGES)
+      .map((each) => `\`${each}\``)
+      .join(', '),
+  );
+  return 'unknown';
+}
+
+/** What an input drives: what the file says, or a black box where it states what only a black box has. */
+function couplingOf(inside: Figures): Coupling {
+  const key = BLACK_BOX_KEYS.find((each) => inside.says(each));
+  if (key !== undefined) {
+    if (inside.says('series') || inside.says('led-drop'))
+      inside.problem(
+        key,
+        `\`${key}\` is of an input nobody has looked into, and its parts are stated, too`,
+        'the levels and current of a black box, or the parts of its input',
+      );
+    return 'black-box';
+  }
+  const said = inside.word('coupling');
+  if (said === 'opto' || said === 'transistor' || said === 'none') return said;
+  inside.assume('its inputs drive couplers, since the file does not say');
+  return 'opto';
 }
 
 /** What the board draws besides its channels. */

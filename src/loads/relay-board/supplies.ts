@@ -1,8 +1,13 @@
 /** Which node feeds the inputs of a relay board and which its coils, as jumper and supplies say. */
 import type { LoadInput } from '../lowering.js';
-import type { Board } from './board.js';
+import type { BoardWiring } from '../plan.js';
+import type { Board, Coupling } from './board.js';
 
-export function suppliesOf(input: LoadInput, opto: boolean): Pick<Board, 'logic' | 'supply' | 'wiring'> {
+export function suppliesOf(
+  input: LoadInput,
+  coupling: Coupling,
+  active: 'high' | 'low',
+): Pick<Board, 'logic' | 'supply' | 'wiring'> {
   const { entry, figures, bench, path } = input;
   const node = (key: string): string | undefined =>
     entry[key] === undefined ? undefined : bench.node(entry[key], [...path, key]);
@@ -17,8 +22,10 @@ export function suppliesOf(input: LoadInput, opto: boolean): Pick<Board, 'logic'
         ? ('fitted' as const)
         : ('removed' as const);
   if (said === undefined && hasJumper) figures.assume(`its supply jumper is ${jumper}, since the file does not say`);
+  const isolating = isolatingBy(input, coupling);
   const grounds = entry['grounds'] === 'separate' ? 'separate' : 'joined';
-  if (entry['grounds'] === undefined && opto) figures.assume('its grounds are joined, since the file does not say');
+  if (entry['grounds'] === undefined && (isolating === 'opto' || isolating === 'unknown'))
+    figures.assume('its grounds are joined, since the file does not say');
   const [logic, coil] = [logicOwn ?? both, coilOwn ?? both];
   const bridged = jumper === 'fitted';
   const terminals = figures.within('terminals');
@@ -34,7 +41,8 @@ export function suppliesOf(input: LoadInput, opto: boolean): Pick<Board, 'logic'
       hasJumper,
       grounds,
       isolation: entry['isolation'] === 'wanted' ? 'wanted' : 'not-needed',
-      coupling: opto ? 'opto' : (figures.within('input').word('coupling') as 'transistor' | 'none'),
+      coupling: isolating,
+      fedByLogic: active === 'low' && (coupling === 'opto' || coupling === 'black-box'),
       terminals: {
         ground: label('ground', 'ground'),
         'logic-supply': label('logic-supply', 'logic supply'),
@@ -44,4 +52,11 @@ export function suppliesOf(input: LoadInput, opto: boolean): Pick<Board, 'logic'
       },
     },
   };
+}
+
+/** What stands between the two sides; of a black box only what the file says. */
+function isolatingBy({ figures }: LoadInput, coupling: Coupling): BoardWiring['coupling'] {
+  if (coupling !== 'black-box') return coupling;
+  const said = figures.within('input').word('coupling');
+  return said === 'opto' || said === 'transistor' || said === 'none' ? said : 'unknown';
 }

@@ -1,57 +1,52 @@
-/** An input that goes to the base of the channel's transistor through a resistor. */
+/** An input that goes to the channel's own transistor through a resistor. */
 import { closed } from '../../quantity/quantity.js';
-import { branchSteps } from '../branch-working.js';
-import type { Transistor } from '../drivers/transistor.js';
-import { mostGain } from '../drivers/transistor.js';
-import type { Hook } from '../lowering.js';
-import type { Member } from '../plan.js';
-import { GROUND } from '../plan.js';
-import type { Channel, Stage } from './board.js';
+import { pinDrive } from '../drivers/drive.js';
+import type { Channel, Front } from './board.js';
+import { indicatorOf } from './indicator.js';
+import { tied } from './input-path.js';
 
-/** A board whose input goes to the base of its transistor through a resistor. */
-export function transistorStage(channel: Channel, transistor: Transistor): Stage | undefined {
-  const { board, circuit, pin, fitted } = channel;
-  const inside = board.input.figures.within('input');
+export function transistorInput(channel: Channel): Front | undefined {
+  const { board, circuit, pin } = channel;
+  const { inside } = board;
   const resistor = inside.figure('series', 'resistance');
-  if (resistor === undefined) {
+  if (
+    resistor === undefined &&
+    !board.output!.figures.says('base-resistor') &&
+    !board.output!.figures.says('gate-resistor')
+  ) {
     inside.problem(
       'series',
-      `the transistor input of \`${board.input.id}\` needs its base resistor`,
+      `the transistor input of \`${board.input.id}\` needs the resistor before its transistor`,
       '`input: { series: 1 kΩ, … }`',
     );
     return undefined;
   }
-  if (board.active === 'low') {
-    inside.problem('active', 'a transistor input that is active low is not computed yet', '`active: high`');
-    return undefined;
-  }
-  const base = `${circuit}.base`;
-  const members: Member[] = [
-    { kind: 'resistance', part: `${circuit}.series`, ohms: closed(resistor.quantity), origin: resistor.origin },
-    {
-      kind: 'junction',
-      part: base,
-      law: transistor.base,
-      ...(transistor.baseOrigin && { origin: transistor.baseOrigin }),
-    },
+  const before = [
+    ...(resistor
+      ? [
+          {
+            kind: 'resistance' as const,
+            part: `${circuit}.series`,
+            ohms: closed(resistor.quantity),
+            origin: resistor.origin,
+          },
+        ]
+      : []),
+    ...(board.indicator === 'in-series' ? [indicatorOf(board, circuit)] : []),
   ];
-  const hook: Hook = { pin, active: 'high', flows: 'out', to: GROUND, members, circuit };
+  const { bare: _, ...drive } = pinDrive(pin, board.active);
+  const path = ({ to, flows, members }: Parameters<typeof drive.tie>[0]) =>
+    tied(channel, { to, flows, members: [...before, ...members] });
   return {
-    networks: [
-      {
-        id: `${circuit}.input`,
-        circuits: [circuit],
-        side: 'control',
-        inner: [],
-        hooks: [hook, ...fitted],
-        on: [],
-        off: [],
+    drive: {
+      ...drive,
+      tie: (way) => {
+        const { hooks, on, off } = path(way);
+        return { hooks, on, off };
       },
-    ],
+    },
+    inner: tied(channel, { to: '', flows: 'out', members: [] }).inner,
+    networks: [],
     accounts: [],
-    baseCurrent: (s) => s.current(base),
-    baseSteps: (s) => branchSteps(s.branch(base), 'current from the pin into the base'),
-    leak: (s) => (transistor.gain ? s.current(base) * mostGain(transistor, s) : 0),
-    leakSteps: (s) => branchSteps(s.branch(base), 'current that the base keeps'),
   };
 }

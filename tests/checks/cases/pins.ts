@@ -109,4 +109,25 @@ export const PINS: readonly Case[] = [
     verdict: 'silent',
     text: onChip(led('PB1', '25 Ω')),
   },
+  {
+    rule: 'pins-joined',
+    when: 'is a note on two pins of one chip',
+    verdict: 'note',
+    text: onChip('a: { type: resistor, resistance: 1 kΩ, power: 1 W, joined-pins: [PB1, PB2] }'),
+  },
+  {
+    rule: 'pins-joined',
+    when: 'breaks on pins of two chips',
+    verdict: 'breach',
+    text: onChip('a: { type: resistor, resistance: 1 kΩ, power: 1 W, joined-pins: [PB1, bar.q0] }').replace(
+      'loads:',
+      'expanders: { bar: { chip: 74hc595, supply: bench } }\nloads:',
+    ),
+  },
+  {
+    rule: 'pins-joined',
+    when: 'is content with a load on each pin',
+    verdict: 'silent',
+    text: onChip('a: { type: resistor, resistance: 1 kΩ, power: 1 W, pins: [PB1, PB2] }'),
+  },
 ];

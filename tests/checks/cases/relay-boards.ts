@@ -1,12 +1,28 @@
 /** Cases of the rules about how relay boards are wired. */
 import type { Case } from './case.js';
-import { onBoard } from './case.js';
+import { onBoard, onChip } from './case.js';
 
 const BRICK = { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }' };
 const board = (wiring: string, part = 'relay-board-opto-low-5v-1'): string =>
   onBoard(`a: { part: ${part}, inputs: { 1: D4 }, ${wiring} }`, BRICK);
 const transistors = (grounds: string): string =>
   board(`coil-supply: brick, grounds: ${grounds}`, 'relay-board-transistor-high-5v-1');
+
+/** A board of which only levels and current are known, on a bare 5 V chip whose pins have exactly 25 Ω. */
+const blackBox = (input: string, pin = 'PB1'): string =>
+  onChip(
+    `a: { type: relay-board, channels: 1, input: { ${input} }, coil: { voltage: 5 V, resistance: 1 kΩ }, inputs: { 1: ${pin} }, supply: bench }`,
+    { policy: 'classroom' },
+  );
+/** A board with couplers whose input says no more than it is told to. */
+const couplers = (input: string, loads = 'inputs: { 1: D4 }, supply: main.5v'): string =>
+  onBoard(
+    `a: { type: relay-board, channels: 1, input: { coupling: opto, series: 1 kΩ, led-drop: 1.2 V, led-maximum-current: 50 mA, transfer-ratio: 200 %, ${input} },
+          output: { type: npn, gain: 120, base-resistor: 1 kΩ }, coil: { voltage: 5 V, resistance: 100 Ω }, ${loads} }`.replace(
+      /\s+/g,
+      ' ',
+    ),
+  );
 
 export const RELAY_BOARDS: readonly Case[] = [
   {
@@ -74,5 +90,74 @@ export const RELAY_BOARDS: readonly Case[] = [
     when: 'is content with two supplies, separate grounds and no jumper',
     verdict: 'silent',
     text: board('logic-supply: main.5v, coil-supply: brick, jumper: removed, grounds: separate, isolation: wanted'),
+  },
+  {
+    // 5 V less 25 Ω x 20 mA leave exactly 4.5 V.
+    rule: 'input-levels',
+    when: 'is content with an input that gets exactly the voltage at which it is surely on',
+    verdict: 'silent',
+    text: blackBox('active: high, on-above: 4.5 V, off-below: 1 V, current: 20 mA'),
+  },
+  {
+    rule: 'input-levels',
+    when: 'strains on a hundredth of a volt more, since a typical input switches midway between its levels',
+    verdict: 'strain',
+    text: blackBox('active: high, on-above: 4.51 V, off-below: 1 V, current: 20 mA'),
+  },
+  {
+    rule: 'input-levels',
+    when: 'breaks on an input that not even midway between its levels is reached',
+    verdict: 'breach',
+    text: blackBox('active: high, on-above: 6 V, off-below: 3.1 V, current: 20 mA'),
+  },
+  {
+    rule: 'input-levels',
+    when: 'strains on a 3.3 V pin that leaves 1.7 V at an input fed with 5 V, surely off below 1.5 V',
+    verdict: 'strain',
+    text: blackBox('active: low, on-above: 3.5 V, off-below: 1.5 V, current: 3 mA')
+      .replace('supply: bench, pin-resistance', 'supply: low, pin-resistance')
+      .replace('supplies: { ', 'supplies: { low: { voltage: 3.3 V, current: 1 A }, '),
+  },
+  {
+    rule: 'input-levels',
+    when: 'asks for the level at which an input is surely off',
+    verdict: 'unproven',
+    text: blackBox('active: high, on-above: 2 V, current: 3 mA'),
+  },
+  {
+    rule: 'input-left-open',
+    when: 'asks whether an indicator sits in series with the couplers',
+    verdict: 'unproven',
+    text: couplers('active: low'),
+  },
+  {
+    rule: 'input-left-open',
+    when: 'asks which level switches an input on',
+    verdict: 'unproven',
+    text: couplers('indicator: none'),
+  },
+  {
+    rule: 'input-left-open',
+    when: 'is content once both are said',
+    verdict: 'silent',
+    text: couplers('active: low, indicator: none'),
+  },
+  {
+    rule: 'ground-missing',
+    when: 'asks for couplers where the grounds of a black box are separate',
+    verdict: 'unproven',
+    text: blackBox('active: high, on-above: 2 V, off-below: 1 V, current: 3 mA').replace(
+      'supply: bench }',
+      'supply: bench, grounds: separate }',
+    ),
+  },
+  {
+    rule: 'isolation-defeated',
+    when: 'asks for couplers where isolation is wanted of a black box',
+    verdict: 'unproven',
+    text: blackBox('active: high, on-above: 2 V, off-below: 1 V, current: 3 mA').replace(
+      'supply: bench }',
+      'supply: bench, isolation: wanted }',
+    ),
   },
 ];
