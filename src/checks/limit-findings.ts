@@ -44,9 +44,11 @@ function finding(project: Project, rules: readonly LimitRule[], { account, verdi
 export function aboutOf(account: Account): string {
   if (account.kind === 'pin' && account.entries.length === 1) return account.entries[0]!.circuit;
   if (!OF_A_CIRCUIT.has(account.kind)) return account.id;
+  const stage = account.id.search(/\.stage-\d+(\.|$)/);
+  if (stage > 0) return account.id.slice(0, stage);
   const dot = account.id.lastIndexOf('.');
   const part = account.id.slice(dot + 1);
-  return dot > 0 && /^[a-z]+(-\d+)?$/.test(part) ? account.id.slice(0, dot) : account.id;
+  return dot > 0 && /^[a-z]+$/.test(part) ? account.id.slice(0, dot) : account.id;
 }
 
 /** A pin's finding stands where the load names the pin, others where the account belongs. */

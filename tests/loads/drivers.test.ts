@@ -1,6 +1,7 @@
 /** Rows of stages: which pin level energises, and that each lets go at the other one, whatever stands before what. */
 import { describe, expect, test } from 'vitest';
 import { audit, read } from '../../src/index.js';
+import { says } from '../../src/wording/sentences.js';
 import { judged } from '../checks/judged.js';
 
 const NPN = '{ part: npn-2n2222a, base-resistor: 1 kΩ }';
@@ -121,6 +122,30 @@ describe('a row without a stage', () => {
     const { document } = read(project(lamp, []), 'case.yaml');
     const { errors } = audit(document!);
     expect(errors.map((e) => e.says)).toEqual(['`stages` has too few entries']);
+  });
+});
+
+describe('what is wrong with a stage', () => {
+  /** An N-channel stage whose gate another one drives from 15 V. */
+  const text = project(lamp, [NMOS, '{ part: pmos-ao3401a, pull-up: 10 kΩ, gate-resistor: 10 kΩ }', NMOS])
+    .replace('current: 5 A }', 'current: 5 A }, high: { voltage: 15 V, current: 5 A }')
+    .replace('supply: bench, driver', 'supply: high, driver');
+
+  test('is about the load, and says which stage', () => {
+    const [found] = judged(text).findings.filter((f) => f.rule === 'gate-voltage');
+    expect(found!.about).toBe('a');
+    expect(says(found!)).toMatch(/^The gate of a gets up to 15\.0 V/);
+    const [drive] = judged(project(lamp, [GATE_DRIVER.replace('2.4', '6'), NMOS])).findings;
+    expect(drive!.about).toBe('a');
+    expect(says(drive!)).toMatch(/^The input of stage 1 of the driver of a gets 4\.\d+ V and needs 6 V/);
+  });
+
+  test('is told of the stage whose gate it is', () => {
+    const [found] = judged(text.replace('gate-resistor: 10 kΩ', 'gate-resistor: 100 Ω')).findings.filter(
+      (f) => f.account?.id === 'a.stage-2.gate',
+    );
+    expect(found!.about).toBe('a');
+    expect(says(found!)).toMatch(/^The gate of stage 2 of the driver of a gets up to 14\.\d+ V/);
   });
 });
 
