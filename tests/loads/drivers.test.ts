@@ -117,6 +117,32 @@ describe('a stage that should let go for the next one to conduct', () => {
   });
 });
 
+describe('what a stage does to the one behind it', () => {
+  const account = (text: string, id: string, direction: string) =>
+    judged(text).accounts.find(
+      ({ account: a }) => a.id === id && a.direction === direction && a.quantity === 'current',
+    )!.account;
+
+  test('is no more than it can carry at the least gain', () => {
+    const weak = project(coil, ['{ part: npn-2n2222a, base-resistor: 100 kΩ, base-emitter: 0.7 V, gain: 50 }', PNP]);
+    // (5.2 V - 0.55 V) / 100 kΩ x 50 = 2.33 mA, of which the pull-up takes a little.
+    const base = account(weak, 'a.driver', 'at-least').draw!;
+    expect(base.max).toBeLessThan(2.35e-3);
+    expect(base.max).toBeGreaterThan(2e-3);
+  });
+
+  test('holds the next one off the less, the more its resistor is', () => {
+    const held = (ohms: string): number =>
+      account(
+        project(coil, [NPN, `{ part: npn-2n2222a, pull-up: 12 kΩ, base-resistor: ${ohms} }`]),
+        'a.coil',
+        'at-most',
+      ).draw!.max;
+    expect(held('800 to 1200 Ω')).toBeCloseTo(held('1200 Ω'), 9);
+    expect(held('1200 Ω')).toBeGreaterThan(2 * held('800 Ω'));
+  });
+});
+
 describe('a row without a stage', () => {
   test('is refused, and nothing else is said of it', () => {
     const { document } = read(project(lamp, []), 'case.yaml');
