@@ -25,6 +25,9 @@ import loadCurrent from './parts/load-current.js';
 import loadNeeds from './parts/load-needs.js';
 import resistorPower from './parts/resistor-power.js';
 import wireCurrent from './parts/wire-current.js';
+import busCurrent from './pins/bus-current.js';
+import busRise from './pins/bus-rise.js';
+import levelOver from './pins/level-over.js';
 import inputFloats from './pins/input-floats.js';
 import levelHigh from './pins/level-high.js';
 import levelLow from './pins/level-low.js';
@@ -88,6 +91,9 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   pinCurrent,
   levelHigh,
   levelLow,
+  levelOver,
+  busRise,
+  busCurrent,
   groupCurrent,
   totalCurrent,
   coilPullIn,

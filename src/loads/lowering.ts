@@ -4,7 +4,11 @@ import type { Interval } from '../quantity/interval.js';
 import type { Path, Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
 import type { InputPin } from './lines/line.js';
+import type { SignalEnd } from './lines/signal.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
+
+/** A pin's resistance when no data sheet tells it, ohms; it is listed. */
+export const USUAL_PIN: Interval = { min: 12.5, typ: 25, max: 50 };
 
 /** A pin bound by name. */
 export interface BoundPin {
@@ -129,7 +133,7 @@ export interface Bench {
   /** Lists what the file leaves open. */
   assume(about: string, says: string, path: readonly (string | number)[]): void;
   /** A pin that a bus line or sensor uses. */
-  signalPin(name: unknown, path: readonly (string | number)[], by: string, role: string): void;
+  signalPin(name: unknown, path: readonly (string | number)[], by: string, role: string, end: SignalEnd): void;
   /** Pin names with ranges spelled out: `bar.q0..q7`. */
   pinNames(
     raw: unknown,

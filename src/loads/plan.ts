@@ -317,7 +317,7 @@ export interface CircuitPlan {
 
 /** Something about a signal line's wiring that a rule reports as it stands. */
 export interface LineFact {
-  readonly kind: 'floats' | 'bus-floats' | 'unheard';
+  readonly kind: 'floats';
   readonly about: string;
   readonly path: Path;
   readonly with: { readonly [name: string]: string };

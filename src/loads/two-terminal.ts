@@ -13,6 +13,7 @@ import { releaseAccount } from './drivers/release.js';
 import { isMapping } from './figures.js';
 import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { currentThrough } from './reach.js';
+import { signalEnd } from './lines/signal.js';
 import { seriesOf } from './series.js';
 import { terminalAccounts } from './terminals.js';
 
@@ -80,9 +81,11 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
   const { entry, id, path, bench } = input;
   const { pins, listed } = pinsOf(input);
   const count = typeof entry['count'] === 'number' ? entry['count'] : 1;
-  if (isMapping(entry['signals']))
+  if (isMapping(entry['signals'])) {
+    const end = signalEnd(input);
     for (const [role, pin] of Object.entries(entry['signals']))
-      bench.signalPin(pin, [...path, 'signals', role], input.id, role);
+      bench.signalPin(pin, [...path, 'signals', role], input.id, role, end);
+  }
   const circuits = listed ? pins.map((_, k) => `${id}.${k + 1}`) : circuitNames(id, count);
   const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, pins[listed ? k : 0]));
   return {

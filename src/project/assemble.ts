@@ -3,11 +3,9 @@
  * branch; a pin with several becomes a node they meet at.
  */
 import type { BoundPin, Hook, NetworkSketch } from '../loads/lowering.js';
+import { USUAL_PIN } from '../loads/lowering.js';
 import type { BranchPlan, Member, NetworkPlan } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
-
-/** What is taken when no data sheet tells a pin's resistance, ohms; it is listed. */
-export const USUAL_PIN = { min: 12.5, typ: 25, max: 50 };
 
 /** Networks with their pins put in; sketches that share a pin become one. */
 export function assemble(sketches: readonly NetworkSketch[]): NetworkPlan[] {

@@ -2,6 +2,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { ProfileKind } from '../catalogue/profile.js';
 import { Figures, isMapping } from '../loads/figures.js';
+import type { Signal } from '../loads/lines/signal.js';
 import type { ArrayChannel, Bench } from '../loads/lowering.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, isEntryKind } from '../source/check.js';
@@ -36,12 +37,14 @@ export interface Surroundings {
 
 export interface UsedBench extends Bench {
   readonly uses: readonly PinUse[];
+  readonly signals: readonly Signal[];
   readonly channels: readonly ArrayChannel[];
 }
 
 export function benchOf(around: Surroundings): UsedBench {
   const { tree, catalogue, remarks, chips, controllers, arrays, wires } = around;
   const uses: PinUse[] = [];
+  const signals: Signal[] = [];
   const channels: ArrayChannel[] = [];
 
   const pin = (name: unknown, path: Path) => {
@@ -66,6 +69,7 @@ export function benchOf(around: Surroundings): UsedBench {
 
   return {
     uses,
+    signals,
     channels,
     outputPin(name, path, by, active) {
       const names: readonly unknown[] = Array.isArray(name) ? name : [name];
@@ -101,9 +105,11 @@ export function benchOf(around: Surroundings): UsedBench {
     },
     sources: (node) => tree.sources(node),
     assume: (about, says, path) => remarks.assume(about, says, path),
-    signalPin(name, path, by, role) {
+    signalPin(name, path, by, role, end) {
       const found = pin(name, path);
-      if (found) note(found, { by, as: 'signal', role, path });
+      if (found === undefined) return;
+      note(found, { by, as: 'signal', role, path });
+      signals.push({ ...end, output: found.chip.bind(found.pin), input: found.chip.input(found.pin), by, role, path });
     },
     pinNames(raw, path) {
       if (raw === undefined) return [];

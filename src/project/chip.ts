@@ -6,7 +6,7 @@ import { pinsIn } from '../catalogue/pin-range.js';
 import type { Profile } from '../catalogue/profile.js';
 import type { Figures } from '../loads/figures.js';
 import { OWN_FIGURE, isMapping } from '../loads/figures.js';
-import type { InputPin } from '../loads/lines/line.js';
+import type { InputPin, Thresholds } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { Grade, LimitPlan, Origin } from '../loads/plan.js';
 import { parseQuantity } from '../quantity/parse.js';
@@ -41,6 +41,8 @@ export interface Chip {
   bind(pin: ChipPin): BoundPin;
   /** Names of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
   sumsOf(pin: ChipPin): readonly string[];
+  /** The levels by which a line that steers it is read, where its data sheet tells them. */
+  reads(role: string): { readonly thresholds?: Thresholds };
   /** The same pin as one that reads. */
   input(pin: ChipPin): InputPin;
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
@@ -131,6 +133,10 @@ export function chipOf(setting: ChipSetting): Chip {
       };
     },
     sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(r, pin)).map((r) => r.name))],
+    reads(role) {
+      const thresholds = thresholdsOf(profile, { label: role, chipPin: role }, setting.window.typ);
+      return thresholds === undefined ? {} : { thresholds };
+    },
     input(pin) {
       const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(r, pin));
       const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;

@@ -6,6 +6,9 @@ import { arrayAccounts } from '../loads/drivers/array-accounts.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
 import type { Hook, Lowered, NetworkSketch } from '../loads/lowering.js';
+import { USUAL_PIN } from '../loads/lowering.js';
+import type { LoweredLine } from '../loads/lines/line.js';
+import { lowerSignals } from '../loads/lines/signals.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
 import { carriesAnything, GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
@@ -14,14 +17,14 @@ import { closed } from '../quantity/quantity.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, checkFrame, isEntryKind } from '../source/check.js';
 import type { Path, Problem } from '../source/place.js';
-import { USUAL_PIN, assemble } from './assemble.js';
+import { assemble } from './assemble.js';
 import type { ArrayEntry, UsedBench } from './bench.js';
 import { benchOf, reportPart } from './bench.js';
 import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
 import { controller } from './controllers.js';
-import { lowerAllIncoming } from './incoming.js';
+import { joined, lowerAllIncoming } from './incoming.js';
 import { lowerLoads } from './loads.js';
 import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
 import { nodeNamed } from './names.js';
@@ -93,14 +96,14 @@ export function resolve(
   const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires, answers };
   const bench = benchOf(surroundings);
   const loads = lowerLoads(data['loads'], surroundings, bench);
-  const lines = lowerAllIncoming(data['incoming'], bench, remarks);
+  for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw, benches.get(id)?.chip);
+  const lines = linesOf(data['incoming'], bench, loads, remarks);
   const lowered: Lowered = {
     ...loads,
     circuits: [...loads.circuits, ...lines.circuits],
     networks: [...loads.networks, ...lines.networks],
     accounts: [...loads.accounts, ...lines.accounts],
   };
-  for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw);
   const wired = wires.finish();
 
   const { modes, interlocks, policy } = {
@@ -114,7 +117,7 @@ export function resolve(
   if (remarks.problems.length > 0) return { problems: remarks.problems };
 
   const sketches = [...[...benches.values()].flatMap((b) => b.networks), ...lowered.networks];
-  const networks = assemble(withPinLeds(sketches, benches, remarks));
+  const networks = assemble(withPulls(withPinLeds(sketches, benches, remarks), benches));
   const arrayPlans: AccountPlan[] = [...arrays].flatMap(([id, array]) => {
     const used = bench.channels.filter((c) => c.array === id);
     return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used, array.common);
@@ -239,10 +242,43 @@ const pinFacts = (chip: Chip): PinFact[] =>
       sums: chip.sumsOf(pin),
     }));
 
-/** The lines that control an expander are pins in use. */
-function controlLines(bench: UsedBench, id: string, raw: unknown): void {
-  if (!isMapping(raw)) return;
-  for (const [role, pin] of entries(raw['control'])) bench.signalPin(pin, ['expanders', id, 'control', role], id, role);
+/** The lines that control an expander are signals, read by its own levels. */
+function controlLines(bench: UsedBench, id: string, raw: unknown, chip: Chip | undefined): void {
+  if (!isMapping(raw) || chip === undefined) return;
+  for (const [role, pin] of entries(raw['control']))
+    bench.signalPin(pin, ['expanders', id, 'control', role], id, role, { supply: chip.rail, ...chip.reads(role) });
+}
+
+/** What comes in from outside, and the signals between pins and loads. */
+function linesOf(raw: unknown, bench: UsedBench, loads: Lowered, remarks: Gathered): LoweredLine {
+  const incoming = lowerAllIncoming(raw, bench, remarks);
+  const told = new Set(bench.uses.flatMap((u) => (u.as === 'driven' || u.as === 'input' ? [u.pin] : [])));
+  const loaded = new Set(loads.networks.flatMap((n) => n.hooks.map((h) => h.pin.account)));
+  return joined([incoming, ...lowerSignals(bench.signals, bench, told, loaded)]);
+}
+
+/** Resistors fitted outside at a pin that something else hangs on: they share its voltage. */
+function withPulls(sketches: readonly NetworkSketch[], benches: ReadonlyMap<string, ControllerBench>): NetworkSketch[] {
+  const hooks = new Map(sketches.flatMap((s) => s.hooks).map((h) => [h.pin.account, h]));
+  const pulls = [...benches.values()].flatMap(({ chip }) =>
+    [...new Set(chip.pins.values())].flatMap((pin): NetworkSketch[] => {
+      const hook = hooks.get(pin.account);
+      if (hook === undefined) return [];
+      return chip
+        .input(pin)
+        .pulls.filter((p) => !p.inside)
+        .map(({ part, to, ohms, origin }): NetworkSketch => {
+          const own: Hook = {
+            ...{ pin: hook.pin, active: hook.active, circuit: part },
+            flows: to === 'rail' ? 'in' : 'out',
+            to: to === 'rail' ? chip.rail : GROUND,
+            members: [{ kind: 'resistance', part, ohms, origin }],
+          };
+          return { id: part, circuits: [], side: 'control', inner: [], hooks: [own], on: [], off: [] };
+        });
+    }),
+  );
+  return [...sketches, ...pulls];
 }
 
 /** LEDs that the board itself has on a pin that something else uses. */

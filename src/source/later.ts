@@ -13,7 +13,6 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'load/series': ['bypass'],
   'load:coil': coil,
   'load/coil': coil,
-  'load:module': ['pull-up'],
   // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
   supply: [

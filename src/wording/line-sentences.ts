@@ -47,6 +47,33 @@ const level: Say = (f) => {
   );
 };
 
+const busCurrent: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return sentence(`nothing says what the ${f.account?.title} gives.`);
+  const what = m.account.title.replace(/, pulled low$/, '');
+  return sentence(
+    `${when(f)}whoever pulls the ${what} low has to carry up to ${figure(m.account, m.by.draw)}, and a bus device is only sure of ${limitFigure(m.account, m.by.value)}.`,
+  );
+};
+
+const busRise: Say = (f) => {
+  const m = met(f);
+  const what = f.account?.title.replace(/, let go$/, '') ?? f.about;
+  if (m === undefined) return sentence(`nothing pulls the ${what} up: it can never be high.`);
+  return sentence(
+    `${when(f)}let go, the ${what} takes up to ${figure(m.account, m.by.draw)} to rise, where ${limitFigure(m.account, m.by.value)} is the most at 100 kHz: its pull-ups are too weak.`,
+  );
+};
+
+const levelOver: Say = (f) => {
+  const m = met(f);
+  const what = f.account?.title.replace(/, above its supply$/, '') ?? f.about;
+  if (m === undefined) return sentence(`nothing says how high ${what} is driven.`);
+  return sentence(
+    `${when(f)}${what} is driven up to ${figure(m.account, m.by.draw)}, and its own supply may be as low as ${figure(m.account, m.by.value - 0.3)}.`,
+  );
+};
+
 export const LINE_SENTENCES: { readonly [rule: string]: Say } = {
   'two-outputs': (f) =>
     `Two outputs drive pin ${f.names['pin']}, ${f.about} and ${f.names['other']}: they fight as soon as they disagree.`,
@@ -59,6 +86,9 @@ export const LINE_SENTENCES: { readonly [rule: string]: Say } = {
       `up to ${figure(f.account!, f.account!.draw!.max)} flows through the clamp of pin ${pinOf(f)}: what drives it stands above the chip’s supply.`,
     ),
   'pin-injected': injected,
+  'bus-current': busCurrent,
+  'bus-rise': busRise,
+  'level-over': levelOver,
   'level-high': level,
   'level-low': level,
 };

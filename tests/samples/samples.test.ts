@@ -45,6 +45,8 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       'strain coil-pull-in flaps.3',
       'strain coil-pull-in flaps.4',
       'strain coil-pull-in frost-bell',
+      'thin level-high main.A4',
+      'thin level-high main.A5',
       'thin total-current bar.supply-pins',
     ],
     figures: [
@@ -53,6 +55,8 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       { account: 'main.D9', direction: 'source', of: 'margin', is: (40 - 72.7) / 40 },
       // 8 x (5.23 V - 1.67 V) / (446.5 Ω + 14.06 Ω)
       { account: 'bar.supply-pins', direction: 'source', of: 'max', is: 61.9e-3 },
+      // 3.3 V - 3.5 % on the bus, where 0.6 x 5.242 V are surely high.
+      { account: 'main.A4', quantity: 'voltage', direction: 'at-least', of: 'margin', is: (3.1845 - 3.145) / 3.145 },
       // By day 4.498 V on the rail leave 4.073 V at the coil; after its own heat, at 56.1 °C, it needs 4.283 V.
       pullIn('flaps.1', (4.073 - 4.283) / 4.283, 'day'),
       // 4.573 V x 67.95 / (67.95 + 43.75) = 2.78 V, where 4.04 V x (274.5 + 7.8) / 274.5 = 4.16 V is needed.

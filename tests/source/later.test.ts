@@ -14,7 +14,6 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: led, series: { resistance: 1 Ω, KEY } } }', ['bypass']],
   ['loads: { a: { type: coil, KEY } }', ['holding', 'latching', 'pulse', 'operations', 'contact-rating', 'contacts']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['holding', 'latching', 'contact-rating']],
-  ['loads: { a: { type: module, KEY } }', ['pull-up']],
   ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
   [
     'supplies: { a: { voltage: 5 V, KEY } }',

@@ -7,12 +7,14 @@ import { closed } from '../../quantity/quantity.js';
 import type { Figures } from '../figures.js';
 import { OWN_FIGURE } from '../figures.js';
 import type { Bench, BoundPin, NetworkSketch } from '../lowering.js';
+import { USUAL_PIN } from '../lowering.js';
 import type { AccountPlan, BranchPlan, LineEnds, LineFact, Member } from '../plan.js';
 import { GROUND } from '../plan.js';
 import type { Way } from './injection.js';
 import { deadAccount, injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
 import type { InputPin, LoweredLine } from './line.js';
+import { NO_LINE } from './line.js';
 import { linePower } from './line-power.js';
 import { CLAMP_ASSUMED, PIN_CLAMP } from './pin-clamp.js';
 
@@ -27,12 +29,8 @@ export interface IncomingInput {
   readonly bench: Bench;
 }
 
-const NONE: LoweredLine = { circuits: [], networks: [], accounts: [], facts: [] };
-
 /** A closed contact, ohms (common practice, no source: small signal contacts are specified below 100 mΩ). */
 const CONTACT: Interval = { min: 0.001, typ: 0.05, max: 0.1 };
-/** The output of somebody else's device whose resistance nobody states, ohms: that of a logic pin. */
-const USUAL_OUTPUT: Interval = { min: 12.5, typ: 25, max: 50 };
 /** A voltage whose range is more than this share of its middle is a measured quantity, not a level. */
 const LEVEL_WIDTH = 0.5;
 
@@ -62,7 +60,7 @@ export function lowerIncoming(input: IncomingInput): LoweredLine {
   const { id, path, entry, bench } = input;
   const pin = bench.inputPin(entry['pin'], [...path, 'pin'], id, entry['type'] !== 'contact');
   const source = sourceOf(input, pin);
-  if (pin === undefined || source === undefined) return NONE;
+  if (pin === undefined || source === undefined) return NO_LINE;
   const holders = holdersOf(input, pin);
   const node = `${id}:pin`;
   // A contact to ground holds the pin low while it is closed; everything else holds it high while it is on.
@@ -201,7 +199,7 @@ function sourceOf(input: IncomingInput, pin: InputPin | undefined): Source | und
   if (own.length === 0)
     bench.assume(
       id,
-      `what drives it has ${USUAL_OUTPUT.min} to ${USUAL_OUTPUT.max} Ω, since nobody states its resistance`,
+      `what drives it has ${USUAL_PIN.min} to ${USUAL_PIN.max} Ω, since nobody states its resistance`,
       path,
     );
   const middle = Math.abs(volts.max + volts.min) / 2;
@@ -215,7 +213,7 @@ function sourceOf(input: IncomingInput, pin: InputPin | undefined): Source | und
   return {
     kind: 'voltage',
     node: bench.outside(`${id}:source`, `what drives ${id}`, volts, path),
-    members: own.length > 0 ? own : [resistor(`${id}.resistance`, USUAL_OUTPUT)],
+    members: own.length > 0 ? own : [resistor(`${id}.resistance`, USUAL_PIN)],
     ...alive,
     ...(volts.min < 0 && { below: true as const }),
     ...(wide && { analogue: true as const }),

@@ -52,3 +52,5 @@ export interface InputPin {
 export interface LoweredLine extends Lowered {
   readonly facts: readonly LineFact[];
 }
+
+export const NO_LINE: LoweredLine = { circuits: [], networks: [], accounts: [], facts: [] };

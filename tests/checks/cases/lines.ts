@@ -101,6 +101,103 @@ export const LINES: readonly Case[] = [
     text: lines('type: contact, pin: main.PB1, closes-to: ground, series: 7.5 kΩ, pull-up: 20 kΩ'),
   },
   {
+    rule: 'level-high',
+    when: 'strains where 3.3 V drive a shift register on 5 V, which reads high from 3.5 V',
+    verdict: 'strain',
+    text: register('3.3 V'),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content with 3.68 V there, 5 % above',
+    verdict: 'silent',
+    text: register('3.68 V'),
+  },
+  {
+    rule: 'level-high',
+    when: 'asks where 3.3 V drive a module on 5 V whose levels nobody publishes',
+    verdict: 'unproven',
+    text: register('3.3 V').replace(
+      /expanders: .*/,
+      'loads: { m: { type: module, active: 1 mA, supply: bench, signals: { din: GPIO4 } } }',
+    ),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content with a 5 V pin that drives a module on 3.3 V',
+    verdict: 'silent',
+    text: onBus([]).replace(
+      'loads:',
+      'loads: { m: { type: module, active: 1 mA, supply: low, signals: { din: PC4 } } }',
+    ),
+  },
+  {
+    rule: 'level-over',
+    when: 'asks whether that module bears 5 V on its input',
+    verdict: 'unproven',
+    text: onBus([]).replace(
+      'loads:',
+      'loads: { m: { type: module, active: 1 mA, supply: low, signals: { din: PC4 } } }',
+    ),
+  },
+  {
+    rule: 'level-over',
+    when: 'is content where both live from 5 V',
+    verdict: 'silent',
+    text: onBus([]).replace(
+      'loads:',
+      'loads: { m: { type: module, active: 1 mA, supply: bench, signals: { din: PC4 } } }',
+    ),
+  },
+  {
+    rule: 'level-over',
+    when: 'asks what a module on 5 V drives onto a pin of 3.3 V',
+    verdict: 'unproven',
+    text: register('3.3 V').replace(
+      /expanders: .*/,
+      'loads: { m: { type: module, active: 1 mA, supply: bench, signals: { echo: GPIO4 } } }',
+    ),
+  },
+  {
+    rule: 'level-over',
+    when: 'asks no more once `incoming` says it',
+    verdict: 'silent',
+    text: register('3.3 V').replace(
+      /expanders: .*/,
+      `loads: { m: { type: module, active: 1 mA, supply: bench, signals: { echo: GPIO4 } } }
+incoming: { echo: { voltage: 5 V, pin: GPIO4, series: 1.8 kΩ, pull-down: 3.3 kΩ } }`,
+    ),
+  },
+  {
+    rule: 'bus-current',
+    when: 'strains on three modules of 2.2 kΩ: 733 Ω let (5 − 0.4) V / 733 Ω = 6.3 mA through where 3 mA are sure',
+    verdict: 'strain',
+    text: onBus(Array.from({ length: 3 }, () => 'supply: bench, pull-up: 2.2 kΩ')),
+  },
+  {
+    rule: 'bus-current',
+    when: 'is content at 1533.4 Ω, the least for 5 V: (5 − 0.4) V / 3 mA = 1533.3 Ω',
+    verdict: 'silent',
+    text: onBus(['supply: bench, pull-up: 1533.4 Ω']),
+  },
+  {
+    rule: 'bus-rise',
+    when: 'strains on the pull-up inside the chip alone: 0.847 · 50 kΩ · 70 pF = 3 µs',
+    verdict: 'strain',
+    text: onBus(['supply: bench'], 'PC4: { pull: up }'),
+  },
+  {
+    rule: 'bus-rise',
+    when: 'is content with 16.8 kΩ at the pin: 0.847 · 16.8 kΩ · 70 pF = 0.996 µs',
+    verdict: 'silent',
+    text: onBus(['supply: bench'], 'PC4: { pull-up: 16.8 kΩ }'),
+  },
+  {
+    rule: 'bus-rise',
+    when: 'asks what pulls the line up where nobody says so',
+    verdict: 'unproven',
+    text: onBus(['supply: bench']),
+  },
+  {
     rule: 'pin-injected',
     when: 'breaks on 5 V over 1 kΩ at a pin of 3.3 V: (5 − 3.3 − 0.5) V / 1 kΩ is more than 1 mA',
     verdict: 'breach',
@@ -199,6 +296,29 @@ export const LINES: readonly Case[] = [
     text: onRail('2 mA'),
   },
 ];
+
+/** Modules that share a bus with a chip on exactly 5 V. */
+function onBus(modules: readonly string[], pins = ''): string {
+  return `ampledger: 1
+title: Case
+ambient: 25 °C
+policy: everyday
+supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: 3.3 V, current: 1 A } }
+controllers: { main: { chip: atmega328p, supply: bench, draws: { active: 10 mA }, pins: { ${pins} } } }
+loads:
+${modules.map((m, k) => `  m${k}: { type: module, active: 1 mA, signals: { sda: PC4 }, ${m} }`).join('\n')}`;
+}
+
+/** A shift register on 5 V whose data line a pin of an ESP32 drives, on a supply of its own. */
+function register(volts: string): string {
+  return `ampledger: 1
+title: Case
+ambient: 25 °C
+policy: everyday
+supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: ${volts}, current: 1 A } }
+controllers: { main: { chip: esp32, supply: low, draws: { active: 100 mA } } }
+expanders: { bar: { chip: 74hc595, supply: bench, control: { data: GPIO4 } } }`;
+}
 
 /** The 3.3 V rail of a board with an RP2040 that draws a known current. */
 function onRail(draws: string): string {

@@ -1,0 +1,102 @@
+/**
+ * A signal that a pin of ours drives: what the pin comes to under all that hangs on it, against what the other end reads.
+ * Where both ends live from one rail and nothing else hangs on the pin there is nothing to prove.
+ */
+import type { Bench, NetworkSketch } from '../lowering.js';
+import type { AccountPlan, LineEnds, Reading, Step } from '../plan.js';
+import { levelAccount } from './levels.js';
+import type { LoweredLine } from './line.js';
+import { NO_LINE } from './line.js';
+import { overdrivenAccount } from './overdriven.js';
+import type { Signal } from './signal.js';
+
+/** The wire to the other end, ohms. */
+const LEADS = { min: 1e-3, typ: 1e-3, max: 1e-3 };
+
+/** @param loaded something else hangs on the pin */
+export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): LoweredLine {
+  const { output, by, role, path, supply } = signal;
+  const rail = supply ?? output.rail;
+  const fixed = signal.highFrom !== undefined;
+  if (rail === output.rail && !loaded && !fixed) return NO_LINE;
+  const id = `${by}.${role}`;
+  const node = `${id}:line`;
+  const ends: LineEnds = { from: [output.rail], at: rail };
+  const title = `${role} of ${by} at pin ${signal.input.label}`;
+  const receiver = {
+    ...{ id, title, circuit: id, path, node, rail, parts: [] },
+    ...(signal.thresholds && { thresholds: signal.thresholds }),
+    ...(signal.highFrom !== undefined && { highFrom: signal.highFrom }),
+  };
+  if (signal.thresholds === undefined && !fixed)
+    bench.assume(by, 'its inputs read by 30 / 50 / 70 % of its supply, since nobody publishes their levels', path);
+  const levels = (['high', 'low'] as const)
+    .map((level) => levelAccount(receiver, level, { off: level === 'low', ends }))
+    .filter((a) => a.limits.length > 0)
+    .map((a): AccountPlan => ({
+      ...a,
+      steps: (s) => [...pinSteps(output.account, node, a.off === true, s), ...a.steps(s)],
+    }));
+  const over = rail !== output.rail && bench.window(output.rail).max > bench.window(rail).min * 1.1;
+  const sketch: NetworkSketch = {
+    id,
+    circuits: [id],
+    side: 'load',
+    inner: [node],
+    hooks: [
+      {
+        pin: output,
+        active: 'high',
+        flows: 'out',
+        to: node,
+        members: [{ kind: 'resistance', part: `${id}.wire`, ohms: LEADS }],
+        circuit: id,
+      },
+    ],
+    on: [],
+    off: [],
+  };
+  return {
+    circuits: [
+      {
+        ...{ id, owner: id, path, type: 'signal', always: false, signal: true },
+        wiring: { by: 'nothing', inductive: false, clamp: 'not-needed', pin: output.account },
+      },
+    ],
+    networks: [sketch],
+    accounts: [...levels, ...(over ? [overdrivenAccount({ ...receiver, off: false, ends })] : [])],
+    facts: [],
+  };
+}
+
+/** What the pin loses of its rail, or keeps above ground, under its load. */
+function pinSteps(pin: string, node: string, low: boolean, s: Reading): Step[] {
+  const branch = s.branch(pin);
+  const own = branch?.members.find(({ member }) => member.kind === 'pin');
+  if (branch === undefined || own?.ohms === undefined) return [];
+  // Towards the rail where current is sourced, towards ground where it is sunk.
+  const [near, far] =
+    branch.from.node === node || branch.to.node === node ? [branch.from, branch.to] : [branch.from, branch.to];
+  const supply = low ? (near.volts < far.volts ? near : far) : near.volts > far.volts ? near : far;
+  const amps = Math.abs(branch.amps);
+  const shared = { I: [amps, 'A'] as const, R_pin: [own.ohms, 'Ω'] as const };
+  const volts = s.voltage(node);
+  if (Math.abs((low ? amps * own.ohms : supply.volts - amps * own.ohms) - volts) > 1e-6) return [];
+  return [
+    low
+      ? {
+          name: 'V',
+          says: 'what the pin keeps above ground under its load',
+          formula: 'I * R_pin',
+          with: shared,
+          gives: [volts, 'V'],
+        }
+      : {
+          name: 'V',
+          says: 'what is left of the pin’s rail under its load',
+          formula: 'V_supply - I * R_pin',
+          with: { V_supply: [supply.volts, 'V'], ...shared },
+          gives: [volts, 'V'],
+        },
+  ];
+}

@@ -1,0 +1,49 @@
+/** A line that stands above the supply of what reads it: whether that bears it, its maker has to say. */
+import type { AccountPlan, LineEnds } from '../plan.js';
+
+/** How far beyond its supply an input may be driven when nobody states it, volts (common practice, no source: what data sheets allow without a clamp current). */
+const ALLOWED = 0.3;
+
+export interface Overdriven {
+  readonly id: string;
+  readonly title: string;
+  readonly circuit: string;
+  readonly path: readonly (string | number)[];
+  readonly node: string;
+  readonly rail: string;
+  readonly ends: LineEnds;
+  readonly off: boolean;
+}
+
+export const overdrivenAccount = (o: Overdriven): AccountPlan => ({
+  id: o.id,
+  kind: 'level',
+  title: `${o.title}, above its supply`,
+  quantity: 'voltage',
+  direction: 'injected',
+  circuits: [o.circuit],
+  path: o.path,
+  recipes: ['raised', 'lowered'],
+  line: o.ends,
+  ...(o.off && { off: true as const }),
+  read: (s) => s.voltage(o.node),
+  limits: [
+    {
+      value: (s) => s.voltage(o.rail) + ALLOWED,
+      stated: `its supply and ${ALLOWED} V, assumed`,
+      grade: 'practice',
+      margin: 'none',
+      asks: `what voltage does ${o.title} bear beyond its supply?`,
+      origin: { document: 'common practice, no source', basis: 'practice' },
+    },
+  ],
+  steps: (s) => [
+    {
+      name: 'V_allowed',
+      says: 'as far as an input may be driven without more being known of it',
+      formula: 'V_supply + V_beyond',
+      with: { V_supply: [s.voltage(o.rail), 'V'], V_beyond: [ALLOWED, 'V'] },
+      gives: [s.voltage(o.rail) + ALLOWED, 'V'],
+    },
+  ],
+});

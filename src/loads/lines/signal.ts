@@ -1,0 +1,86 @@
+/** Signals between a pin of ours and a load or an expander: which way they go, and what stands at the other end. */
+import { closed } from '../../quantity/quantity.js';
+import type { BoundPin, LoadInput } from '../lowering.js';
+import type { Origin } from '../plan.js';
+import type { Interval } from '../../quantity/interval.js';
+import type { InputPin, Thresholds } from './line.js';
+
+/** What stands at the other end of a signal. */
+export interface SignalEnd {
+  /** What feeds it. */
+  readonly supply?: string;
+  /** A resistor that it has on its bus lines, to its own supply. */
+  readonly pullUp?: { readonly ohms: Interval; readonly origin: Origin };
+  readonly thresholds?: Thresholds;
+  /** It reads high from this voltage, whatever its supply, volts. */
+  readonly highFrom?: number;
+}
+
+/** One signal of the project, its pin bound. */
+export interface Signal extends SignalEnd {
+  /** The pin as an output and as an input. */
+  readonly output: BoundPin;
+  readonly input: InputPin;
+  readonly by: string;
+  readonly role: string;
+  readonly path: readonly (string | number)[];
+}
+
+const BUS = new Set(['sda', 'scl', 'i2c-data', 'i2c-clock']);
+const OURS = new Set([
+  ...[
+    'data',
+    'clock',
+    'latch',
+    'din',
+    'data-in',
+    'mosi',
+    'sck',
+    'sclk',
+    'clk',
+    'cs',
+    'ss',
+    'select',
+    'chip-select',
+    'dc',
+  ],
+  ...[
+    'reset',
+    'rst',
+    'enable',
+    'en',
+    'oe',
+    'trig',
+    'trigger',
+    'pwm',
+    'signal',
+    'step',
+    'dir',
+    'direction',
+    'control',
+    'in',
+  ],
+]);
+const THEIRS = new Set([
+  ...['miso', 'echo', 'dout', 'do', 'data-out', 'out', 'output', 'int', 'irq', 'interrupt', 'busy', 'ready', 'tx'],
+]);
+
+/** Which way a signal goes by its role: a line of a bus, ours to drive, theirs; undefined where the role does not tell. */
+export function wayOfSignal(role: string): 'bus' | 'ours' | 'theirs' | undefined {
+  const name = role.toLowerCase();
+  return BUS.has(name) ? 'bus' : OURS.has(name) ? 'ours' : THEIRS.has(name) ? 'theirs' : undefined;
+}
+
+/** Servos read high from here, whatever their supply, volts (rule 8 of the format: practice). */
+const SERVO_HIGH = 3;
+
+/** What stands at the far end of a load's signals: its supply, and the resistors it has on its bus lines. */
+export function signalEnd({ entry, bench, figures, path, type }: LoadInput): SignalEnd {
+  const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
+  const pullUp = figures.figure('pull-up', 'resistance');
+  return {
+    ...(supply !== undefined && { supply }),
+    ...(pullUp && { pullUp: { ohms: closed(pullUp.quantity), origin: pullUp.origin } }),
+    ...(type === 'servo' && { highFrom: SERVO_HIGH }),
+  };
+}
