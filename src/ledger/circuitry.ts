@@ -292,8 +292,9 @@ function leaning(lean: AskedLean, plan: BranchPlan, on: boolean, inner: Readonly
   switch (lean) {
     case 'raised':
     case 'lowered': {
-      const grounded = plan.from === GROUND || plan.to === GROUND;
-      const raises = inner.has(plan.from) && inner.has(plan.to) ? on : !grounded;
+      const grounded = plan.lowers === true || plan.from === GROUND || plan.to === GROUND;
+      // A clamp that carries holds its node down to the supply, or up to ground.
+      const raises = line === 'clamp' ? grounded : inner.has(plan.from) && inner.has(plan.to) ? on : !grounded;
       return raises === (lean === 'raised') ? 'high' : 'low';
     }
     case 'pressed':

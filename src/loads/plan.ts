@@ -95,6 +95,8 @@ export interface BranchPlan {
    * junction that leads away what is pushed in beyond a supply. Leans of lines tell them apart.
    */
   readonly line?: 'drive' | 'pull' | 'clamp';
+  /** It comes from a supply that stands below what else holds the line high: it pulls the line down. */
+  readonly lowers?: true;
 }
 
 /** How a branch passes through a pin. */

@@ -96,8 +96,8 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
     expect(currents.length).toBe(plans.length);
     plans.forEach((plan, b) => {
       const amps = currents[b]!;
-      const lean = leanOfBranch(asked, plan);
-      const pins = leanOfBranch(inQuestion ? corner.control : corner.rest, plan);
+      const lean = leanOfBranch(asked, plan, index.plan);
+      const pins = leanOfBranch(inQuestion ? corner.control : corner.rest, plan, index.plan);
       into(plan.from, -amps);
       into(plan.to, amps);
       const { from, to } = fitted.edges[b]!;

@@ -1,6 +1,7 @@
 /** Which end of a figure a lean of the ledger's corners takes, written down a second time for the tests. */
 import type { AskedLean, Lean } from '../../src/ledger/corner.js';
-import type { BranchPlan, Member } from '../../src/loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../../src/loads/plan.js';
+import { GROUND } from '../../src/loads/plan.js';
 
 export type Ends = 'min' | 'typ' | 'max';
 
@@ -43,14 +44,32 @@ export const DRAW: Readonly<Record<Lean, Ends>> = {
 export const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
 
 /**
- * How a branch leans: what pushes into a rail from outside, and the clamp it comes through, lean against what draws from it.
- * Leans of a line in question are never those of a whole solution.
+ * How a branch leans. What pushes into a rail from outside, and the clamp it comes through, lean against what draws from it.
+ * Where a line is in question: what lifts its node and what pulls it down lean against each other.
+ *
+ * @param asked how its circuit leans @param network its network
  */
-export function leanOfBranch(lean: AskedLean, { line }: BranchPlan): Lean {
-  if (lean === 'raised' || lean === 'lowered' || lean === 'pressed' || lean === 'loaded' || lean === 'braked')
-    throw new Error(`a whole solution leans '${lean}'`);
-  if (line !== 'drive' && line !== 'clamp') return lean;
-  return lean === 'high' || lean === 'peak' || lean === 'second' ? 'low' : lean === 'low' ? 'high' : lean;
+export function leanOfBranch(asked: AskedLean, branch: BranchPlan, network: NetworkPlan): Lean {
+  const { line, from, to } = branch;
+  const between = network.inner.includes(from) && network.inner.includes(to);
+  const grounded = branch.lowers === true || from === GROUND || to === GROUND;
+  // A clamp holds its node down to the supply, or up to ground.
+  const lifts = line === 'clamp' ? grounded : between ? network.on.includes(branch) : !grounded;
+  switch (asked) {
+    case 'raised':
+      return lifts ? 'high' : 'low';
+    case 'lowered':
+      return lifts ? 'low' : 'high';
+    case 'pressed':
+      return line === 'pull' ? 'low' : 'high';
+    case 'loaded':
+      return 'high';
+    case 'braked':
+      return line === undefined || line === 'drive' ? 'low' : 'high';
+    default:
+      if (line !== 'drive' && line !== 'clamp') return asked;
+      return asked === 'high' || asked === 'peak' || asked === 'second' ? 'low' : asked === 'low' ? 'high' : asked;
+  }
 }
 
 /** Amperes that a member draws in a lean, whatever the voltage: stalls and bursts as they are, or over one second. */

@@ -124,4 +124,47 @@ export const HAND_MADE: Readonly<Record<string, Data>> = {
       sensor: { type: 'constant-current', current: '5 to 20 mA', supply: 'main.3v3' },
     },
   },
+  'lines between two boards, from outside and on a bus': {
+    ampledger: 1,
+    title: 'Lines',
+    ambient: '10 to 40 °C',
+    supplies: {
+      ...usb,
+      logic: { voltage: '3.3 V ±3 %', current: '1 A' },
+      brick: { voltage: '12 V ±5 %', current: '1 A' },
+    },
+    controllers: { ...board, wifi: { chip: 'esp32', supply: 'logic', draws: { active: '80 to 120 mA' } } },
+    expanders: { bar: { chip: '74hc595', supply: 'main.5v', control: { data: 'wifi.GPIO4' } } },
+    loads: {
+      lamp: { part: 'led-red-5mm', pin: 'main.D3', series: '330 Ω ±5 %' },
+      near: {
+        type: 'module',
+        active: '2 mA',
+        supply: 'main.3v3',
+        'pull-up': '10 kΩ ±5 %',
+        signals: { sda: 'main.A4' },
+      },
+      far: {
+        type: 'module',
+        active: '2 mA',
+        supply: 'main.3v3',
+        'pull-up': '4.7 kΩ ±5 %',
+        signals: { sda: 'main.A4' },
+      },
+    },
+    incoming: {
+      echo: { voltage: '5 V ±5 %', pin: 'wifi.GPIO16', series: '1.8 kΩ ±5 %', 'pull-down': '3.3 kΩ ±5 %' },
+      talk: { from: 'main.D3', pin: 'wifi.GPIO17', series: '10 kΩ ±5 %', 'pull-down': '18 kΩ ±5 %' },
+      answer: { from: 'wifi.GPIO18', pin: 'main.D2', series: '1 kΩ ±5 %' },
+      stop: { type: 'contact', pin: 'main.D4', 'closes-to': 'ground', 'pull-up': '10 kΩ ±5 %' },
+      limit: {
+        type: 'contact',
+        pin: 'main.D5',
+        'closes-to': 'supply',
+        with: 'brick',
+        series: '22 kΩ',
+        'pull-down': '10 kΩ',
+      },
+    },
+  },
 };

@@ -427,3 +427,39 @@ export function withWires(data: Data): Data {
     ],
   };
 }
+
+/** The same with signal lines on the pins that are left: what comes in from outside, contacts, and a bus across two supplies. */
+export function withLines(data: Data): Data {
+  const { main } = data['controllers'] as { main: Entry };
+  const board = Object.values(BOARDS).find((b) => b.main['board'] === main['board'])!;
+  const taken = JSON.stringify([data['loads'], data['expanders']]);
+  const free = board.pins.filter((p) => p !== 'D13' && p !== 'GP25' && !taken.includes(`"${p}"`));
+  const incoming: Readonly<Record<string, Entry>> = {
+    echo: { voltage: '5 V ±5 %', resistance: '50 to 200 Ω', series: '1.8 kΩ ±5 %', 'pull-down': '3.3 kΩ ±5 %' },
+    // Into a rail that gives way, what is pushed in would lift what hangs behind it.
+    ...(board.own !== 'main.5v' && { push: { voltage: '5.5 V ±5 %', series: '4.7 kΩ ±5 %' } }),
+    stop: { type: 'contact', 'closes-to': 'ground', 'pull-up': '10 kΩ ±5 %', series: '1 kΩ ±5 %' },
+    limit: { type: 'contact', 'closes-to': 'supply', with: 'brick', series: '22 kΩ ±5 %', 'pull-down': '6.8 kΩ ±5 %' },
+    swing: { voltage: '-5 to 5 V', series: '47 kΩ ±5 %' },
+  };
+  const [sda, ...others] = free;
+  // Behind a regulator of the board's own another one would stand at its own end, which no corner does.
+  const far = board.own !== 'main.5v' ? board.five[0] : board.supplies['adapter'] ? 'main.5v' : 'main.3v3';
+  // Resistors of a bus to both rails would let one rail feed the other: such a pair answers to both, which no corner does.
+  const module = (supply: unknown, pull?: string): Entry => ({
+    ...{ type: 'module', active: '1 to 2 mA', supply, signals: { sda } },
+    ...(pull !== undefined && { 'pull-up': pull }),
+  });
+  return {
+    ...data,
+    loads: {
+      ...(data['loads'] as Entry),
+      ...(sda !== undefined && { near: module(board.own, '4.7 kΩ ±5 %'), far: module(far) }),
+    },
+    incoming: Object.fromEntries(
+      Object.entries(incoming).flatMap(([id, entry], k) =>
+        others[k] === undefined ? [] : [[id, { ...entry, pin: others[k] }]],
+      ),
+    ),
+  };
+}

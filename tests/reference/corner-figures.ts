@@ -40,7 +40,8 @@ const AMBIENT: Readonly<Record<Corner['ambient'], Ends>> = { cold: 'min', typ: '
 export function figuresIn(project: Project, corner: Corner, focus: Focus): Figures {
   const { load, control, rest, apart } = corner;
   const asks = (network: number): boolean => (focus.leans ?? focus.has)[network] === 1;
-  const leanOf = (network: number, branch: BranchPlan): Lean => leanOfBranch(askedOf(network, branch), branch);
+  const leanOf = (network: number, branch: BranchPlan): Lean =>
+    leanOfBranch(askedOf(network, branch), branch, project.networks[network]!);
   const askedOf = (network: number, { circuit }: BranchPlan): AskedLean => {
     if (!asks(network)) return rest;
     const { side, circuits, controls } = project.networks[network]!;
@@ -49,7 +50,8 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     return side === 'control' && !focus.loads?.has(network) ? control : load;
   };
   const endOf = (network: number, branch: BranchPlan, member: Member): Ends => {
-    if (member.kind === 'pin') return LOSS[leanOfBranch(asks(network) ? control : rest, branch)];
+    if (member.kind === 'pin')
+      return LOSS[leanOfBranch(asks(network) ? control : rest, branch, project.networks[network]!)];
     const lean = leanOf(network, branch);
     // A base that is driven turns most into heat with its junction at the upper end.
     if (member.kind === 'junction') return lean === 'warm' ? 'max' : LOSS[lean];

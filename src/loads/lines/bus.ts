@@ -11,6 +11,7 @@ import { GROUND } from '../plan.js';
 import { injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
 import type { LoweredLine } from './line.js';
+import { pullsDown } from './line.js';
 import { overdrivenAccount } from './overdriven.js';
 import { PIN_CLAMP } from './pin-clamp.js';
 import type { Signal } from './signal.js';
@@ -58,11 +59,8 @@ export function lowerBus(signals: readonly Signal[], bench: Bench): LoweredLine 
   const ends: LineEnds = { from: ups.map((h) => h.to), at: pin.rail };
   const member = (h: Holder): Member => ({ kind: 'resistance', part: h.part, ohms: h.ohms, origin: h.origin });
   const held = holders.map((h): BranchPlan => ({
-    from: h.to,
-    to: node,
-    members: [member(h)],
-    circuit: id,
-    line: 'pull',
+    ...{ from: h.to, to: node, members: [member(h)], circuit: id, line: 'pull' },
+    ...(h.to !== GROUND && pullsDown(bench.nominal, h.to, ends.from) && { lowers: true as const }),
   }));
   const low: BranchPlan = {
     from: node,
@@ -214,7 +212,7 @@ function risesSlowly(
     title: `${title}, let go`,
     quantity: 'time',
     direction: 'at-most',
-    recipes: ['lowered', 'loaded'],
+    recipes: ['pressed', 'loaded'],
     line,
     off: true,
     read: (s) => CONSTANTS * parallel(holders, s) * farads,

@@ -14,7 +14,7 @@ import type { Way } from './injection.js';
 import { deadAccount, injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
 import type { InputPin, LoweredLine } from './line.js';
-import { NO_LINE } from './line.js';
+import { NO_LINE, pullsDown } from './line.js';
 import { linePower } from './line-power.js';
 import { CLAMP_ASSUMED, PIN_CLAMP } from './pin-clamp.js';
 
@@ -77,7 +77,10 @@ export function lowerIncoming(input: IncomingInput): LoweredLine {
   if (clamps.length > 0 || dead) bench.assume(pin.owner, CLAMP_ASSUMED, path);
 
   const held = (): BranchPlan[] =>
-    holders.map((h) => ({ from: h.to, to: node, members: [h.member], circuit: id, line: 'pull' as const }));
+    holders.map((h) => ({
+      ...{ from: h.to, to: node, members: [h.member], circuit: id, line: 'pull' as const },
+      ...(h.to !== GROUND && pullsDown((n) => bench.nominal(n), h.to, pushing) && { lowers: true as const }),
+    }));
   const drive = (from: string, to: string): BranchPlan => ({ from, to, members: source.members, circuit: id });
   const on: BranchPlan[] =
     source.kind === 'pin'

@@ -48,6 +48,10 @@ export interface InputPin {
   readonly leakage: Interval;
 }
 
+/** Whether what comes from a node pulls a line down that others hold higher. @param nodes all that hold or drive the line high */
+export const pullsDown = (volts: (node: string) => number, node: string, nodes: readonly string[]): boolean =>
+  volts(node) < 0.95 * Math.max(...nodes.map(volts));
+
 /** A lowered line, and what of its wiring a rule reports as it stands. */
 export interface LoweredLine extends Lowered {
   readonly facts: readonly LineFact[];
