@@ -34,6 +34,7 @@ import levelLow from './pins/level-low.js';
 import nothingLimits from './pins/nothing-limits.js';
 import pinClamps from './pins/pin-clamps.js';
 import pinCurrent from './pins/pin-current.js';
+import pinDrive from './pins/pin-drive.js';
 import pinInjected from './pins/pin-injected.js';
 import pinInputOnly from './pins/pin-input-only.js';
 import pinReserved from './pins/pin-reserved.js';
@@ -81,6 +82,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   pinInputOnly,
   pinReserved,
   pinClamps,
+  pinDrive,
   isolationDefeated,
   regulatorBackFed,
 ];

@@ -6,7 +6,7 @@ import { pinsIn } from '../catalogue/pin-range.js';
 import type { Profile } from '../catalogue/profile.js';
 import type { Figures } from '../loads/figures.js';
 import { OWN_FIGURE, isMapping } from '../loads/figures.js';
-import type { InputPin, Thresholds } from '../loads/lines/line.js';
+import type { InputPin } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { Grade, LimitPlan, Origin } from '../loads/plan.js';
 import { parseQuantity } from '../quantity/parse.js';
@@ -41,10 +41,8 @@ export interface Chip {
   bind(pin: ChipPin): BoundPin;
   /** Names of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
   sumsOf(pin: ChipPin): readonly string[];
-  /** The levels by which a line that steers it is read, where its data sheet tells them. */
-  reads(role: string): { readonly thresholds?: Thresholds };
-  /** The same pin as one that reads. */
-  input(pin: ChipPin): InputPin;
+  /** A pin as one that reads; also a line that steers the chip, by its role. */
+  input(pin: ChipPin | string): InputPin;
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
   accounts(
     used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>,
@@ -133,11 +131,8 @@ export function chipOf(setting: ChipSetting): Chip {
       };
     },
     sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(r, pin)).map((r) => r.name))],
-    reads(role) {
-      const thresholds = thresholdsOf(profile, { label: role, chipPin: role }, setting.window.typ);
-      return thresholds === undefined ? {} : { thresholds };
-    },
-    input(pin) {
+    input(asked) {
+      const pin = typeof asked === 'string' ? steering(owner, asked) : asked;
       const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(r, pin));
       const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;
       const thresholds = thresholdsOf(profile, pin, setting.window.typ);
@@ -156,6 +151,18 @@ export function chipOf(setting: ChipSetting): Chip {
     accounts: (used, own) => chipAccounts(setting, names, rows, used, own),
   };
 }
+
+/** A line that steers an expander, by its role. */
+const steering = (owner: string, role: string): ChipPin => ({
+  ...{
+    account: `${owner}.${role}`,
+    label: role,
+    told: `${owner}.${role}`,
+    chipPin: role,
+    inputOnly: true,
+    reachable: true,
+  },
+});
 
 const list = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : []);
 const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
@@ -276,13 +283,29 @@ const conditionText = (raw: unknown): string | undefined =>
     : undefined;
 
 /** The drive strength of a pin: the project's choice, or the chip's default. */
-function driveOf(setting: ChipSetting, pin: ChipPin): string | undefined {
+const driveOf = (setting: ChipSetting, pin: ChipPin): string | undefined =>
+  chosenDrive(setting, pin) ?? setting.figures.within('drive').word('default');
+
+/** The drive strength that the project chose for a pin. */
+function chosenDrive(setting: ChipSetting, pin: ChipPin): string | undefined {
   const pins = setting.figures.within('pins');
   for (const name of [pin.label, pin.chipPin]) {
     const chosen = pins.within(name).word('drive');
     if (chosen !== undefined) return chosen;
   }
-  return setting.figures.within('drive').word('default');
+  return undefined;
+}
+
+/** A setting below the highest, amperes: beyond it nothing is characterised, and nothing breaks (rule 13 of the format). */
+function lowerDrive(setting: ChipSetting, pin: ChipPin): Pick<PinAccountPlan, 'drive'> {
+  const stated = chosenDrive(setting, pin);
+  const settings = list(mapping(setting.profile['drive'])['settings']).map(String);
+  const amps = (text: string | undefined): number => {
+    const parsed = text === undefined ? undefined : parseQuantity(text, 'current');
+    return parsed && 'quantity' in parsed ? closed(parsed.quantity).typ : NaN;
+  };
+  const own = amps(stated);
+  return stated !== undefined && own < amps(settings.at(-1)) ? { drive: { amps: own, stated } } : {};
 }
 
 function resistanceOf(
@@ -369,6 +392,7 @@ function chipAccounts(
         own: [],
         path,
         limits,
+        ...lowerDrive(setting, pin),
         ...(limits.length === 0 && {
           missing: { figure: 'limits', asks: `what current may one pin of ${owner} ${direction}?` },
         }),

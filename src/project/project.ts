@@ -87,6 +87,8 @@ export interface PinAccountPlan {
   readonly own: readonly { readonly circuit: string; readonly part: string }[];
   readonly path: Path;
   readonly limits: readonly LimitPlan[];
+  /** Of one pin: the drive setting that the project chose, where it is not the highest. */
+  readonly drive?: { readonly amps: number; readonly stated: string };
   readonly missing?: { readonly figure: string; readonly asks: string };
 }
 

@@ -246,7 +246,7 @@ const pinFacts = (chip: Chip): PinFact[] =>
 function controlLines(bench: UsedBench, id: string, raw: unknown, chip: Chip | undefined): void {
   if (!isMapping(raw) || chip === undefined) return;
   for (const [role, pin] of entries(raw['control']))
-    bench.signalPin(pin, ['expanders', id, 'control', role], id, role, { supply: chip.rail, ...chip.reads(role) });
+    bench.signalPin(pin, ['expanders', id, 'control', role], id, role, { supply: chip.rail, reader: chip.input(role) });
 }
 
 /** What comes in from outside, and the signals between pins and loads. */

@@ -85,6 +85,10 @@ export const LINE_SENTENCES: { readonly [rule: string]: Say } = {
     sentence(
       `up to ${figure(f.account!, f.account!.draw!.max)} flows through the clamp of pin ${pinOf(f)}: what drives it stands above the chip’s supply.`,
     ),
+  'pin-drive': (f) =>
+    sentence(
+      `${f.account!.title.replace(/, (source|sink)$/, '')} is set to drive ${f.names['drive']} and carries up to ${figure(f.account!, f.account!.draw!.max)}: its level is promised only up to the setting.`,
+    ),
   'pin-injected': injected,
   'bus-current': busCurrent,
   'bus-rise': busRise,

@@ -151,6 +151,24 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       { account: 'main.ground-pins', direction: 'sink', of: 'max', is: 134.5e-3 },
     ],
   },
+  'beehive-scale-lines': {
+    verdict: 'breach',
+    findings: [
+      'breach pin-injected reading',
+      'strain bus-current main.GP0',
+      'strain bus-current main.GP1',
+      'strain input-floats tilt',
+      'unproven level-high amplifier.clock',
+    ],
+    figures: [
+      // (5.25 V - 3.234 V - 0.482 V) / 950 Ω
+      { account: 'main.GP11', direction: 'injected', of: 'max', is: 1.615e-3 },
+      // 3 x (3.366 V - 0.4 V) / 2090 Ω
+      { account: 'main.GP0', quantity: 'current', direction: 'at-most', of: 'max', is: 4.257e-3 },
+      // 3.234 V less what 1 µA loses in 80 kΩ
+      { account: 'lid', quantity: 'voltage', direction: 'at-least', of: 'min', is: 3.154 },
+    ],
+  },
   'rain-barrel-shift-register': {
     verdict: 'breach',
     findings: ['breach total-current bar.supply-pins'],

@@ -3,11 +3,13 @@
  * Where both ends live from one rail and nothing else hangs on the pin there is nothing to prove.
  */
 import type { Bench, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, LineEnds, Reading, Step } from '../plan.js';
+import type { AccountPlan, BranchPlan, LineEnds, Reading, Step } from '../plan.js';
+import { injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
 import type { LoweredLine } from './line.js';
 import { NO_LINE } from './line.js';
 import { overdrivenAccount } from './overdriven.js';
+import { PIN_CLAMP } from './pin-clamp.js';
 import type { Signal } from './signal.js';
 
 /** The wire to the other end, ohms. */
@@ -15,7 +17,7 @@ const LEADS = { min: 1e-3, typ: 1e-3, max: 1e-3 };
 
 /** @param loaded something else hangs on the pin */
 export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): LoweredLine {
-  const { output, by, role, path, supply } = signal;
+  const { output, by, role, path, supply, reader } = signal;
   const rail = supply ?? output.rail;
   const fixed = signal.highFrom !== undefined;
   if (rail === output.rail && !loaded && !fixed) return NO_LINE;
@@ -25,10 +27,10 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
   const title = `${role} of ${by} at pin ${signal.input.label}`;
   const receiver = {
     ...{ id, title, circuit: id, path, node, rail, parts: [] },
-    ...(signal.thresholds && { thresholds: signal.thresholds }),
+    ...(reader?.thresholds && { thresholds: reader.thresholds }),
     ...(signal.highFrom !== undefined && { highFrom: signal.highFrom }),
   };
-  if (signal.thresholds === undefined && !fixed)
+  if (reader?.thresholds === undefined && !fixed)
     bench.assume(by, 'its inputs read by 30 / 50 / 70 % of its supply, since nobody publishes their levels', path);
   const levels = (['high', 'low'] as const)
     .map((level) => levelAccount(receiver, level, { off: level === 'low', ends }))
@@ -38,6 +40,27 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
       steps: (s) => [...pinSteps(output.account, node, a.off === true, s), ...a.steps(s)],
     }));
   const over = rail !== output.rail && bench.window(output.rail).max > bench.window(rail).min * 1.1;
+  // Where its maker states what may be pushed in, that decides; else nobody knows what it bears.
+  const clamps: BranchPlan[] =
+    over && reader?.clamped && reader.injected.length > 0
+      ? [
+          {
+            ...{ from: node, to: rail, circuit: id, line: 'clamp' },
+            members: [{ kind: 'junction', part: `${id}.clamp`, law: PIN_CLAMP }],
+          },
+        ]
+      : [];
+  const beyond: AccountPlan[] = !over
+    ? []
+    : clamps.length > 0
+      ? [
+          injectionAccount({
+            ...{ circuit: id, path, pin: reader!, ends, off: false, node },
+            clamps: [`${id}.clamp`],
+            parts: [`${id}.wire`],
+          }),
+        ]
+      : [overdrivenAccount({ ...receiver, off: false, ends })];
   const sketch: NetworkSketch = {
     id,
     circuits: [id],
@@ -53,8 +76,8 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
         circuit: id,
       },
     ],
-    on: [],
-    off: [],
+    on: clamps,
+    off: clamps,
   };
   return {
     circuits: [
@@ -64,7 +87,7 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
       },
     ],
     networks: [sketch],
-    accounts: [...levels, ...(over ? [overdrivenAccount({ ...receiver, off: false, ends })] : [])],
+    accounts: [...levels, ...beyond],
     facts: [],
   };
 }

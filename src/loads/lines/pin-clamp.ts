@@ -2,7 +2,11 @@
 import { fitJunction } from '../../circuit/junction.js';
 import type { JunctionSpread } from '../plan.js';
 
-/** Forward voltage of a pin's clamp at 1 mA and 25 °C, volts (common practice, no source: data sheets allow 0.3 to 0.5 V beyond the supply before it conducts). */
+/**
+ * Forward voltage of a pin's clamp at 1 mA and 25 °C, volts. The least is what one maker reckons with (Microchip, application
+ * note on a zero-cross detector with a pin's clamping diodes, section Hardware: 0.5 V over the diode); the rest is common
+ * practice for a silicon junction, no source.
+ */
 export const CLAMP_VOLTS = { min: 0.5, typ: 0.65, max: 0.8 };
 
 const at = (voltage: number) => fitJunction([{ current: 1e-3, voltage }], { ideality: 1 });

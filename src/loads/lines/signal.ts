@@ -3,7 +3,7 @@ import { closed } from '../../quantity/quantity.js';
 import type { BoundPin, LoadInput } from '../lowering.js';
 import type { Origin } from '../plan.js';
 import type { Interval } from '../../quantity/interval.js';
-import type { InputPin, Thresholds } from './line.js';
+import type { InputPin } from './line.js';
 
 /** What stands at the other end of a signal. */
 export interface SignalEnd {
@@ -11,7 +11,8 @@ export interface SignalEnd {
   readonly supply?: string;
   /** A resistor that it has on its bus lines, to its own supply. */
   readonly pullUp?: { readonly ohms: Interval; readonly origin: Origin };
-  readonly thresholds?: Thresholds;
+  /** The pin of a chip that reads it. */
+  readonly reader?: InputPin;
   /** It reads high from this voltage, whatever its supply, volts. */
   readonly highFrom?: number;
 }

@@ -256,6 +256,24 @@ incoming: { echo: { voltage: 5 V, pin: GPIO4, series: 1.8 kΩ, pull-down: 3.3 k�
     text: lines('voltage: 3.6 V, pin: wifi.GPIO4, series: 15 kΩ'),
   },
   {
+    rule: 'pin-drive',
+    when: 'notes 9 mA from a pin that was set to drive 4 mA: 3.3 V / 300 Ω, less what the pin takes',
+    verdict: 'note',
+    text: driving('4 mA', '300 Ω'),
+  },
+  {
+    rule: 'pin-drive',
+    when: 'has nothing to say where 2 mA flow',
+    verdict: 'silent',
+    text: driving('4 mA', '1.5 kΩ'),
+  },
+  {
+    rule: 'pin-drive',
+    when: 'has nothing to say of the highest setting, which is a limit of its own',
+    verdict: 'silent',
+    text: driving('12 mA', '300 Ω'),
+  },
+  {
     rule: 'input-floats',
     when: 'strains on a contact that nothing holds while it is open',
     verdict: 'strain',
@@ -318,6 +336,17 @@ policy: everyday
 supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: ${volts}, current: 1 A } }
 controllers: { main: { chip: esp32, supply: low, draws: { active: 100 mA } } }
 expanders: { bar: { chip: 74hc595, supply: bench, control: { data: GPIO4 } } }`;
+}
+
+/** A resistor on a pin of an RP2040 with a drive setting. */
+function driving(drive: string, ohms: string): string {
+  return `ampledger: 1
+title: Case
+ambient: 25 °C
+policy: everyday
+supplies: { low: { voltage: 3.3 V, current: 1 A } }
+controllers: { main: { chip: rp2040, supply: low, draws: { active: 20 mA }, pins: { GPIO3: { drive: ${drive} } } } }
+loads: { a: { type: resistor, resistance: ${ohms}, power: 1 W, pin: GPIO3 } }`;
 }
 
 /** The 3.3 V rail of a board with an RP2040 that draws a known current. */
