@@ -100,7 +100,7 @@ type Named = { readonly name: string | readonly string[]; readonly path: readonl
 function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Named): Lowered {
   const { entry, bench, path, figures } = input;
   const told = content.listens && entry['driver'] === undefined ? pin : undefined;
-  if (told) bench.outputPin(told.name, told.path, circuit, 'high');
+  if (told) bench.signalPin(told.name, told.path, circuit, 'signal', { ...signalEnd(input), isOutput: true });
   const named = told ? undefined : pin;
   const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
   const series = seriesOf(figures, circuit, path);

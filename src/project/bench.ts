@@ -108,7 +108,7 @@ export function benchOf(around: Surroundings): UsedBench {
     signalPin(name, path, by, role, end) {
       const found = pin(name, path);
       if (found === undefined) return;
-      note(found, { by, as: 'signal', role, path });
+      note(found, end.isOutput ? { by, as: 'output', active: 'high', path } : { by, as: 'signal', role, path });
       signals.push({ ...end, output: found.chip.bind(found.pin), input: found.chip.input(found.pin), by, role, path });
     },
     pinNames(raw, path) {

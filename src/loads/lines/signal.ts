@@ -13,6 +13,8 @@ export interface SignalEnd {
   readonly pullUp?: { readonly ohms: Interval; readonly origin: Origin };
   /** The pin of a chip that reads it. */
   readonly reader?: InputPin;
+  /** It hangs on the pin as a load does: several of them may, as long as they are driven alike. */
+  readonly isOutput?: true;
   /** It reads high from this voltage, whatever its supply, volts. */
   readonly highFrom?: number;
 }

@@ -131,6 +131,18 @@ export const LINES: readonly Case[] = [
     ),
   },
   {
+    rule: 'level-high',
+    when: 'strains on a servo that gets 2.9 V, where practice wants 3 V',
+    verdict: 'strain',
+    text: servo('2.9 V'),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content with a servo on 5 V that gets 3.3 V',
+    verdict: 'silent',
+    text: servo('3.3 V'),
+  },
+  {
     rule: 'level-over',
     when: 'asks whether that module bears 5 V on its input',
     verdict: 'unproven',
@@ -336,6 +348,14 @@ policy: everyday
 supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: ${volts}, current: 1 A } }
 controllers: { main: { chip: esp32, supply: low, draws: { active: 100 mA } } }
 expanders: { bar: { chip: 74hc595, supply: bench, control: { data: GPIO4 } } }`;
+}
+
+/** A servo on 5 V that a pin of an ESP32 talks to. */
+function servo(volts: string): string {
+  return register(volts).replace(
+    /expanders: .*/,
+    'loads: { arm: { type: servo, supply: bench, voltage: 5 V, idle: 5 mA, run: 200 mA, stall: 700 mA, stall-time: 0.2 s, pin: GPIO4 } }',
+  );
 }
 
 /** A resistor on a pin of an RP2040 with a drive setting. */
