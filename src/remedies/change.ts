@@ -12,6 +12,7 @@ function put(data: unknown, path: readonly (string | number)[], value: unknown):
   if (key === undefined) return value;
   if (Array.isArray(data)) return data.map((item: unknown, k) => (k === Number(key) ? put(item, rest, value) : item));
   const map = new Map(Object.entries(isMapping(data) ? data : {}));
+  if (value === undefined && !map.has(String(key))) return data;
   const next = put(map.get(String(key)), rest, value);
   if (next === undefined) map.delete(String(key));
   else map.set(String(key), next);
