@@ -16,6 +16,9 @@ import { readDocument } from './source/read.js';
 import type { WorkingSection } from './reports/working-for.js';
 import { workingFor } from './reports/working-for.js';
 import { boardsOf } from './checks/relay-boards/boards.js';
+import type { Advice } from './studies/advice.js';
+import { adviceFor } from './studies/advice.js';
+import { editedText } from './source/edit.js';
 import type { Headroom } from './studies/headroom.js';
 import { headroomOf } from './studies/headroom.js';
 import { originalOf } from './studies/one-more.js';
@@ -150,6 +153,24 @@ export function headroom(
     return { project, nearest: nearest === undefined ? known.slice(0, 8) : [nearest] };
   }
   return { project, headroom: headroomOf(document.data, document.file, settings, judgement, original) };
+}
+
+/** What to change so that the project is sound, and its text with the changes written in. */
+export function advise(
+  document: Document,
+  options: AuditOptions = {},
+): {
+  readonly project: string;
+  readonly advice?: Advice;
+  /** The file with the changes, everything else byte for byte; the same text when there is nothing to change. */
+  readonly text: string;
+  readonly errors?: readonly Diagnostic[];
+} {
+  const judged = judgeDocument(document, options);
+  if (judged.errors !== undefined) return { project: '', text: document.text, errors: judged.errors };
+  const { judgement, settings } = judged;
+  const advice = adviceFor(document.data, document.file, settings, judgement);
+  return { project: judgement.project.title, advice, text: editedText(document.text, advice.changes) };
 }
 
 type JudgedDocument =

@@ -85,6 +85,22 @@ export const commands: { readonly [name: string]: Command } = {
     ],
     run: async (given) => (await import('./options.js')).options(given),
   },
+  advise: {
+    summary: 'the fewest changes that make a project sound, each proved',
+    operands: { named: ['FILE'], least: 1, most: 1 },
+    options: {
+      format: format('terminal', 'json'),
+      'into-file': { says: 'write the changes into the file; the rest stays as it is' },
+      keep: { says: 'with --into-file: the former text stays, as FILE.before' },
+      ...conditions,
+      all: { says: 'every account that gets better' },
+    },
+    examples: [
+      ['ampledger advise shed.yaml', 'what to change, and the books before and after'],
+      ['ampledger advise shed.yaml --into-file', 'the same, written into the file'],
+    ],
+    run: async (given) => (await import('./advise.js')).advise(given),
+  },
   headroom: {
     summary: 'how many more of a load fit, and what stops the next one',
     operands: { named: ['FILE'], least: 1, most: 1 },

@@ -4,8 +4,14 @@ import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
 import { driveCoil } from './drive-coil.js';
 import { feedCoilsApart } from './feed-coils-apart.js';
+import { feedLogic } from './feed-logic.js';
+import { fitClamp } from './fit-clamp.js';
+import { moreDrive } from './more-drive.js';
+import { otherPin } from './other-pin.js';
+import { biggerResistor, biggerSupply, joinGrounds, removeJumper } from './plain-wiring.js';
 import type { Cure, Prover, Remedy } from './prove.js';
-import { persists, proverOf, remedyOf } from './prove.js';
+import { persists, proverOf, remedyOf, worsened } from './prove.js';
+import { raiseSeries } from './raise-series.js';
 import { stageBefore } from './stage-before.js';
 
 /** What a way to cure is given to look at. */
@@ -18,7 +24,23 @@ export interface Case {
 /** A way to cure: attempts in order of preference, or none when the finding is not its affair. */
 export type Way = (of: Case) => readonly Cure[];
 
-const WAYS: readonly Way[] = [driveCoil, stageBefore, feedCoilsApart];
+const WAYS: readonly Way[] = [
+  driveCoil,
+  stageBefore,
+  fitClamp,
+  removeJumper,
+  joinGrounds,
+  feedLogic,
+  moreDrive,
+  raiseSeries,
+  otherPin,
+  biggerResistor,
+  feedCoilsApart,
+  biggerSupply,
+];
+
+/** All attempts of all ways at a finding, in order of preference. */
+export const attemptsAt = (of: Case): readonly Cure[] => WAYS.flatMap((way) => way(of));
 
 /** Proved remedies by finding: of each way the best attempt that cures it. */
 export function curesFor(
@@ -29,7 +51,9 @@ export function curesFor(
 ): (f: Finding) => readonly Remedy[] {
   const prover = proverOf(data, file, options);
   return (finding) =>
-    WAYS.flatMap((way) => bestOf(prover, judgement, way({ finding, judgement, data }), finding) ?? []);
+    finding.verdict === 'note'
+      ? []
+      : WAYS.flatMap((way) => bestOf(prover, judgement, way({ finding, judgement, data }), finding) ?? []);
 }
 
 /** The first attempt after which the finding is gone and the least is wrong. */
@@ -38,7 +62,7 @@ function bestOf(prover: Prover, before: Judgement, attempts: readonly Cure[], fi
   let best: { cure: Cure; judgement: Judgement } | undefined;
   for (const cure of attempts) {
     const after = prover.after(cure.changes);
-    if (after === undefined || persists(after, finding)) continue;
+    if (after === undefined || persists(after, finding) || worsened(before, after).length > 0) continue;
     if (best === undefined || leaner(after, best.judgement)) best = { cure, judgement: after };
     // Nothing is wrong that was not wrong before: later attempts cost more and bring nothing.
     if (after.findings.every((f) => f.verdict === 'note' || was.has(nameOf(f)))) break;

@@ -2,11 +2,10 @@
  * A winding on a pin gets a transistor with its resistors, a clamp, and a supply that can feed it. The base resistor is
  * reckoned from the pin's lowest level for a forced gain of ten, the gate resistor from the pin's characterised current.
  */
-import { isMapping } from '../loads/figures.js';
 import type { CircuitPlan } from '../loads/plan.js';
-import { formatValue } from '../quantity/print.js';
 import { nextAbove, nextBelow } from '../quantity/preferred.js';
 import type { Case, Way } from './cures.js';
+import { entryOf, partText } from './entries.js';
 import type { Change, Cure } from './prove.js';
 import type { CoilSupply } from './supply-for.js';
 import { suppliesFor } from './supply-for.js';
@@ -36,19 +35,13 @@ export const driveCoil: Way = (of) => {
     return [];
   const circuit = judgement.project.circuits.find((c) => c.id === finding.about);
   if (circuit?.wiring.bare === undefined || circuit.type === 'relay-board' || circuit.id !== circuit.owner) return [];
-  const entry = entryOf(data, circuit.owner);
+  const entry = entryOf(data, 'loads', circuit.owner);
   const volts = circuit.wiring.figures?.coilVolts;
   const pin = entry?.['pin'];
   if (volts === undefined || typeof pin !== 'string') return [];
   const amps = windingCurrent(of, circuit, volts);
   const supplies = suppliesFor(data, judgement, volts, amps);
   return supplies.flatMap((supply) => switchesFor(of, circuit, amps).map((s) => cure(circuit, pin, supply, s, amps)));
-};
-
-const entryOf = (data: unknown, owner: string): Readonly<Record<string, unknown>> | undefined => {
-  const loads = isMapping(data) ? data['loads'] : undefined;
-  const entry = isMapping(loads) ? loads[owner] : undefined;
-  return isMapping(entry) ? entry : undefined;
 };
 
 /** What the winding draws at most when it gets its voltage for once: coldest, lowest resistance, supply 5 % high. */
@@ -104,11 +97,7 @@ function switchesFor({ judgement }: Case, circuit: CircuitPlan, amps: number): S
   return [npn, mosfet];
 }
 
-/** A resistance as parts are named: 330 Ω, 1 kΩ. */
-const ohmsText = (ohms: number): string =>
-  formatValue(ohms, 'resistance')
-    .replace(/\.0+(?=\s)/, '')
-    .replace(/(\.\d*?)0+(?=\s)/, '$1');
+const ohmsText = (ohms: number): string => partText(ohms, 'resistance');
 
 function cure(circuit: CircuitPlan, pin: string, supply: CoilSupply, by: Switch, amps: number): Cure {
   const at = ['loads', circuit.owner];

@@ -20,6 +20,7 @@ const RULES = new Set([
   'series-current',
   'coil-pull-in',
   'jumper-joins-supplies',
+  'isolation-defeated',
 ]);
 
 /** A load whose coils move, with its circuits. */
@@ -57,7 +58,8 @@ function loadsToMove({ finding, judgement, data }: Case): Moving[] {
     if (first === undefined || !isMapping(loads[owner])) return [];
     const isBoard = first.type === 'relay-board';
     if (!isBoard && first.type !== 'coil') return [];
-    if (finding.rule === 'jumper-joins-supplies') return finding.about === owner ? [{ owner, circuits, isBoard }] : [];
+    if (finding.rule === 'jumper-joins-supplies' || finding.rule === 'isolation-defeated')
+      return finding.about === owner ? [{ owner, circuits, isBoard }] : [];
     const onController = first.wiring.supply?.includes('.') === true;
     const meant =
       finding.rule === 'coil-pull-in'

@@ -2,7 +2,8 @@
 import type { Finding } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { judge } from '../checks/judge.js';
-import type { Verdict } from '../checks/verdict.js';
+import type { JudgedAccount, Verdict } from '../checks/verdict.js';
+import { worse } from '../checks/verdict.js';
 import type { Direction, QuantityName } from '../loads/plan.js';
 import { withChanges } from './change.js';
 
@@ -70,6 +71,18 @@ export const persists = (judgement: Judgement, f: Finding): boolean =>
   judgement.findings.some(
     (g) => g.rule === f.rule && g.about === f.about && g.account?.direction === f.account?.direction,
   );
+
+/** Accounts that are there before and after a change and have a worse verdict after it. */
+export function worsened(before: Judgement, after: Judgement): readonly string[] {
+  const keyOf = ({ account: a }: JudgedAccount): string => `${a.id} ${a.quantity} ${a.direction}`;
+  const was = new Map(before.accounts.map((j) => [keyOf(j), j.verdict]));
+  return after.accounts
+    .filter((j) => {
+      const verdict = was.get(keyOf(j));
+      return verdict !== undefined && worse(j.verdict, verdict);
+    })
+    .map((j) => j.account.id);
+}
 
 /** A cure as the report shows it, with the audit after it. */
 export function remedyOf(cure: Cure, judgement: Judgement, finding: Finding): Remedy {

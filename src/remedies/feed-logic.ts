@@ -1,0 +1,46 @@
+/**
+ * A board whose inputs are fed with more than the pin's high level never lets go, or is not sure to: its inputs are fed from the
+ * pin's own rail, the jumper comes off, and the coils stay where they are.
+ */
+import type { Way } from './cures.js';
+import { entryOf } from './entries.js';
+
+export const feedLogic: Way = ({ finding, judgement, data }) => {
+  if (finding.rule !== 'coil-release' && finding.rule !== 'input-level' && finding.rule !== 'pin-injected') return [];
+  const { project } = judgement;
+  const circuit = project.circuits.find((c) => c.id === finding.about || c.wiring.pin === finding.about);
+  const board = circuit?.wiring.board;
+  if (circuit === undefined || board === undefined || entryOf(data, 'loads', circuit.owner) === undefined) return [];
+  const rail = railOf(judgement, circuit.wiring.pin);
+  if (rail === undefined || rail === board.logic) return [];
+  const at = ['loads', circuit.owner];
+  const coil = board.coil ?? circuit.wiring.supply;
+  const { terminals: t } = board;
+  return [
+    {
+      title: `Feed the inputs of ${circuit.owner} from ${rail}, jumper removed`,
+      changes: [
+        { path: [...at, 'supply'], value: undefined },
+        { path: [...at, 'logic-supply'], value: rail },
+        ...(coil === undefined ? [] : [{ path: [...at, 'coil-supply'], value: coil }]),
+        ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: 'removed' }] : []),
+      ],
+      parts: [],
+      steps: [
+        ...(board.hasJumper ? [`${circuit.owner}: take the jumper off (${t['jumper']}).`] : []),
+        `${circuit.owner}: put ${rail} on ${t['logic-supply'] ?? 'the logic supply'}, so that a pin that is high leaves nothing across the input.`,
+        ...(coil === undefined ? [] : [`${circuit.owner}: put ${coil} on ${t['coil-supply'] ?? 'the coil supply'}.`]),
+      ],
+      watch: [`${circuit.id}.coil`],
+    },
+  ];
+};
+
+/** The rail that a pin's output stage stands on. */
+function railOf({ project }: Parameters<Way>[0]['judgement'], pin: string | undefined): string | undefined {
+  for (const n of project.networks)
+    for (const b of [...n.on, ...n.off])
+      if (b.pin !== undefined && b.pin.pin === pin && b.pin.level === 'high')
+        return b.pin.outward === 1 ? b.from : b.to;
+  return undefined;
+}

@@ -1,0 +1,132 @@
+/**
+ * What to change so that the whole project is sound: a set of cures is searched for that leaves nothing wrong with the fewest
+ * changes. Each step is an audit of the changed project; a cure that makes another account worse is not taken.
+ */
+import type { Finding } from '../checks/finding.js';
+import type { Judgement, JudgeOptions } from '../checks/judge.js';
+import type { JudgedAccount, Verdict } from '../checks/verdict.js';
+import { VERDICTS, worse } from '../checks/verdict.js';
+import { attemptsAt } from '../remedies/cures.js';
+import { withChanges } from '../remedies/change.js';
+import type { Change, Cure } from '../remedies/prove.js';
+import { persists, proverOf, worsened } from '../remedies/prove.js';
+
+/** A cure of the set, and the findings that are gone with it. */
+export interface Step {
+  readonly cure: Cure;
+  readonly cures: readonly Finding[];
+}
+
+/** An account before and after. */
+export interface BookChange {
+  readonly before: JudgedAccount;
+  readonly after: JudgedAccount;
+}
+
+/** A finding that stays, and why. */
+export interface Left {
+  readonly finding: Finding;
+  readonly why: string;
+}
+
+export interface Advice {
+  readonly steps: readonly Step[];
+  readonly changes: readonly Change[];
+  readonly before: Judgement;
+  readonly after: Judgement;
+  /** Accounts whose verdict is another one afterwards, worst first. */
+  readonly books: readonly BookChange[];
+  readonly left: readonly Left[];
+}
+
+/** Sets of cures that are looked at side by side. */
+const WIDTH = 3;
+/** Cures in a set at most. */
+const DEPTH = 12;
+
+interface State {
+  readonly steps: readonly Step[];
+  readonly changes: readonly Change[];
+  readonly judgement: Judgement;
+}
+
+export function adviceFor(data: unknown, file: string, settings: JudgeOptions, judgement: Judgement): Advice {
+  const prover = proverOf(data, file, settings);
+  const why = new Map<string, string>();
+  const start: State = { steps: [], changes: [], judgement };
+  let best = start;
+  let front: readonly State[] = [start];
+  for (let depth = 0; depth < DEPTH && best.judgement.verdict !== 'sound' && front.length > 0; depth++) {
+    const next = front.flatMap((state) => stepsFrom(state));
+    // Two sets with the same changes are one.
+    const distinct = [...new Map(next.map((s) => [keyOf(s.changes), s])).values()].sort(inOrder);
+    front = distinct.slice(0, WIDTH);
+    if (front[0] && inOrder(front[0], best) < 0) best = front[0];
+  }
+  const { steps, changes, judgement: after } = best;
+  return {
+    steps,
+    changes,
+    before: judgement,
+    after,
+    books: booksOf(judgement, after),
+    left: after.findings
+      .filter((f) => f.verdict !== 'note')
+      .map((finding) => ({ finding, why: why.get(nameOf(finding)) ?? 'no cure is known for it' })),
+  };
+
+  /** All states one cure further on. */
+  function stepsFrom(state: State): State[] {
+    const changed = withChanges(data, state.changes);
+    const tried = new Set<string>();
+    return state.judgement.findings.flatMap((finding) => {
+      if (finding.verdict === 'note') return [];
+      const reached: State[] = [];
+      for (const cure of attemptsAt({ finding, judgement: state.judgement, data: changed })) {
+        const changes = [...state.changes, ...cure.changes];
+        if (tried.has(keyOf(changes))) continue;
+        tried.add(keyOf(changes));
+        const after = prover.after(changes);
+        const hurt = after === undefined ? [] : worsened(state.judgement, after);
+        if (after === undefined) why.set(nameOf(finding), `“${cure.title}” makes a project that cannot be audited`);
+        else if (persists(after, finding)) why.set(nameOf(finding), `“${cure.title}” is not enough`);
+        else if (hurt.length > 0) why.set(nameOf(finding), `“${cure.title}” makes ${hurt[0]} worse`);
+        else {
+          const cures = state.judgement.findings.filter((f) => f.verdict !== 'note' && !persists(after, f));
+          reached.push({ steps: [...state.steps, { cure, cures }], changes, judgement: after });
+        }
+      }
+      return reached;
+    });
+  }
+}
+
+const nameOf = (f: Finding): string => `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
+const keyOf = (changes: readonly Change[]): string => JSON.stringify(changes.map((c) => [c.path, c.value ?? null]));
+
+/** How much is wrong, by verdict, worst first. */
+const wrongIn = ({ findings }: Judgement): readonly number[] =>
+  VERDICTS.slice(0, 4).map((v) => findings.filter((f) => f.verdict === v).length);
+
+/** The least wrong first; of what is equally right, the fewest changes, and those that need no new supply. */
+function inOrder(a: State, b: State): number {
+  const [x, y] = [wrongIn(a.judgement), wrongIn(b.judgement)];
+  const k = x.findIndex((n, at) => n !== y[at]);
+  return (k < 0 ? 0 : x[k]! - y[k]!) || a.changes.length - b.changes.length;
+}
+
+function booksOf(before: Judgement, after: Judgement): readonly BookChange[] {
+  const key = ({ account: a }: JudgedAccount): string => `${a.id} ${a.quantity} ${a.direction}`;
+  const now = new Map(after.accounts.map((j) => [key(j), j]));
+  const order = (v: Verdict): number => VERDICTS.indexOf(v);
+  return before.accounts
+    .flatMap((j): BookChange[] => {
+      const later = now.get(key(j));
+      return later && later.verdict !== j.verdict && worse(j.verdict, later.verdict)
+        ? [{ before: j, after: later }]
+        : [];
+    })
+    .sort(
+      (a, b) => order(a.before.verdict) - order(b.before.verdict) || (a.before.margin ?? 0) - (b.before.margin ?? 0),
+    );
+}
