@@ -64,20 +64,22 @@ function averagesOf(bench: Solver, modes: readonly ModeSearch[]): Ledger['averag
   const { project } = bench.circuitry;
   const shared = modes.flatMap((mode) => {
     const share = project.modes.find((m) => m.name === mode.name)?.share;
-    // Where circuits take turns, a mode is so many moments.
-    const turns = modes.filter((m) => m.name === mode.name).length;
-    return share === undefined || mode.on === undefined ? [] : [{ mode, on: mode.on, share: share / turns }];
+    return share === undefined || mode.on === undefined ? [] : [{ mode, on: mode.on, share }];
   });
-  const whole = shared.reduce((sum, { share }) => sum + share, 0);
+  const shares = new Map(shared.map(({ mode, share }) => [mode.name, share]));
+  const whole = [...shares.values()].reduce((sum, share) => sum + share, 0);
   if (shared.length === 0 || Math.abs(whole - 1) > 1e-6) return [];
   const supplies = project.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
-  const books = shared.map(({ mode, on, share }) => {
+  const books = shared.map(({ mode, on }) => {
     const typical = bench.solve({ moment: { mode: mode.name, on }, corner: TYPICAL, focus: bench.nobody });
-    return { share, nodes: booksOf(typical).nodes };
+    return { name: mode.name, nodes: booksOf(typical).nodes };
   });
+  // Where circuits take turns, a mode is so many moments, and counts by the one that takes most.
+  const most = (name: string, supply: string): number =>
+    Math.max(...books.filter((b) => b.name === name).map((b) => total(b.nodes.get(supply))));
   return supplies.map((supply) => ({
     supply,
-    amps: books.reduce((sum, { share, nodes }) => sum + share * total(nodes.get(supply)), 0),
+    amps: [...shares].reduce((sum, [name, share]) => sum + share * most(name, supply), 0),
   }));
 }
 

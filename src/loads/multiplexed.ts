@@ -2,7 +2,9 @@
  * Multiplexed displays: the segments of all digits hang on the same pins, and the digits take turns. While a digit is lit,
  * each segment pin carries one segment's current, and the digit's own pin, or its driver, carries all of them at once.
  *
- * Each turn is a circuit of its own with the same segment pins in it, and never two of them are on together.
+ * Each turn is a circuit of its own with the same segment pins in it, and never two of them are on together. A digit that
+ * shows all its segments is the most for its own pin; for a segment's pin it is a segment lit alone, since then the digit's
+ * pin keeps the least for itself. Both are among the turns.
  */
 import { closed } from '../quantity/quantity.js';
 import { branchSteps } from './branch-working.js';
@@ -39,18 +41,20 @@ interface Display {
 export function lowerMultiplexed(input: LoadInput): Lowered {
   const display = displayOf(input);
   if (display === undefined) return NOTHING;
-  const { digits, together } = display;
+  const { digits, segments, together } = display;
   const turns = Math.ceil(digits.length / together);
   const circuits = turns === 1 ? [input.id] : Array.from({ length: turns }, (_, k) => `${input.id}.${k + 1}`);
   const parts = circuits.map((circuit, k) =>
     turnOf(display, circuit, digits.slice(k * together, (k + 1) * together), k * together),
   );
+  const singles = segments.map((_, k) => `${input.id}.single-${k + 1}`);
+  parts.push(...singles.map((circuit, k) => turnOf(display, circuit, digits.slice(0, together), 0, k)));
   return {
     circuits: parts.flatMap((p) => p.circuits),
     networks: parts.flatMap((p) => p.networks),
     accounts: parts.flatMap((p) => p.accounts),
     // More of them at once would only share the segments' current, so that this holds whatever the firmware does.
-    ...(turns > 1 && { interlocks: [{ most: 1, of: circuits, path: input.path, by: 'wiring', turns: true }] }),
+    interlocks: [{ most: 1, of: [...circuits, ...singles], path: input.path, by: 'wiring', turns: true }],
   };
 }
 
@@ -131,9 +135,16 @@ function seriesFigure({ figures }: LoadInput) {
     : figures.figure('series', 'resistance');
 }
 
-/** One turn: the digits that are lit, with all their segments. */
-function turnOf(display: Display, circuit: string, digits: readonly BoundPin[], first: number): Lowered {
-  const { input, segments, cathode, segment } = display;
+/** One turn: the digits that are lit, with all their segments. @param single the one segment that is lit, where it is alone */
+function turnOf(
+  display: Display,
+  circuit: string,
+  digits: readonly BoundPin[],
+  first: number,
+  single?: number,
+): Lowered {
+  const { input, cathode, segment } = display;
+  const segments = single === undefined ? display.segments : [display.segments[single]!];
   const { path, id } = input;
   const node = (d: number): string => `${circuit}:digit-${d + 1}`;
   const part = (d: number, k: number): string => `${circuit}.${first + d + 1}-${k + 1}`;
@@ -198,13 +209,20 @@ function turnOf(display: Display, circuit: string, digits: readonly BoundPin[], 
       inductive: false,
       clamp: 'not-needed',
       ...(driver?.pin && { pin: driver.pin }),
-      ...(!seriesFigure(input) && { unlimited: segments.map((pin, k) => ({ part: part(0, k), pin: pin.account })) }),
+      ...(!seriesFigure(input) &&
+        single === undefined &&
+        first === 0 && { unlimited: segments.map((pin, k) => ({ part: part(0, k), pin: pin.account })) }),
     },
   };
   return {
     circuits: [plan],
-    networks: [network, ...(driver?.networks ?? [])],
-    accounts: [...segmentAccounts(display, circuit, lit), ...(driver?.accounts ?? [])],
+    // The driver's own input is solved with the digit's turn.
+    networks: [network, ...(single === undefined ? (driver?.networks ?? []) : [])],
+    // All segments are alike: what one of them carries, the others do.
+    accounts: [
+      ...(single === 0 ? segmentAccounts(display, circuit, lit) : []),
+      ...(single === undefined ? (driver?.accounts ?? []) : []),
+    ],
   };
 }
 

@@ -64,7 +64,9 @@ export function resistorPower(
     direction: 'at-most',
     circuits: [circuit],
     path,
-    recipes: ['draw-most', 'draw-least', 'flooded'],
+    // Before a load that hardly answers to it, a resistor at its upper end is the hotter one.
+    recipes: ['draw-most', 'hottest', 'draw-least', 'flooded'],
+    peaks: 'rms',
     read: (s) => s.current(part) ** 2 * s.ohms(part),
     limits: [limit],
     steps: (s) => [

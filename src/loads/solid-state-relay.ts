@@ -183,7 +183,7 @@ function windowAccounts(base: Base, circuit: string, members: readonly Member[],
             ...voltage,
             title: `input of ${circuit}, turning on`,
             direction: 'at-least' as const,
-            recipes: ['starved', 'flooded'] as const,
+            recipes: ['drive-worst', 'drive-best'] as const,
             limits: [functionAt(window, min, 'function-voltage')],
           },
         ]),
@@ -194,7 +194,8 @@ function windowAccounts(base: Base, circuit: string, members: readonly Member[],
             ...voltage,
             title: `input of ${circuit}`,
             direction: 'at-most' as const,
-            recipes: ['flooded', 'starved'] as const,
+            // The less its input takes, the less the pin keeps.
+            recipes: ['drive-best', 'drive-worst'] as const,
             limits: [
               {
                 value: max,

@@ -153,6 +153,8 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Name
       to: driver.off.to,
       members: [...members, ...driver.off.members],
       circuit,
+      // What it pushes into another supply takes from what that one has to give.
+      line: 'drive' as const,
     };
     return {
       circuits: [

@@ -114,8 +114,8 @@ describe('a ledger', () => {
         .replace('9 V ±10 %', '9.2 V ±10 %')
         .replace('6 to 7.4 V', '6.1 to 7.5 V');
     fc.assert(
-      // Of several things on one pin each lowers what is left for the others.
-      fc.property(projects({ most: 5, without: ['shared', 'lit'] }), (data) => {
+      // Of several things on one pin each lowers what is left for the others; a constant power is less current at more volts.
+      fc.property(projects({ most: 5, without: ['shared', 'lit', 'converter'] }), (data) => {
         for (const { key, was, is } of pairs(data, rewritten(data, higher))) {
           if (!isOwnCurrent(is)) continue;
           expect(is.draw!.max, key).toBeGreaterThanOrEqual(was.draw!.max - room(was));

@@ -259,7 +259,7 @@ const relays: fc.Arbitrary<Hang> = fc
 const module: fc.Arbitrary<Hang> = fc
   .record({
     supply: fc.nat(8),
-    kind: fc.constantFrom('module', 'constant', 'heater', 'lamp', 'bulb', 'converter', 'pixels', 'servo', 'stepper'),
+    kind: fc.constantFrom('module', 'constant', 'heater', 'lamp', 'pixels', 'stepper'),
   })
   .map(({ supply, kind }): Hang => (board, _, id) => {
     const at = some([...board.five, board.own, 'brick'], supply);
@@ -277,10 +277,7 @@ const module: fc.Arbitrary<Hang> = fc
         needs: '10 mA',
       },
       lamp: { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: at },
-      bulb: { part: 'lamp-6v-1w8', series: '4.7 Ω ±10 %', supply: strong },
-      converter: { type: 'constant-power', power: '0.2 to 0.5 W', series: '0.2 to 0.4 Ω', supply: strong },
       pixels: { type: 'pixels', count: 4, 'full-each': '35 to 50 mA', brightness: '20 to 40 %', supply: strong },
-      servo: { type: 'servo', idle: '5 to 10 mA', run: '100 to 150 mA', stall: '300 mA', supply: strong },
       stepper: { part: 'stepper-28byj48-5v', 'phases-on': 1, supply: strong },
     };
     return { [id]: entry[kind]! };
@@ -322,7 +319,6 @@ const switched: fc.Arbitrary<Hang> = fc
     load: fc.constantFrom<Entry>(
       { part: 'lamp-6v-1w8' },
       { part: 'buzzer-magnetic-5v-47r', clamp: { part: 'diode-1n4148' } },
-      { type: 'constant-power', power: '0.3 to 0.8 W' },
       {
         type: 'dc-motor',
         voltage: '5 V',
@@ -350,6 +346,44 @@ const switched: fc.Arbitrary<Hang> = fc
         ),
   );
 
+/** What starts with a peak: a lamp, a servo. */
+const starting: fc.Arbitrary<Hang> = fc
+  .record({ supply: fc.nat(8), bulb: fc.boolean() })
+  .map(({ supply, bulb }): Hang => (board, _, id) => {
+    const at = some(board.five, supply);
+    const servo = { type: 'servo', idle: '5 to 10 mA', run: '100 to 150 mA', stall: '300 mA', supply: at };
+    return { [id]: bulb ? { part: 'lamp-6v-1w8', supply: at } : servo };
+  });
+/** What takes the same power from whatever it gets, behind a driver or a resistor. */
+const converter: fc.Arbitrary<Hang> = fc
+  .record({ supply: fc.nat(8), driven: fc.boolean() })
+  .map(({ supply, driven }): Hang => (board, pin, id) => {
+    const load = { type: 'constant-power', power: '0.2 to 0.5 W', supply: some(board.five, supply) };
+    if (!driven) return { [id]: { ...load, series: '0.2 to 0.4 Ω' } };
+    return on(
+      pin(),
+      (name) => ({ ...load, driver: { part: 'npn-2n2222a', pin: name, 'base-resistor': '470 Ω ±5 %' } }),
+      id,
+    );
+  });
+/** A display of two digits on one segment pin each, or the input of a solid-state relay. */
+const shown: fc.Arbitrary<Hang> = fc
+  .record({ relay: fc.boolean(), anode: fc.boolean() })
+  .map(({ relay, anode }): Hang => (_, pin, id) => {
+    if (relay) return on(pin(), (name) => ({ part: 'ssr-4-15v-25a', pin: name, active: anode ? 'low' : 'high' }), id);
+    const pins = [pin(), pin(), pin(), pin()];
+    if (pins.includes(undefined)) return undefined;
+    return {
+      [id]: {
+        part: 'display-7-segment-red-4',
+        common: anode ? 'anode' : 'cathode',
+        series: '330 Ω ±5 %',
+        'segment-pins': pins.slice(0, 2),
+        'digit-pins': pins.slice(2),
+      },
+    };
+  });
+
 const HANGS = {
   led,
   resistor,
@@ -364,6 +398,9 @@ const HANGS = {
   shared,
   lit,
   switched,
+  starting,
+  converter,
+  shown,
 };
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
