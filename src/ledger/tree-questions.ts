@@ -70,6 +70,19 @@ const opposed = (sets: CornerSets): CornerSets => {
 };
 const turnedRest = (c: Corner): Corner => ({ ...c, rest: c.rest === 'low' ? 'high' : 'low' });
 
+/** A regulator behind another one is hottest with its own output low and the other one's high. */
+const withOwnOutput = (sets: CornerSets, { id }: Link): CornerSets => ({
+  ...sets,
+  high: [...sets.high, ...corners('high', 'high', 'high', new Map([[id, 'low']]))],
+  low: [...sets.low, ...corners('low', 'low', 'low', new Map([[id, 'high']]))],
+});
+
+/** Whether another regulator feeds this one. */
+function isCascaded(links: readonly Link[], regulator: Link): boolean {
+  const feed = links.find((l) => l.to === regulator.from);
+  return feed !== undefined && (feed.volts !== undefined || isCascaded(links, feed));
+}
+
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
   const peaking = project.networks.some((n) => n.on.some((b) => b.members.some(hasPeaks)));
@@ -85,7 +98,8 @@ export function treeQuestions(solver: Solver): Question[] {
   const ask = ({ at, heated, isVoltage, ...base }: Bare, peaks: Peaks): Question => {
     const { beside } = reaches[0]!.reach(at, heated);
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
-    const set = focus === solver.nobody ? sets : opposed(sets);
+    const leaning = focus === solver.nobody ? sets : opposed(sets);
+    const set = heated && isCascaded(project.links, heated) ? withOwnOutput(leaning, heated) : leaning;
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
       moments(mode, at, heated, base.read, focus).flatMap((moment) =>
         asked.map((corner) => ({ moment, corner, focus })),
