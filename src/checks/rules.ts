@@ -8,6 +8,7 @@ import coilPullIn from './coils/coil-pull-in.js';
 import coilRelease from './coils/coil-release.js';
 import coilVoltage from './coils/coil-voltage.js';
 import channelUsedTwice from './drivers/channel-used-twice.js';
+import clampOnBridge from './drivers/clamp-on-bridge.js';
 import clampTiedLow from './drivers/clamp-tied-low.js';
 import driverCurrent from './drivers/driver-current.js';
 import driverDrive from './drivers/driver-drive.js';
@@ -67,6 +68,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   clampReversed,
   driverInverted,
   clampTiedLow,
+  clampOnBridge,
   nothingLimits,
   ledsShareResistor,
   jumperJoinsSupplies,

@@ -76,10 +76,10 @@ const CASTS: { readonly [R in Exclude<Recipe, LineRecipe>]: readonly Cast[] } = 
     { ...STRONG, load: 'low', control: 'flooded' },
   ],
   'let-go-worst': [
-    { ...WEAK, load: 'low', control: 'flooded' },
-    { ...STRONG, load: 'low', control: 'flooded' },
+    { ...WEAK, load: 'high', control: 'flooded' },
+    { ...STRONG, load: 'high', control: 'flooded' },
   ],
-  'let-go-best': [{ ...WEAK, load: 'high', control: 'starved' }],
+  'let-go-best': [{ ...WEAK, load: 'low', control: 'starved' }],
 };
 
 /** Supplies and regulators that feed one side of a circuit alone. */

@@ -41,6 +41,8 @@ export interface Hook {
   /** The same while the circuit is off, where that differs: an input that takes its current only when it is on. */
   readonly off?: readonly Member[];
   readonly circuit: string;
+  /** At its other level the pin lets go: it is used open-drain. */
+  readonly open?: true;
 }
 
 /** A network before its pins are put in. */
@@ -156,6 +158,8 @@ export interface Bench {
     path: readonly (string | number)[],
     about: string,
   ): { readonly figures: Figures; readonly type: string } | undefined;
+  /** What type a driver's entry is, by its own word or its profile's; nothing is checked. */
+  driverType(raw: unknown): string | undefined;
   /** Figures of a part inside a load (a board's clamp or coil) with the profile it names, if any, behind them. */
   behind(figures: Figures, kind: 'driver' | 'clamp' | 'load'): Figures;
   /** One channel of an array. */

@@ -347,6 +347,8 @@ export interface Wiring {
   readonly sideBySide?: number;
   /** Node that feeds the load. */
   readonly supply?: string;
+  /** Its current may flow either way: it lies in an H-bridge. */
+  readonly bridged?: true;
   /** Channels of an array that switch it, as account ids. */
   readonly channels?: readonly string[];
   /** The common pin of an array's clamps is tied below the load's supply: by the typical build, or only by the worst. */

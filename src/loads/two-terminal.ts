@@ -10,8 +10,9 @@ import type { Winding } from './clamp-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import { releaseAccount } from './drivers/release.js';
+import { isOwnPin, pulledHigh } from './drivers/own-pin.js';
 import { isMapping } from './figures.js';
-import type { BoundPin, LoadInput, Lowered, NetworkSketch } from './lowering.js';
+import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { currentThrough } from './reach.js';
 import { signalEnd } from './lines/signal.js';
 import { seriesOf } from './series.js';
@@ -79,7 +80,10 @@ function pinsOf({ entry, id, path, bench }: LoadInput): {
 
 export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
   const { entry, id, path, bench } = input;
-  const { pins, listed } = pinsOf(input);
+  const named = pinsOf(input);
+  const { pins } = named;
+  // The inputs of a bridge turn one load.
+  const listed = named.listed && bench.driverType(entry['driver']) !== 'h-bridge';
   const count = typeof entry['count'] === 'number' ? entry['count'] : 1;
   if (isMapping(entry['signals'])) {
     const end = signalEnd(input);
@@ -87,7 +91,7 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
       bench.signalPin(pin, [...path, 'signals', role], input.id, role, end);
   }
   const circuits = listed ? pins.map((_, k) => `${id}.${k + 1}`) : circuitNames(id, count);
-  const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, pins[listed ? k : 0]));
+  const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, listed ? [pins[k]!] : pins));
   return {
     circuits: parts.flatMap((p) => p.circuits),
     networks: parts.flatMap((p) => p.networks),
@@ -97,12 +101,14 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
 
 type Named = { readonly name: string | readonly string[]; readonly path: readonly (string | number)[] } | undefined;
 
-function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Named): Lowered {
+function lowerOne(input: LoadInput, content: Content, circuit: string, pins: readonly NonNullable<Named>[]): Lowered {
   const { entry, bench, path, figures } = input;
+  const [pin] = pins;
   const told = content.listens && entry['driver'] === undefined ? pin : undefined;
   if (told) bench.signalPin(told.name, told.path, circuit, 'signal', { ...signalEnd(input), isOutput: true });
   const named = told ? undefined : pin;
-  const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
+  const said = feedOf(input);
+  const supply = said && bench.node(said.name, said.path);
   const series = seriesOf(figures, circuit, path);
   const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
@@ -130,8 +136,9 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Name
     const wiring: Wiring = { by: 'nothing', inductive: false, clamp: 'not-needed' };
     return { circuits: [{ ...base, always: false, wiring }], networks: [], accounts: series.accounts };
   }
-  if (entry['driver'] !== undefined) {
-    if (entry['supply'] === undefined) {
+  const ownPin = isOwnPin(entry['driver']);
+  if (entry['driver'] !== undefined && !ownPin) {
+    if (said === undefined) {
       bench.problem({
         path: [...path],
         on: 'key',
@@ -142,7 +149,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Name
     }
     if (supply === undefined) return { circuits: [], networks: [], accounts: [] };
     const expected = currentThrough(members, bench.nominal(supply), 'typ', ROOM);
-    const found = driverOf(input, circuit, { pin: named, supply, load: content.part(circuit), expected });
+    const found = driverOf(input, circuit, { pin: named, pins, supply, load: content.part(circuit), expected });
     if (found === undefined) return { circuits: [], networks: [], accounts: [] };
     const driver = { ...found, ...(found.leak && { leak: limited(found.leak, members, supply) }) };
     const inSeries = driver.side === 'low' ? [...members, ...driver.members] : [...driver.members, ...members];
@@ -195,10 +202,13 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Name
   }
 
   if (named !== undefined) {
-    const active = entry['active'] === 'low' ? 'low' : 'high';
+    const active = ownPin || entry['active'] === 'low' ? 'low' : 'high';
     const pin = bench.outputPin(named.name, named.path, circuit, active);
     if (pin === undefined) return { circuits: [], networks: [], accounts: [] };
     const bare = !content.limitsItself && !limits(series.ohms, pin);
+    const pulled = ownPin
+      ? pulledHigh(input, { circuit, pin, supply, members, load: content.part(circuit) })
+      : undefined;
     const wiring: Wiring = {
       ...common,
       by: 'pin',
@@ -210,8 +220,24 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pin: Name
     };
     return {
       circuits: [{ ...base, always: false, wiring }],
-      networks: [onPin(circuit, pin, active, active === 'high' ? GROUND : (supply ?? pin.rail), members)],
-      accounts: [...own(active === 'high' ? pin.rail : (supply ?? pin.rail)), ...(clamp?.accounts ?? [])],
+      networks: [
+        {
+          ...onPin({
+            circuit,
+            pin,
+            active,
+            to: active === 'high' ? GROUND : (supply ?? pin.rail),
+            members,
+            open: ownPin,
+          }),
+          off: pulled?.off ?? [],
+        },
+      ],
+      accounts: [
+        ...own(active === 'high' ? pin.rail : (supply ?? pin.rail)),
+        ...(clamp?.accounts ?? []),
+        ...(pulled?.accounts ?? []),
+      ],
     };
   }
 
@@ -249,17 +275,26 @@ const limited =
 const limits = (ohms: number | undefined, pin: BoundPin): boolean =>
   ohms !== undefined && ohms >= Math.min(pin.high?.ohms.typ ?? 0, pin.low?.ohms.typ ?? Infinity);
 
-function onPin(
-  circuit: string,
-  pin: BoundPin,
-  active: 'high' | 'low',
-  to: string,
-  members: readonly Member[],
-): NetworkSketch {
+/** The node that a load says feeds it, or that its bridge does. */
+function feedOf({ entry, path, bench }: LoadInput): NonNullable<Named> | undefined {
+  const driver = entry['driver'];
+  if (entry['supply'] !== undefined) return { name: String(entry['supply']), path: [...path, 'supply'] };
+  if (!isMapping(driver) || driver['supply'] === undefined || bench.driverType(driver) !== 'h-bridge') return undefined;
+  return { name: String(driver['supply']), path: [...path, 'driver', 'supply'] };
+}
+
+function onPin({
+  circuit,
+  pin,
+  active,
+  to,
+  members,
+  open,
+}: Pick<Hook, 'circuit' | 'pin' | 'active' | 'to' | 'members'> & { readonly open: boolean }): NetworkSketch {
   const flows = active === 'high' ? ('out' as const) : ('in' as const);
   // From the pin outwards the order is the same; from a supply to the pin the load comes first.
   const inOrder = flows === 'out' ? members : members.toReversed();
-  const hook = { pin, active, flows, to, members: inOrder, circuit };
+  const hook: Hook = { pin, active, flows, to, members: inOrder, circuit, ...(open && { open }) };
   return { id: circuit, circuits: [circuit], side: 'load', inner: [], hooks: [hook], on: [], off: [] };
 }
 

@@ -66,10 +66,12 @@ const nodeOf = (pin: string): string => `${pin}:pin`;
 
 /** Branches of one pin in a state; `first` is the number the first of them will have. */
 function hung(hooks: readonly Hook[], on: boolean, first: number): BranchPlan[] {
-  const { pin, active } = hooks[0]!;
+  const { pin, active, open } = hooks[0]!;
   const level = on === (active === 'high') ? 'high' : 'low';
   const membersOf = (hook: Hook): readonly Member[] => (on ? hook.members : (hook.off ?? hook.members));
+  const letGo = open === true && level !== active;
   if (hooks.length === 1 && pin.joined === undefined) {
+    if (letGo) return [];
     const side = level === 'high' ? pin.rail : GROUND;
     const own = pinMember(pin, level);
     const { flows, to, circuit } = hooks[0]!;
@@ -84,6 +86,7 @@ function hung(hooks: readonly Hook[], on: boolean, first: number): BranchPlan[] 
     const members = membersOf(hook);
     return flows === 'out' ? { from: node, to, members, circuit } : { from: to, to: node, members, circuit };
   });
+  if (letGo) return hanging;
   const pins = [pin, ...(pin.joined ?? [])];
   const carries = hanging.map((_, k) => first + pins.length + k);
   const joined = pins.length > 1 ? { joined: pins.map((p) => p.account) } : {};

@@ -166,6 +166,15 @@ export function benchOf(around: Surroundings): UsedBench {
       if (isEntryKind(sort)) checkEntry(sort as EntryKind, raw, path).forEach(remarks.problem);
       return { figures: new Figures(about, path, [{ data: raw, path }], remarks).over(profile), type };
     },
+    driverType(raw) {
+      if (!isMapping(raw)) return undefined;
+      const named = raw['part'];
+      return typeof raw['type'] === 'string'
+        ? raw['type']
+        : typeof named === 'string'
+          ? catalogue.profile(named)?.type
+          : undefined;
+    },
     behind(figures, kind) {
       const named = figures.word('part');
       if (named === undefined) return figures;

@@ -1,8 +1,6 @@
 /** The schema check of a project, in two steps: the frame, then each entry once its type is known. */
 import { explain } from './explain.js';
-import { valueAt } from './fault.js';
 import * as known from './generated/validators.js';
-import { laterValue } from './later.js';
 import type { Path, Problem } from './place.js';
 
 /**
@@ -25,16 +23,7 @@ export type EntryKind =
  * (`part`, `type`, `like`, `board`, `chip`). The rest of an entry is for {@link checkEntry}. Empty when nothing is wrong.
  */
 export function checkFrame(data: unknown): Problem[] {
-  return [...run('frame', { sort: 'project', data, path: [] }), ...laterParts(valueAt(data, ['parts']))];
-}
-
-/** Own parts of a type that is not computed yet: no section of the schema knows which types a part may have. */
-function laterParts(parts: unknown): Problem[] {
-  if (typeof parts !== 'object' || parts === null) return [];
-  return Object.entries(parts).flatMap(([name, part]) => {
-    const later = laterValue(['load/type', 'driver/type'], valueAt(part, ['type']));
-    return later ? [{ path: ['parts', name, 'type'], on: 'value' as const, ...later }] : [];
-  });
+  return run('frame', { sort: 'project', data, path: [] });
 }
 
 /**

@@ -51,7 +51,6 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
 };
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
-  'driver/type': ['opto', 'h-bridge', 'open-drain'],
   'load/output/type': ['opto', 'h-bridge', 'open-drain', 'gate-driver'],
   'supply/type': ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
   'mode/during': ['boot'],

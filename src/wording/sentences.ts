@@ -1,5 +1,6 @@
 /** Every sentence a finding says, keyed by the name of its rule. */
 import type { Finding } from '../checks/finding.js';
+import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
@@ -52,6 +53,27 @@ const stageOf = (f: Finding): string => {
   return stage === undefined ? f.about : `stage ${stage} of the driver of ${f.about}`;
 };
 
+/** A coupler whose output is asked for more than its LED's current and its ratio allow. */
+function passesOn(f: Finding, account: Account, by: LimitMet): string {
+  const coupler = account.title.replace(/, passed on$/, '').replace(/^driver/, 'the coupler that is the driver');
+  const [gives, asked] = [figure(account, by.draw), limitFigure(account, by.value)];
+  if (by.limit.mild)
+    return sentence(
+      `at the end of its life ${coupler} passes on less than what is asked of it: new it gives ${gives}, and ${asked} would be needed.`,
+    );
+  if (f.verdict === 'thin')
+    return sentence(
+      `${when(f)}${coupler} can pass on ${gives} where ${asked} are asked of it: ${percent(by.left)} more than needed.`,
+    );
+  const typical =
+    f.verdict === 'breach'
+      ? ` Even the typical build passes on only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
+      : ' A typical build does.';
+  return sentence(
+    `${when(f)}${coupler} can pass on only ${gives} where ${asked} are asked of it: it is not sure to switch what hangs on it.${typical}`,
+  );
+}
+
 const driverDrive: Say = (f) => {
   const m = met(f);
   const gate = f.account?.quantity === 'voltage';
@@ -63,13 +85,8 @@ const driverDrive: Say = (f) => {
       : `Nothing says how much drive ${subjectOf(f).replace(/, .*$/, '')} needs.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
-  const what = account.title.endsWith(', input voltage')
-    ? 'input'
-    : gate
-      ? 'gate'
-      : account.kind === 'array'
-        ? 'input'
-        : 'base';
+  const what = account.title.endsWith(', input voltage') || account.kind === 'array' ? 'input' : gate ? 'gate' : 'base';
+  if (account.title.endsWith('passed on')) return passesOn(f, account, by);
   if (gate && by.limit.grade === 'characterised')
     return sentence(
       `${when(f)}the gate of ${stageOf(f)} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`,
@@ -209,6 +226,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     f.verdict === 'breach'
       ? `The clamps of ${f.names['array']} lead to ${f.names['common']}, which stands below ${f.names['supply']}: when the channel of ${f.about} lets go, its current flows on into ${f.names['common']}.`
       : `The clamps of ${f.names['array']} lead to ${f.names['common']}, which may stand below ${f.names['supply']}: then current flows on through ${f.about} when its channel lets go.`,
+  'clamp-on-bridge': (f) =>
+    `The clamp of ${f.about} lies across a load that a bridge drives either way: one way round it shorts the bridge.`,
   'nothing-limits': (f) => {
     const carries = f.account?.draw ? `: up to ${figure(f.account, f.account.draw.max)}` : '';
     const what = f.names['kind'] === 'led' ? `the LED ${f.about}` : `what drives ${f.about}`;

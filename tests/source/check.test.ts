@@ -299,7 +299,7 @@ describe('the check of a project', () => {
   it('knows which sorts of entries there are', () => {
     expect(['load', 'load:led', 'driver:array', 'clamp', 'part:load:coil', 'part:chip'].every(isEntryKind)).toBe(true);
     expect(
-      ['load:toaster', 'driver:h-bridge', 'part:policy', 'frame', 'toString', 'part:driver:array'].some(isEntryKind),
+      ['load:toaster', 'driver:toaster', 'part:policy', 'frame', 'toString', 'part:driver:array'].some(isEntryKind),
     ).toBe(false);
     expect(() => checkEntry('load:toaster', {}, [])).toThrow('load:toaster');
   });

@@ -30,13 +30,11 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
 ];
 
 const values: readonly (readonly [string, readonly string[]])[] = [
-  ['loads: { a: { type: coil, driver: { type: VALUE } } }', ['opto', 'h-bridge', 'open-drain']],
   [
     'supplies: { a: { type: VALUE } }',
     ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
   ],
   ['modes: { a: { active: [], during: VALUE } }', ['boot']],
-  ['parts: { a: { type: VALUE } }', ['h-bridge']],
 ];
 
 const rows = (table: typeof keys, word: string): [string, string][] =>

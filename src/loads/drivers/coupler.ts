@@ -94,6 +94,12 @@ export function outputMember({ saturation }: Coupler, part: string): Member {
   return { kind: 'drop', part, volts, ...(saturation && { origin: saturation.origin }) };
 }
 
+/** Volts that the output keeps at the most (typically the typical ones) while its load asks little of it. */
+export function saturationAt({ saturation }: Coupler, s: Reading): number {
+  const volts = saturation?.points[0]?.value ?? USUAL_SATURATION;
+  return s.typical ? volts.typ : volts.max;
+}
+
 /** Amperes that the output can pass on of what its LED gets. @param led the LED's part */
 export const passedOn = ({ transfer }: Coupler, led: string, s: Reading): number =>
   transfer ? transfer.ratio(s.current(led), s) * s.current(led) : 0;
@@ -139,7 +145,14 @@ export function ledAccounts(
     id = led,
     circuit,
     path,
-  }: { readonly led: string; readonly id?: string; readonly circuit: string; readonly path: AccountPlan['path'] },
+    off,
+  }: {
+    readonly led: string;
+    readonly id?: string;
+    readonly circuit: string;
+    readonly path: AccountPlan['path'];
+    readonly off?: true;
+  },
 ): AccountPlan[] {
   const carries: AccountPlan = {
     id,
@@ -150,6 +163,7 @@ export function ledAccounts(
     circuits: [circuit],
     path,
     recipes: ['draw-most', 'draw-least'],
+    ...(off && { off }),
     read: (s) => s.current(led),
     limits: ledMaximum ? [ledMaximum] : [],
     books: [{ circuit, part: led }],

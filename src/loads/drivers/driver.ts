@@ -9,7 +9,10 @@ import { unknownResistor } from '../series.js';
 import { arrayDriver } from './array.js';
 import { npn, pnp } from './bipolar.js';
 import { gateDriver } from './gate-driver.js';
+import { hBridge } from './h-bridge.js';
 import { nmos, pmos } from './mosfet.js';
+import { openDrain } from './open-drain.js';
+import { opto } from './opto.js';
 import type { Part } from './row.js';
 import { inRow } from './row.js';
 import type { StageType } from './stage.js';
@@ -61,6 +64,8 @@ export const STAGES: Readonly<Record<string, StageType>> = {
   pnp,
   nmos,
   pmos,
+  opto,
+  'open-drain': openDrain,
   'gate-driver': gateDriver,
 };
 
@@ -68,7 +73,14 @@ export const STAGES: Readonly<Record<string, StageType>> = {
 export function driverOf(
   input: LoadInput,
   circuit: string,
-  around: { pin: Named; supply: string; load: string; expected: number },
+  around: {
+    pin: Named;
+    /** All of them, where several are the inputs of one driver. */
+    pins?: readonly DriverSetting['pin'][];
+    supply: string;
+    load: string;
+    expected: number;
+  },
 ): Driver | undefined {
   const { entry, bench } = input;
   const path = [...input.path, 'driver'];
@@ -86,6 +98,10 @@ export function driverOf(
   }
   const said = entry['active'] === 'low' ? 'low' : entry['active'] === 'high' ? 'high' : undefined;
   const setting: DriverSetting = { ...around, circuit, path, pin, active: said ?? 'high' };
+  if (bench.driverType(raw) === 'h-bridge') {
+    const bridge = bench.part('driver', raw, path, `${circuit}.driver`);
+    return bridge && hBridge(input, setting, bridge.figures, around.pins ?? [pin]);
+  }
   if (raw['array'] !== undefined) return arrayDriver(input, setting, raw['array']);
   const row = Array.isArray(raw['stages'])
     ? rowOf(input, circuit, raw, path)
@@ -109,9 +125,7 @@ function partOf(input: LoadInput, raw: unknown, path: readonly (string | number)
     path,
     on: 'key',
     says: `a driver of type \`${part.type}\` is not computed yet`,
-    expected: `${Object.keys(STAGES)
-      .map((name) => `\`${name}\``)
-      .join(', ')}, or a channel of an array`,
+    expected: `${[...Object.keys(STAGES), 'h-bridge'].map((name) => `\`${name}\``).join(', ')}, or a channel of an array`,
   });
   return undefined;
 }
@@ -134,8 +148,27 @@ function rowOf(
         says: 'a stage has no pin of its own: the first one hangs on the pin of the driver',
         expected: '`pin` beside `stages`',
       });
-    return partOf(input, entry, at, k === list.length - 1 ? `${circuit}.driver` : `${circuit}.stage-${k + 1}`);
+    return partOf(
+      input,
+      fittedIn(input, list, k),
+      at,
+      k === list.length - 1 ? `${circuit}.driver` : `${circuit}.stage-${k + 1}`,
+    );
   });
+}
+
+/** A stage of a row with the resistors at its input: a pull-up at a coupler's output is one at the input of the stage behind it. */
+function fittedIn({ bench }: LoadInput, list: readonly unknown[], k: number): unknown {
+  const [before, own] = [list[k - 1], list[k]];
+  if (!isMapping(own)) return own;
+  const isCoupler = (raw: unknown): boolean => bench.driverType(raw) === 'opto';
+  const kept =
+    k < list.length - 1 && isCoupler(own)
+      ? Object.fromEntries(Object.entries(own).filter(([key]) => key !== 'pull-up'))
+      : own;
+  return isMapping(before) && isCoupler(before) && before['pull-up'] !== undefined
+    ? { 'pull-up': before['pull-up'], ...kept }
+    : kept;
 }
 
 /** A driver with a resistor that nobody knows: it may conduct or not, and the question says what would settle it. */

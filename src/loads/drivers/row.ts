@@ -14,11 +14,12 @@ export interface Part {
   readonly path: readonly (string | number)[];
 }
 
-/** Whether the last stage conducts with the pin at a level, each stage's output driving the next. */
-function conduction(stages: readonly Part[], pin: 'high' | 'low', active: 'high' | 'low' | undefined): boolean[] {
+/** Whether the stages conduct with the pin at a level, each one's output driving the next. @param lit the level that lights a coupler on the pin */
+function conduction(stages: readonly Part[], pin: 'high' | 'low', lit: 'high' | 'low'): boolean[] {
   let level: Level = pin;
-  return stages.map(({ type, figures }) => {
-    const conducts = type.conducts(settled(level, figures), figures, active);
+  return stages.map(({ type, figures }, k) => {
+    // Behind another stage a coupler's LED hangs towards the level that the stage before it gives.
+    const conducts = type.conducts(settled(level, figures), figures, k === 0 ? lit : undefined);
     level = type.gives(conducts, figures);
     return conducts;
   });
@@ -32,7 +33,13 @@ export function inRow(
   said: 'high' | 'low' | undefined,
 ): Driver | undefined {
   const { circuit, supply, expected } = setting;
-  const at = { high: conduction(stages, 'high', said), low: conduction(stages, 'low', said) };
+  const states = (lit: 'high' | 'low') => ({
+    high: conduction(stages, 'high', lit),
+    low: conduction(stages, 'low', lit),
+  });
+  // A coupler's LED may hang either way on its pin: so that the level that the file says energises.
+  const wired = states(said ?? 'high');
+  const at = said !== undefined && !wired[said].at(-1)! ? states(said === 'high' ? 'low' : 'high') : wired;
   const [high, low] = [at.high.at(-1)!, at.low.at(-1)!];
   // A row that conducts at both levels, or at neither, has none that energises: its accounts tell.
   const real = high === low ? undefined : high ? ('high' as const) : ('low' as const);

@@ -92,7 +92,106 @@ const gateDriver = (figures: string): string =>
     { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 11.9 V, current: 5 A }' },
   );
 
+/**
+ * 1 kΩ behind a coupler's output of 0.1 V, 4.9 mA; its LED gets (5 V - 1.2 V) / (25 Ω + 355 Ω), exactly 10 mA, of which the
+ * ratio is stated, so that half of it is left at the end of its life.
+ */
+const coupled = (ratio: string, more = ''): string =>
+  onChip(
+    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: bench, driver: { type: opto, pin: PB1, series: 355 Ω, led-drop: { value: 1.2 V, at: 10 mA }, transfer-ratio: { value: ${ratio}, at: 10 mA }, saturation: 0.1 V, maximum-current: 50 mA, maximum-voltage: 35 V, led-maximum-current: ${more || '50 mA'} } }`,
+  );
+
+/** A motor of 1 A in a bridge of 1 Ω: 1 W. */
+const bridge = (figures: string, clamp = ''): string =>
+  onChip(
+    `a: { type: dc-motor, supply: bench, run: 1 A, stall: 1 A, stall-time: 2 s, driver: { type: h-bridge, pins: [PB1, PB2], maximum-current: 3 A, ${figures} }${clamp} }`,
+  );
+
+/** 11.35 V less 5 V less about 0.65 V are left for a resistor on a pin used open-drain that has let go. */
+const released = (ohms: string, supply = 'other'): string =>
+  onChip(
+    `a: { type: resistor, resistance: ${ohms}, power: 5 W, supply: ${supply}, driver: { type: open-drain, pin: PB1 } }`,
+  ).replace('bench: {', 'other: { voltage: 11.35 V, current: 5 A }, bench: {');
+
 export const DRIVERS: readonly Case[] = [
+  {
+    rule: 'driver-drive',
+    when: 'breaks where a coupler of 45 % passes on 4.5 of 4.9 mA',
+    verdict: 'breach',
+    text: coupled('45 %'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'strains where only its least ratio of 45 % does not do',
+    verdict: 'strain',
+    text: coupled('45 to 100 %'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is thin where 60 % pass on 6 mA, less than a quarter more',
+    verdict: 'thin',
+    text: coupled('60 %'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is thin where 95 % fall below it at the end of the coupler’s life',
+    verdict: 'thin',
+    text: coupled('95 %'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content with 100 %, of which 5 mA are left then',
+    verdict: 'silent',
+    text: coupled('100 %'),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'breaks where a bridge of 1 Ω turns 1 W to heat at 126 K/W: 151 °C',
+    verdict: 'breach',
+    text: bridge('on-resistance: 1 Ω, thermal-resistance: 126 K/W'),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content with 124 K/W there: 149 °C where 150 °C is taken',
+    verdict: 'silent',
+    text: bridge('on-resistance: 1 Ω, thermal-resistance: 124 K/W'),
+  },
+  {
+    rule: 'clamp-on-bridge',
+    when: 'breaks where a diode lies across a motor that turns either way',
+    verdict: 'breach',
+    text: bridge('on-resistance: 1 Ω', ', clamp: { part: diode-1n4007 }'),
+  },
+  {
+    rule: 'clamp-on-bridge',
+    when: 'is content with the diodes that the bridge has inside',
+    verdict: 'silent',
+    text: bridge('on-resistance: 1 Ω'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'breaks where 5.7 V over 5 kΩ push more than 1 mA into a pin that has let go',
+    verdict: 'breach',
+    text: released('5 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'strains at half a milliampere',
+    verdict: 'strain',
+    text: released('11.4 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content below 0.1 mA',
+    verdict: 'silent',
+    text: released('62 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content where the load hangs on the chip’s own supply',
+    verdict: 'silent',
+    text: released('500 Ω', 'bench'),
+  },
   {
     rule: 'driver-current',
     when: 'breaks where one of two joined channels may take 60 of 100 mA and bears 59',

@@ -1,0 +1,113 @@
+/**
+ * An H-bridge: the load lies between two of its outputs, one at the supply and one at ground, whichever way it turns. What
+ * both of them keep is one drop or one resistance; inputs are logic and take next to nothing.
+ */
+import { closed } from '../../quantity/quantity.js';
+import type { Figures } from '../figures.js';
+import type { LoadInput, NetworkSketch } from '../lowering.js';
+import { rating } from '../limits.js';
+import type { Member, Reading } from '../plan.js';
+import { GROUND } from '../plan.js';
+import type { Driver, DriverSetting } from './driver.js';
+import { heatAccount, heatOf } from './junction-heat.js';
+import { carriedCurrent, offVoltage } from './ratings.js';
+import { saturationMembers } from './saturation.js';
+
+/** What a logic input takes when nobody says so, amperes. Common practice, no source. */
+const USUAL_INPUT = { min: 0, typ: 33e-6, max: 100e-6 };
+
+export function hBridge(
+  input: LoadInput,
+  setting: Omit<DriverSetting, 'pin'>,
+  figures: Figures,
+  pins: readonly DriverSetting['pin'][],
+): Driver | undefined {
+  const { circuit, path, supply, load, active } = setting;
+  const { bench } = input;
+  const bound = pins.flatMap((p) => bench.outputPin(p.name, p.path, circuit, active) ?? []);
+  const own = figures.word('supply');
+  const feed = own === undefined ? supply : bench.node(own, [...path, 'supply']);
+  if (bound.length < pins.length || feed === undefined) return undefined;
+  if (feed !== supply) {
+    figures.problem('supply', `the bridge of \`${input.id}\` has one supply, and its load another`, `\`${supply}\``);
+    return undefined;
+  }
+  const id = `${circuit}.driver`;
+  const members = switches(figures, id);
+  const amps = figures.interval('input-current', 'current') ?? USUAL_INPUT;
+  if (!figures.says('input-current'))
+    figures.assume(`each input of the bridge of ${input.id}: up to 0.1 mA, since nobody states it`);
+  const inputs = bound.map((pin, k): NetworkSketch => {
+    const part = `${circuit}.bridge-input${k === 0 ? '' : `-${k + 1}`}`;
+    const hook = {
+      pin,
+      active,
+      flows: 'out' as const,
+      to: GROUND,
+      members: [{ kind: 'current' as const, part, amps }],
+    };
+    return {
+      ...{ id: part, circuits: [circuit], side: 'control', inner: [], on: [], off: [] },
+      hooks: [{ ...hook, circuit }],
+    };
+  });
+  const base = { id, kind: 'driver' as const, circuits: [circuit], path };
+  const bears = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
+  const lost = (s: Reading): number => (members.length === 0 ? 0 : s.current(load) * s.across(id));
+  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, heatOf(figures, id), lost, [
+    'hottest',
+    'draw-most',
+    'draw-least',
+  ]);
+  return {
+    by: 'driver',
+    ...(bound[0] && { pin: bound[0].account }),
+    side: 'low',
+    members,
+    networks: [...inputs, ...ownDraw(figures, id, supply)],
+    accounts: [
+      carriedCurrent(base, circuit, load, rating(figures, 'maximum-current', 'current')),
+      ...(bears ? [offVoltage(base, circuit, supply, bears)] : []),
+      members.length > 0
+        ? warm
+        : {
+            ...warm,
+            limits: [],
+            read: () => undefined,
+            missing: {
+              figure: 'on-resistance',
+              asks: `what do both switches of the bridge of ${circuit} keep together (its \`drop\` or \`on-resistance\`)?`,
+            },
+          },
+    ],
+    // MOSFETs have a diode each of their own.
+    clamps: figures.flag('clamps') || figures.says('on-resistance'),
+    unlimited: [],
+    wiring: { bridged: true },
+  };
+}
+
+/** What the two switches in the load's way keep together. */
+function switches(figures: Figures, part: string): Member[] {
+  const resistance = figures.figure('on-resistance', 'resistance');
+  if (resistance)
+    return [
+      {
+        kind: 'resistance',
+        part,
+        ohms: closed(resistance.quantity, { min: () => 0 }),
+        origin: resistance.origin,
+      },
+    ];
+  return saturationMembers(figures.curve('drop', 'voltage', 'current'), part);
+}
+
+/** What the bridge takes for itself. */
+function ownDraw(figures: Figures, id: string, supply: string): NetworkSketch[] {
+  const figure = figures.figure('quiescent', 'current');
+  if (figure === undefined) return [];
+  const part = `${id}-itself`;
+  const members: Member[] = [{ kind: 'current', part, amps: closed(figure.quantity), origin: figure.origin }];
+  const branch = { from: supply, to: GROUND, circuit: part, members };
+  return [{ id: part, circuits: [], side: 'load', inner: [], hooks: [], on: [branch], off: [branch] }];
+}
