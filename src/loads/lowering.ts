@@ -107,8 +107,8 @@ export interface ArrayChannel {
   readonly part: string;
   /** Part name of the drop that the channel leaves; none where nobody states it. */
   readonly saturation?: string;
-  /** The pin at its input, as an account id. */
-  readonly pin: string;
+  /** The pin at its input, as an account id; none where the array is set over its control lines. */
+  readonly pin?: string;
   /** Part names of what the input's current flows through. */
   readonly input: readonly string[];
   /** How many channels are joined for the load. */

@@ -97,6 +97,9 @@ export function resolve(
   const bench = benchOf(surroundings);
   const loads = lowerLoads(data['loads'], surroundings, bench);
   for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw, benches.get(id)?.chip);
+  for (const [id, raw] of entries(data['arrays']))
+    for (const [role, pin] of entries(isMapping(raw) ? raw['control'] : undefined))
+      bench.signalPin(pin, ['arrays', id, 'control', role], id, role, {});
   const lines = linesOf(data['incoming'], bench, loads, remarks);
   const lowered: Lowered = {
     ...loads,

@@ -57,7 +57,7 @@ const projects: readonly (readonly [boolean, string])[] = [
     'loads: { a: { type: coil, driver: { pin: D8, stages: [ { type: npn, base-resistor: 1 kΩ }, { type: pmos, pull-up: 10 kΩ } ] } } }\n',
   ],
   [false, 'loads: { a: { type: coil, driver: { pin: D8, stages: [ { base-resistor: 1 kΩ } ] } } }\n'],
-  [false, 'loads: { a: { type: coil, driver: { type: gate-driver } } }\n'],
+  [false, 'loads: { a: { type: coil, driver: { type: toaster } } }\n'],
   [false, 'loads: { a: { type: coil, clamp: { type: diode, zener: 3 V } } }\n'],
   [false, 'loads: { a: { type: coil, pwm: { duty: 5 % } } }\n'],
   [false, 'loads: { v: { type: relay-board, jumper: yes } }\n'],

@@ -3,7 +3,7 @@ import type { Figures } from '../figures.js';
 import type { ArrayChannel } from '../lowering.js';
 import { rating } from '../limits.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from '../plan.js';
-import { ableAmps, driveAccount, shareOf } from './array-drive.js';
+import { ableAmps, driveAccount, levelAccount, shareOf } from './array-drive.js';
 import { heatBy } from './half-driven.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 
@@ -25,13 +25,26 @@ export function arrayAccounts(
       const id = `${array}.${n}`;
       const users = used.filter((u) => u.channel === n);
       return [
-        driveAccount(figures, id, path, users),
+        ...driven(figures, id, path, users),
         carried({ id, title: `array channel ${id}`, path, figure: 'channel-current' }, users, channelLimit, shareOf),
         ...(voltageLimit ? [bears(id, path, users, voltageLimit, clamped)] : []),
       ];
     }),
     ...packageAccounts(array, figures, path, used, packageLimit),
   ];
+}
+
+/** What switches a channel: a logic level, or the current into its input; nothing where control lines set it. */
+function driven(
+  figures: Figures,
+  id: string,
+  path: AccountPlan['path'],
+  users: readonly ArrayChannel[],
+): AccountPlan[] {
+  if (figures.flag('serial')) return [];
+  return figures.says('input-threshold')
+    ? levelAccount(figures, id, path, users)
+    : [driveAccount(figures, id, path, users)];
 }
 
 function packageAccounts(
@@ -45,7 +58,10 @@ function packageAccounts(
   // A load on joined channels is one current through the package.
   const loads = used.filter((u, k) => used.findIndex((o) => o.part === u.part) === k);
   const inputs = [...new Set(used.flatMap((u) => u.input))];
-  const outputs = loads.map((u): Output => ({ ...u, able: ableAmps(figures, u.input[0]!) }));
+  const outputs = loads.map((u): Output => ({
+    ...u,
+    able: u.input[0] === undefined ? undefined : ableAmps(figures, u.input[0]),
+  }));
   const loss = (s: Reading): number =>
     inputs.reduce((watts, part) => watts + s.current(part) * s.across(part), 0) +
     outputs.reduce(
@@ -62,9 +78,64 @@ function packageAccounts(
   );
   return [
     ...(limit ? [carried(about, loads, limit, () => () => 1)] : []),
+    ...together(array, figures, path, used),
     { ...heat, steps: (s) => [lossStep(s, outputs, loss(s)), ...heat.steps(s)] },
   ];
 }
+
+/** The channel that carries most, held against what each may carry while so many conduct. */
+function together(
+  array: string,
+  figures: Figures,
+  path: AccountPlan['path'],
+  used: readonly ArrayChannel[],
+): AccountPlan[] {
+  const curve = figures.curve('simultaneous-current', 'current', 'ratio');
+  if (curve === undefined) return [];
+  const channels = [...new Set(used.map((u) => u.channel))].map((n) => used.filter((u) => u.channel === n));
+  const amps = (s: Reading): number[] =>
+    channels.map((users) => users.reduce((sum, u) => sum + s.current(u.part) * shareOf(u)(s), 0));
+  const on = (s: Reading): number => amps(s).filter((i) => i > CONDUCTS).length;
+  // Between two rows the one for more channels counts.
+  const row = (s: Reading) => curve.points.find((p) => p.at >= on(s)) ?? curve.points.at(-1)!;
+  const most = (s: Reading): number => Math.max(0, ...amps(s));
+  return [
+    {
+      id: `${array}.channels`,
+      kind: 'array',
+      title: `array ${array}, the channel that carries most`,
+      quantity: 'current',
+      direction: 'at-most',
+      circuits: circuitsOf(used),
+      path,
+      recipes: ['draw-most', 'draw-least'],
+      peaks: true,
+      read: most,
+      limits: [
+        {
+          value: (s) => row(s).value.min,
+          stated: curve.points.map((p) => `${p.quantity.stated} with ${p.at} conducting`).join(', '),
+          grade: curve.origin.basis === 'practice' ? 'practice' : 'operating',
+          margin: 'current',
+          origin: curve.origin,
+          condition: 'by how many channels conduct together',
+        },
+      ],
+      steps: (s) => [
+        {
+          name: 'I',
+          says: `${on(s)} conduct, and the channel that carries most of them carries this`,
+          formula: 'I',
+          with: { I: [most(s), 'A'] },
+          gives: [most(s), 'A'],
+        },
+      ],
+    },
+  ];
+}
+
+/** A channel that carries less is off, amperes. */
+const CONDUCTS = 1e-6;
 
 /** The sum behind the package's loss: what each output keeps times what it carries, and what the inputs turn to heat. */
 function lossStep(s: Reading, outputs: readonly Output[], whole: number): Step {

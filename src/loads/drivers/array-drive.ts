@@ -25,6 +25,53 @@ function gainOf(figures: Figures): ((s: Reading) => number) | undefined {
   return (s) => (s.typical ? TYPICAL_GAIN * least : gainAt(least, s.ambient));
 }
 
+/** The voltage at a logic input, held against the one that switches its channel on. */
+export function levelAccount(
+  figures: Figures,
+  id: string,
+  path: AccountPlan['path'],
+  users: readonly ArrayChannel[],
+): AccountPlan[] {
+  const threshold = figures.figure('input-threshold', 'voltage');
+  const part = users[0]!.input[0];
+  if (threshold === undefined || part === undefined) return [];
+  const { typ, min } = closed(threshold.quantity);
+  return [
+    {
+      id,
+      kind: 'array',
+      title: `array channel ${id}, input level`,
+      quantity: 'voltage',
+      direction: 'at-least',
+      circuits: [...new Set(users.map((u) => u.circuit))],
+      path,
+      recipes: ['drive-worst', 'drive-best'],
+      read: (s) => s.across(part),
+      limits: [
+        {
+          value: (s) => (s.typical ? typ : Math.max(min, typ)),
+          stated: threshold.quantity.stated,
+          grade: 'operating',
+          isFunction: true,
+          margin: 'function-voltage',
+          origin: threshold.origin,
+          condition: 'from there on its channel conducts',
+        },
+      ],
+      steps: (s) => [
+        ...branchSteps(s.branch(part), 'current into the input'),
+        {
+          name: 'V_input',
+          says: 'voltage at the input',
+          formula: 'I * R',
+          with: { I: [s.current(part), 'A'], R: [s.ohms(part), 'Ω'] },
+          gives: [s.across(part), 'V'],
+        },
+      ],
+    },
+  ];
+}
+
 /** Amperes that the channels behind an input can carry together; undefined when nobody states their gain. @param input its part */
 export function ableAmps(figures: Figures, input: string): ((s: Reading) => number) | undefined {
   const gain = gainOf(figures);

@@ -21,18 +21,35 @@ const KNEE = 0.4;
 
 type Channel = NonNullable<ReturnType<LoadInput['bench']['channel']>>;
 
-export function arrayDriver(input: LoadInput, setting: DriverSetting, named: unknown): Driver | undefined {
+export function arrayDriver(
+  input: LoadInput,
+  setting: Omit<DriverSetting, 'pin'> & Partial<Pick<DriverSetting, 'pin'>>,
+  named: unknown,
+): Driver | undefined {
   const { circuit, supply, load } = setting;
   const channels = joinedChannels(input, setting.path, named);
-  const pin = input.bench.outputPin(setting.pin.name, setting.pin.path, circuit, setting.active);
   const [first] = channels ?? [];
-  if (channels === undefined || first === undefined || pin === undefined) return undefined;
+  if (channels === undefined || first === undefined) return undefined;
   const { figures, array, common } = first;
   const driver = `${circuit}.driver`;
   const saturation = saturationMembers(figures.curve('saturation', 'voltage', 'current'), driver, channels.length);
-  const members = inputMembers(figures, circuit, channels.length);
+  const serial = figures.flag('serial');
+  if (serial !== (setting.pin === undefined)) {
+    input.bench.problem({
+      path: setting.path,
+      on: 'key',
+      says: serial
+        ? `the channels of \`${array}\` are set over its control lines, and have no pins of their own`
+        : `no pin switches the channel of \`${input.id}\``,
+      expected: serial ? 'the `array` alone' : '`pin:` in the driver, as in `driver: { array: sink.1, pin: D8 }`',
+    });
+    return undefined;
+  }
+  const pin = setting.pin && input.bench.outputPin(setting.pin.name, setting.pin.path, circuit, setting.active);
+  if (setting.pin && pin === undefined) return undefined;
+  const members = pin ? inputMembers(figures, circuit, channels.length) : [];
   // Two loads on one channel have one input between them.
-  const other = input.bench.usersOf(array, first.channel).find((u) => u.pin === pin.account);
+  const other = input.bench.usersOf(array, first.channel).find((u) => u.pin === pin?.account);
   const parts = other?.input ?? members.map((m) => m.part);
   for (const { channel } of channels)
     input.bench.use({
@@ -41,18 +58,20 @@ export function arrayDriver(input: LoadInput, setting: DriverSetting, named: unk
       circuit,
       part: load,
       ...(saturation.length > 0 && { saturation: driver }),
-      pin: pin.account,
+      ...(pin && { pin: pin.account }),
       input: parts,
       joined: channels.length,
       supply,
     });
-  const hooks: Hook[] = other ? [] : [{ pin, active: setting.active, flows: 'out', to: GROUND, members, circuit }];
-  const clamps = figures.flag('clamps') && common !== undefined;
-  const below = clamps ? belowSupply(input, common, supply) : undefined;
-  const able = ableAmps(figures, parts[0]!);
+  const hooks: Hook[] =
+    other || !pin ? [] : [{ pin, active: setting.active, flows: 'out', to: GROUND, members, circuit }];
+  const inside = figures.says('avalanche');
+  const clamps = inside || (figures.flag('clamps') && common !== undefined);
+  const below = clamps && common !== undefined ? belowSupply(input, common, supply) : undefined;
+  const able = parts[0] === undefined ? undefined : ableAmps(figures, parts[0]);
   return {
     by: 'array',
-    pin: pin.account,
+    ...(pin && { pin: pin.account }),
     side: 'low',
     members: saturation,
     networks: [
@@ -64,13 +83,15 @@ export function arrayDriver(input: LoadInput, setting: DriverSetting, named: unk
         hooks,
         on: [],
         off: [],
-        ...(other && { along: pin.account }),
+        ...(other && pin && { along: pin.account }),
       },
     ],
     accounts: [],
     clamps,
     unlimited: hooks.flatMap(({ members }) =>
-      members.some((m) => m.kind === 'resistance') ? [] : [{ part: members[0]!.part, pin: pin.account }],
+      members.some((m) => m.kind === 'resistance')
+        ? []
+        : [{ part: members[0]!.part, ...(pin && { pin: pin.account }) }],
     ),
     ...(able && { shortfall: keptMore(load, driver, able) }),
     ...(below !== undefined && {

@@ -86,7 +86,10 @@ export function driverOf(
   const path = [...input.path, 'driver'];
   const raw = entry['driver'];
   if (!isMapping(raw)) return undefined;
-  const { pin } = around;
+  const said = entry['active'] === 'low' ? 'low' : entry['active'] === 'high' ? 'high' : undefined;
+  const { pin, ...rest } = around;
+  if (raw['array'] !== undefined)
+    return arrayDriver(input, { ...rest, circuit, path, active: said ?? 'high', ...(pin && { pin }) }, raw['array']);
   if (pin === undefined) {
     bench.problem({
       path,
@@ -96,13 +99,11 @@ export function driverOf(
     });
     return undefined;
   }
-  const said = entry['active'] === 'low' ? 'low' : entry['active'] === 'high' ? 'high' : undefined;
   const setting: DriverSetting = { ...around, circuit, path, pin, active: said ?? 'high' };
   if (bench.driverType(raw) === 'h-bridge') {
     const bridge = bench.part('driver', raw, path, `${circuit}.driver`);
     return bridge && hBridge(input, setting, bridge.figures, around.pins ?? [pin]);
   }
-  if (raw['array'] !== undefined) return arrayDriver(input, setting, raw['array']);
   const row = Array.isArray(raw['stages'])
     ? rowOf(input, circuit, raw, path)
     : [partOf(input, raw, path, `${circuit}.driver`)];
@@ -114,7 +115,7 @@ export function driverOf(
   return inRow(input, setting, stages, said);
 }
 
-const RESISTORS = ['base-resistor', 'gate-resistor', 'pull-down', 'pull-up'];
+const RESISTORS = ['base-resistor', 'gate-resistor', 'pull-down', 'pull-up', 'series'];
 
 function partOf(input: LoadInput, raw: unknown, path: readonly (string | number)[], about: string): Part | undefined {
   const part = input.bench.part('driver', raw, path, about);

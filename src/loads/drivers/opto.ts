@@ -97,7 +97,8 @@ function lower(setting: StageSetting): Stage | undefined {
       ...branchSteps(s.branch(led), 'current through the coupler’s LED'),
       ...passedOnSteps(coupler, led, s),
     ],
-    shortfall: (s) => Math.max(kept(s) - s.across(id), 0),
+    // The highest saturation stands in the branch already.
+    shortfall: (s) => Math.max(kept(s) - saturationAt(coupler, s), 0),
     leak,
     leakSteps: (s) => offSteps(coupler, led, leak(s), s.typical ? 0 : dark, s),
   };

@@ -9,6 +9,7 @@ import type { Curve, Figures } from '../figures.js';
 import { junctionSpread } from '../laws.js';
 import { rating } from '../limits.js';
 import type { AccountPlan, JunctionSpread, LimitPlan, Member, Origin, Reading, Step } from '../plan.js';
+import { heatBy } from './half-driven.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import type { Heat } from './junction-heat.js';
@@ -222,6 +223,14 @@ export function lostSteps(t: Transistor, setting: TransistorSetting, expected: n
   ];
 }
 
+/** Watts from collector to emitter; of one that is not driven all the way the most that it can come to in between. */
+function collectorHeat(t: Transistor, setting: TransistorSetting, s: Reading): number {
+  const collector = s.current(setting.load);
+  const driven = t.gain === undefined ? Infinity : setting.baseCurrent(s) * gainIn(t, collector, s);
+  if (driven >= collector) return voltsLost(t, setting, s) * collector;
+  return Math.max(GAIN_VOLTAGE * driven, heatBy(s, setting.load, setting.id, driven));
+}
+
 export function transistorAccounts(t: Transistor, setting: TransistorSetting): AccountPlan[] {
   const { circuit, id, path, load, supply, title = `driver of ${circuit}`, off, loads } = setting;
   const base = { id, kind: 'driver' as const, circuits: [circuit], path, ...(off && { off }), ...(loads && { loads }) };
@@ -301,8 +310,7 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
   };
   const carries = carriedCurrent(base, circuit, load, t.maximumCurrent, title);
   const bears = t.maximumVoltage ? [offVoltage(base, circuit, supply, t.maximumVoltage, title)] : [];
-  const power = (s: Reading): number =>
-    voltsLost(t, setting, s) * s.current(load) + s.across(setting.base) * setting.baseCurrent(s);
+  const power = (s: Reading): number => collectorHeat(t, setting, s) + s.across(setting.base) * setting.baseCurrent(s);
   const warm = heatAccount({ ...base, title: `${title}, junction` }, t.heat, power, [
     'hottest',
     'draw-most',
@@ -312,10 +320,10 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
   ]);
   const loss = (s: Reading): Step => ({
     name: 'P',
-    says: 'what it turns into heat from collector to emitter, and at its base',
+    says: 'what it turns into heat from collector to emitter, at the most where it is not driven all the way, and at its base',
     formula: 'V_CE * I_load + V_BE * I_base',
     with: {
-      V_CE: [voltsLost(t, setting, s), 'V'],
+      V_CE: [s.current(load) > 0 ? collectorHeat(t, setting, s) / s.current(load) : 0, 'V'],
       I_load: [s.current(load), 'A'],
       V_BE: [s.across(setting.base), 'V'],
       I_base: [setting.baseCurrent(s), 'A'],
