@@ -54,6 +54,8 @@ export interface LimitRule {
   readonly name: string;
   readonly family: Family;
   readonly claims: (account: Account) => boolean;
+  /** What its sentence names besides. */
+  readonly names?: (account: Account, ledger: Ledger) => Finding['names'];
 }
 
 /** A rule about how something is wired. */

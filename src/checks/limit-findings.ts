@@ -1,5 +1,6 @@
 /** Findings of the limit rules: one for every account that is worse than sound. */
 import type { Account } from '../ledger/account.js';
+import type { Ledger } from '../ledger/ledger.js';
 import type { Project } from '../project/project.js';
 import type { Path } from '../source/place.js';
 import type { Finding, Judged, LimitRule } from './finding.js';
@@ -9,10 +10,9 @@ import type { JudgedAccount } from './verdict.js';
 const OF_A_CIRCUIT = new Set(['coil', 'driver', 'clamp', 'series', 'input', 'contact']);
 
 export function limitFindings(judged: Judged, rules: readonly LimitRule[]): Finding[] {
-  const { project } = judged.ledger;
-  const promised = judged.accounts.flatMap((j) => (j.verdict === 'sound' ? [] : [finding(project, rules, j)]));
+  const promised = judged.accounts.flatMap((j) => (j.verdict === 'sound' ? [] : [finding(judged.ledger, rules, j)]));
   const beyond = judged.runaway.map((j) => ({
-    ...finding(project, rules, j),
+    ...finding(judged.ledger, rules, j),
     verdict: runawayVerdict(j),
     runaway: true as const,
   }));
@@ -23,10 +23,12 @@ export function limitFindings(judged: Judged, rules: readonly LimitRule[]): Find
 const runawayVerdict = ({ by, account }: JudgedAccount): Finding['verdict'] =>
   by?.limit.grade === 'absolute' || account.quantity === 'temperature' ? 'strain' : 'note';
 
-function finding(project: Project, rules: readonly LimitRule[], { account, verdict, by }: JudgedAccount): Finding {
+function finding(ledger: Ledger, rules: readonly LimitRule[], { account, verdict, by }: JudgedAccount): Finding {
+  const { project } = ledger;
   const rule = rules.find((r) => r.claims(account));
   if (rule === undefined)
     throw new Error(`no rule claims the account '${account.id}' (${account.kind}, ${account.quantity})`);
+  let names: Finding['names'] | undefined;
   return {
     rule: rule.name,
     family: rule.family,
@@ -35,13 +37,17 @@ function finding(project: Project, rules: readonly LimitRule[], { account, verdi
     path: placeOf(project, account),
     account,
     ...(by && { by }),
-    names: {},
+    // Cures judge a project again and again: what takes solving is found when it is told.
+    get names() {
+      return (names ??= rule.names?.(account, ledger) ?? {});
+    },
     related: relatedTo(project, account),
   };
 }
 
 /** What an account is about: the circuit whose part it is, the only circuit on a pin, else itself. */
 export function aboutOf(account: Account): string {
+  if (account.reading) return account.reading.of.id;
   if (account.kind === 'pin' && account.entries.length === 1) return account.entries[0]!.circuit;
   if (!OF_A_CIRCUIT.has(account.kind)) return account.id;
   const stage = account.id.search(/\.stage-\d+(\.|$)/);

@@ -48,6 +48,7 @@ import inputLeftOpen from './relay-boards/input-left-open.js';
 import inputLevels from './relay-boards/input-levels.js';
 import isolationDefeated from './relay-boards/isolation-defeated.js';
 import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
+import measuredDisagrees from './data/measured-disagrees.js';
 import fuseHolds from './supplies/fuse-holds.js';
 import inletCurrent from './supplies/inlet-current.js';
 import loadVoltage from './supplies/load-voltage.js';
@@ -127,6 +128,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   railCurrent,
   inletCurrent,
   supplyCurrent,
+  measuredDisagrees,
 ];
 
 /** Names of all rules, in the order of telling. */

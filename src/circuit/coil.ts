@@ -1,7 +1,7 @@
 /**
  * What heat does to the voltages of a coil. A coil pulls in at a certain current, whatever its temperature, so that its
  * voltages go with its resistance; and its own heat sets the most it bears for good.
- * Sources: "Temperature considerations for DC relays", TE Connectivity; worked examples in tests/published/coils.test.ts.
+ * Sources: "Temperature considerations for DC relays", TE Connectivity; worked examples in tests/published/suppression.test.ts.
  */
 import { copperFactor } from './copper.js';
 

@@ -3,7 +3,7 @@
  * resistance bring it down: L·di/dt = −R·i − V, so that i(t) = (I0 + V/R)·e^(−tR/L) − V/R. The inductance is taken as
  * constant; in truth it falls as the armature moves, so that the time is one to the longer side.
  * Sources: "The application of relay coil suppression with DC relays", TE Connectivity (13C3311); the law is that of any
- * textbook; worked examples in tests/published/coils.test.ts.
+ * textbook; worked examples in tests/published/suppression.test.ts.
  */
 
 /** Energy in a winding, joules, at a current in amperes. @param inductance henries */

@@ -1,7 +1,9 @@
 /** Accounts: the one data structure that rules, cures and reports read. */
 import type { Interval } from '../quantity/interval.js';
 import type { AccountKind, Direction, LimitPlan, QuantityName, Step } from '../loads/plan.js';
+import type { ReadingPlan } from '../project/project.js';
 import type { Path } from '../source/place.js';
+import type { Candidate } from './solver.js';
 import type { Solution } from './solution.js';
 import type { Sampling } from './statistics.js';
 
@@ -34,6 +36,9 @@ export interface Account {
   readonly direction: Direction;
   readonly path: Path;
   readonly mode: string;
+  /** The meter's reading that is held against the draw, and the corner that comes nearest to it. */
+  readonly reading?: ReadingPlan;
+  readonly nearest?: Candidate;
   /** Circuits on in the worst moment. */
   readonly moment: readonly string[];
   readonly bound: boolean;

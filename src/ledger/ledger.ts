@@ -11,6 +11,7 @@ import { TYPICAL } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { RUNAWAY, modesOf } from './moments.js';
 import type { Moment, Solution } from './solution.js';
+import { measuredAccounts } from './measured.js';
 import type { Question } from './question.js';
 import type { Candidate, Solver } from './solver.js';
 import { solver } from './solver.js';
@@ -53,7 +54,7 @@ export function ledgerOf(project: Project, only?: string): Ledger {
   return {
     project,
     solver: bench,
-    accounts: answer(promised, false),
+    accounts: [...answer(promised, false), ...measuredAccounts(bench, promised)],
     runaway: answer(unpromised, true),
     averages: averagesOf(bench, promised),
   };

@@ -36,12 +36,16 @@ function twinOf({ circuitry }: Solver, plan: AccountPlan, likeness: Likeness): P
 const OUTWEIGHS = 1e3;
 
 /** What the accounts of one circuit share: who is in question, which supplies can pull apart, the moments to try. */
-interface Around {
+export interface Around {
   /** The recipes of an account, and those that are its extremes besides where a load draws more as its voltage falls. */
-  recipes(plan: AccountPlan): readonly Recipe[];
+  recipes(plan: Pick<AccountPlan, 'recipes' | 'circuits'>): readonly Recipe[];
   /** The candidates of a recipe in a mode; the same for all accounts of the circuits. */
-  asked(plan: AccountPlan, recipe: Recipe): (mode: ModeSearch) => readonly Candidate[];
+  asked(plan: Asked, recipe: Recipe): (mode: ModeSearch) => readonly Candidate[];
 }
+
+/** What of an account its candidates depend on. */
+export type Asked = Pick<AccountPlan, 'id' | 'quantity' | 'direction' | 'circuits'> &
+  Omit<Partial<AccountPlan>, 'read' | 'steps'> & { readonly read: (s: Solution) => number | undefined };
 
 interface Concerned {
   readonly focus: Focus;
@@ -49,14 +53,14 @@ interface Concerned {
   readonly apart: Apart;
 }
 
-function aroundOf(solver: Solver): Around {
+export function aroundOf(solver: Solver): Around {
   const { circuitry } = solver;
   const feeds = upstream(circuitry);
   const sets = together(circuitry.project);
   const hefts = circuitry.project.circuits.map((_, k) => heft(solver, k));
 
   /** What each circuit alone brings an account that several have a part in; typical figures are enough to tell who weighs most. */
-  const worths = (plan: AccountPlan, numbers: readonly number[]): readonly number[] => {
+  const worths = (plan: Asked, numbers: readonly number[]): readonly number[] => {
     const worth = (circuits: readonly number[]): number => {
       const on = Uint8Array.from(solver.resting);
       for (const k of circuits) on[k] = 1;

@@ -20,7 +20,7 @@ const USUAL_FORWARD: { readonly [S in 'silicon' | 'schottky']: Interval } = {
 };
 
 export interface Clamp {
-  readonly wiring: Pick<Wiring, 'clamp' | 'clampActs'>;
+  readonly wiring: Pick<Wiring, 'clamp' | 'clampActs' | 'clampForward'>;
   readonly accounts: readonly AccountPlan[];
   /** The same accounts of a driver, with what the clamp throws at it when it switches off. */
   readonly atSwitchingOff: (accounts: readonly AccountPlan[]) => readonly AccountPlan[];
@@ -37,6 +37,10 @@ export interface ClampSetting {
   readonly winding?: Winding;
 }
 
+/** What a clamp's figures are called: by themselves, and among those of an array. */
+const OWN = { current: 'current', peak: 'peak-current', forward: 'forward-voltage' };
+const OF_ARRAY: typeof OWN = { current: 'clamp-current', peak: 'clamp-current', forward: 'clamp-forward-voltage' };
+
 /** The clamp of a load, if the file names one. */
 export function clampOf(input: LoadInput, setting: ClampSetting): Clamp | undefined {
   const { entry, bench, path } = input;
@@ -47,19 +51,31 @@ export function clampOf(input: LoadInput, setting: ClampSetting): Clamp | undefi
   return clampFrom(found.figures, found.type, setting, at);
 }
 
+/** The accounts of the clamp that an array has in each of its channels. */
+export const clampInArray = (
+  figures: Figures,
+  setting: ClampSetting,
+  path: AccountPlan['path'],
+): readonly AccountPlan[] => clampFrom(figures, 'diode', setting, path, OF_ARRAY).accounts;
+
 /** A clamp from its figures: of a load, or fitted on a board. */
 export function clampFrom(
   figures: Figures,
   type: string,
   setting: ClampSetting,
   path: readonly (string | number)[],
+  keys = OWN,
 ): Clamp {
   const action = clampAction(type as ClampType, figures.word('fitted') === 'reversed');
-  const law = lawOf(figures, type as ClampType, action);
+  const law = lawOf(figures, type as ClampType, action, keys.forward);
   const acts = action.acts;
   return {
-    wiring: { clamp: acts === 'clamps' ? 'fitted' : 'reversed', ...(acts !== 'clamps' && { clampActs: acts }) },
-    accounts: accountsOf(figures, action, law, setting, path),
+    wiring: {
+      clamp: acts === 'clamps' ? 'fitted' : 'reversed',
+      ...(acts !== 'clamps' && { clampActs: acts }),
+      ...(law.junction && !action.breakdown && { clampForward: law.junction }),
+    },
+    accounts: accountsOf(figures, action, law, setting, path, keys),
     atSwitchingOff: (accounts) =>
       acts === 'clamps'
         ? accounts.map((a) => (isOffVoltage(a, setting.circuit) ? thrown(a, law, setting) : a))
@@ -74,14 +90,15 @@ interface ClampLaw {
   /** Lowest, at which the current takes longest to fall. */
   readonly least: (amps: number, s: Reading) => number;
   readonly breakdown?: Interval;
+  readonly junction?: JunctionSpread;
   /** What clamps has a breakdown that nobody states. */
   readonly unknown: boolean;
   /** Takes note that a usual forward voltage stands in, once that is used. */
   readonly used: () => void;
 }
 
-function lawOf(figures: Figures, type: ClampType, action: ClampAction): ClampLaw {
-  const curve = action.forward ? figures.curve('forward-voltage', 'voltage', 'current') : undefined;
+function lawOf(figures: Figures, type: ClampType, action: ClampAction, key: string): ClampLaw {
+  const curve = action.forward ? figures.curve(key, 'voltage', 'current') : undefined;
   const junction: JunctionSpread | undefined = curve && junctionSpread(curve);
   const usual = USUAL_FORWARD[type === 'schottky' ? 'schottky' : 'silicon'];
   const breakdown = action.breakdown || action.breaksDownOn ? figures.interval('zener-voltage', 'voltage') : undefined;
@@ -96,6 +113,7 @@ function lawOf(figures: Figures, type: ClampType, action: ClampAction): ClampLaw
       action.breakdown && breakdown === undefined ? undefined : at(amps, s.typical ? 'typ' : 'max', s),
     least: (amps, s) => at(amps, s.typical ? 'typ' : 'min', s),
     ...(breakdown && { breakdown }),
+    ...(junction && { junction }),
     unknown: action.breakdown && breakdown === undefined,
     used: () => {
       if (action.forward && junction === undefined)
@@ -110,6 +128,7 @@ function accountsOf(
   law: ClampLaw,
   setting: ClampSetting,
   path: readonly (string | number)[],
+  keys: typeof OWN,
 ): AccountPlan[] {
   const { circuit, part, supply, winding } = setting;
   const base = {
@@ -119,7 +138,7 @@ function accountsOf(
     circuits: [circuit],
     path,
   };
-  const peak = rating(figures, 'peak-current', 'current') ?? rating(figures, 'current', 'current');
+  const peak = rating(figures, keys.peak, 'current') ?? rating(figures, keys.current, 'current');
   const current: AccountPlan = {
     ...base,
     title: `clamp of ${circuit}`,

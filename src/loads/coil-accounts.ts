@@ -152,24 +152,23 @@ function heatingSteps({ unsteady }: CoilSetting, s: Reading, volts: number, heat
   ];
 }
 
-function highest({ setting, volts, base }: Hung, limit: LimitPlan): AccountPlan {
+/** The most that reaches the coil: through a driver at its lowest saturation, which is what the solved branch has. */
+function highest({ setting, base }: Hung, limit: LimitPlan): AccountPlan {
+  const { part } = setting;
   return {
     ...base,
     title: `coil of ${setting.circuit}, highest voltage`,
     quantity: 'voltage',
     direction: 'at-most',
-    recipes: setting.shortfall ? ['flooded', 'drive-best', 'starved'] : ['flooded', 'starved'],
-    read: volts,
+    recipes: ['flooded', 'starved'],
+    read: (s) => s.across(part),
     limits: [limit],
-    steps: (s) => [
-      ...(setting.lossSteps?.(s) ?? []),
-      ...acrossSteps(s, setting.part, setting.shortfall?.(s) ?? 0, volts(s)),
-    ],
+    steps: (s) => acrossSteps(s, part, 0, s.across(part)),
   };
 }
 
 /** Heat in the winding at rest; its resistance has risen by then, so that it is less than the cold coil's power would make. */
-function heat({ coil, setting, volts, base }: Hung, limit: LimitPlan): AccountPlan {
+function heat({ coil, setting, base }: Hung, limit: LimitPlan): AccountPlan {
   const { part } = setting;
   const permitted = (s: Reading): number => (typeof limit.value === 'number' ? limit.value : limit.value(s));
   return {
@@ -178,14 +177,13 @@ function heat({ coil, setting, volts, base }: Hung, limit: LimitPlan): AccountPl
     quantity: 'temperature',
     direction: 'at-most',
     recipes: ['draw-most', 'flooded', 'draw-least'],
-    read: (s) => coilRestTemperature(coil, volts(s), s.ohms(part), s),
+    read: (s) => coilRestTemperature(coil, s.across(part), s.ohms(part), s),
     limits: [limit],
     steps: (s) => {
       const ohms = s.ohms(part) / copperFactor(s.ambient, coil.reference);
       const thermal = thermalIn(coil, s);
       return [
-        ...(setting.lossSteps?.(s) ?? []),
-        ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
+        ...acrossSteps(s, part, 0, s.across(part)),
         {
           name: 'V_highest',
           says: 'highest voltage for good at this ambient, which would bring the winding to its limit',
@@ -200,7 +198,7 @@ function heat({ coil, setting, volts, base }: Hung, limit: LimitPlan): AccountPl
           },
           gives: [highestCoilVoltage(ohms, s.ambient, thermal, permitted(s), coil.reference), 'V'],
         },
-        ...restSteps(coil, s, volts(s), s.ohms(part)),
+        ...restSteps(coil, s, s.across(part), s.ohms(part)),
       ];
     },
   };

@@ -337,6 +337,8 @@ export interface Wiring {
   readonly clamp: 'none' | 'fitted' | 'reversed' | 'not-needed';
   /** What a clamp that is fitted the wrong way round does. */
   readonly clampActs?: 'shorts' | 'clamps-nothing';
+  /** Forward law of a clamp that would short the winding if it sat the wrong way round. */
+  readonly clampForward?: JunctionSpread;
   /** An inductive load's windings hang on the bare pin. */
   readonly bare?: true;
   /** The file says that one level energises it, and what drives it conducts at the other. */

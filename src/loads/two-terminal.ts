@@ -5,7 +5,7 @@
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Wiring } from './plan.js';
 import { GROUND } from './plan.js';
 import type { Clamp } from './clamp.js';
-import { clampOf } from './clamp.js';
+import { clampInArray, clampOf } from './clamp.js';
 import type { Winding } from './clamp-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
@@ -118,12 +118,13 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
     ...series.accounts,
   ];
   const base = { id: circuit, owner: input.id, path, type: input.type };
-  const clamp = clampOf(input, {
+  const hung = {
     circuit,
     part: content.part(circuit),
     ...(supply !== undefined && { supply }),
     ...(content.winding && { winding: content.winding }),
-  });
+  };
+  const clamp = clampOf(input, hung);
   const common = {
     inductive: content.inductive,
     coil: content.part(circuit),
@@ -196,7 +197,8 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
         ...own(supply, driver),
         ...(clamp?.atSwitchingOff(driver.accounts) ?? driver.accounts),
         ...(content.letsGo ? [] : releaseAccount(circuit, path, expected, driver)),
-        ...(clamp?.accounts ?? []),
+        ...(clamp?.accounts ??
+          (driver.clampFigures && content.inductive ? clampInArray(driver.clampFigures, hung, path) : [])),
       ],
     };
   }

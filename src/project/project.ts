@@ -144,6 +144,26 @@ export interface InterlockPlan {
   readonly turns?: true;
 }
 
+/** A place of the circuit that a meter is held to. */
+export interface Spot {
+  readonly sort: 'part' | 'pin' | 'node' | 'link' | 'account';
+  readonly id: string;
+}
+
+/** A meter's reading, to be held against the books. */
+export interface ReadingPlan {
+  readonly of: Spot;
+  readonly quantity: 'voltage' | 'current' | 'power' | 'temperature';
+  /** SI. */
+  readonly value: Interval;
+  /** Written without a tolerance. */
+  readonly exact: boolean;
+  readonly stated: string;
+  /** Absent: whichever mode it was. */
+  readonly mode?: string;
+  readonly path: Path;
+}
+
 /** Shares of each limit to keep in hand, 0 to 1. */
 export interface Policy {
   readonly name: string;
@@ -190,6 +210,7 @@ export interface Project {
   readonly lines: readonly LineFact[];
   readonly modes: readonly ModePlan[];
   readonly interlocks: readonly InterlockPlan[];
+  readonly measured: readonly ReadingPlan[];
   readonly assumptions: readonly Assumption[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
   readonly cautions: readonly string[];

@@ -26,6 +26,7 @@ import type { Around, Bench as ControllerBench } from './controllers.js';
 import { controller } from './controllers.js';
 import { joined, lowerAllIncoming } from './incoming.js';
 import { lowerLoads } from './loads.js';
+import { measuredFrom } from './measured.js';
 import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
 import { nodeNamed } from './names.js';
 import type { PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
@@ -125,6 +126,22 @@ export function resolve(
     const used = bench.channels.filter((c) => c.array === id);
     return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used, array.common);
   });
+  const accounts = [...lowered.accounts, ...arrayPlans, ...[...benches.values()].flatMap((b) => b.accounts)];
+  const measured = measuredFrom(
+    data['measured'],
+    {
+      networks,
+      circuits: lowered.circuits,
+      accounts,
+      nodes: tree.nodes,
+      links: tree.inOrder(),
+      modes,
+      chips,
+      controllers,
+    },
+    remarks,
+  );
+  if (remarks.problems.length > 0) return { problems: remarks.problems };
   const exact = remarks.exactCount();
   if (exact > 0)
     remarks.assume(
@@ -141,7 +158,7 @@ export function resolve(
     links: tree.inOrder(),
     circuits: lowered.circuits,
     networks,
-    accounts: [...lowered.accounts, ...arrayPlans, ...[...benches.values()].flatMap((b) => b.accounts)],
+    accounts,
     open: loads.open ?? [],
     pinAccounts: [...benches.values()].flatMap((b): readonly PinAccountPlan[] => b.chip.accounts(used, b.own)),
     uses: bench.uses,
@@ -151,6 +168,7 @@ export function resolve(
     lines: lines.facts,
     modes,
     interlocks,
+    measured,
     assumptions: remarks.assumptions,
     notes: notesOf(data),
     cautions: cautionsOf(lowered.circuits, tree.nodes),

@@ -64,8 +64,10 @@ function cells(row: AccountRow, likelier: boolean): readonly Text[] {
     ...(likelier ? [statistics ? span({ min: statistics.low, max: statistics.high }, unit) : ''] : []),
     draw === null ? '' : mark('quiet', figure(draw.typ, unit)),
     // Nobody limits a plain rail: what feeds it is limited.
-    limit === undefined ? (verdict === 'sound' ? 'no limit' : 'not known') : given(limit.value, unit),
-    mark('quiet', limit === undefined ? '' : kindOfLimit(limit, direction)),
+    limit === undefined
+      ? (account.measured?.stated ?? (verdict === 'sound' ? 'no limit' : 'not known'))
+      : given(limit.value, unit),
+    mark('quiet', limit === undefined ? (account.measured ? 'measured' : '') : kindOfLimit(limit, direction)),
     mark('quiet', alike.length > 0 ? `${account.id} …` : account.id),
     mark('quiet', account.mode),
   ];

@@ -88,6 +88,14 @@ function accountOf(
     ...(a.mode === 'free' || a.mode === 'runaway' ? { moment: a.moment } : {}),
     ...(a.bound && { bound: true as const }),
     limits: governingFirst(a.limits, by).map((l) => limitOf(l, a)),
+    ...(a.reading && {
+      measured: {
+        of: a.reading.of.id,
+        min: a.reading.value.min,
+        max: a.reading.value.max,
+        stated: a.reading.stated,
+      },
+    }),
     margin: margin ?? null,
     verdict,
     entries: a.entries.map(({ circuit, min, typ, max }) => ({ circuit, min, typ, max })),

@@ -82,6 +82,8 @@ export interface ReportAccount {
   /** The worst moment is a proven bound, not an exact one (more circuits than are searched one by one). */
   readonly bound?: true;
   readonly limits: readonly ReportLimit[];
+  /** Of kind `measured`: what a meter showed, which the draw has to allow. */
+  readonly measured?: { readonly of: string; readonly min: number; readonly max: number; readonly stated: string };
   /** Signed fraction of the limit that gives the verdict; null without a limit or without a figure. */
   readonly margin: number | null;
   readonly verdict: Verdict;

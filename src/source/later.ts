@@ -8,7 +8,7 @@ const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
 const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['measured', 'variants', 'waivers', 'places', 'catalogue'],
+  project: ['variants', 'waivers', 'places', 'catalogue'],
   load: [...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
   'load/series': ['bypass'],
   'load:coil': coil,

@@ -193,6 +193,15 @@ const clampRating: Say = (f) => {
   return atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over');
 };
 
+const measuredDisagrees: Say = (f) => {
+  const { of, reading, mode, bounds, contradicts, explains } = f.names;
+  const told = `The meter shows ${reading} at ${of}${mode === undefined ? '' : ` in mode ${mode}`}`;
+  if (bounds === undefined) return `${told}, where nothing can be reckoned.`;
+  return `${told}, and the figures of the file allow ${bounds}.${
+    contradicts ? ` By the figures alone, ${contradicts}.` : ''
+  } ${explains ? `It would be explained if ${explains}.` : f.names['untold'] ? 'What would explain it is told once the other readings agree.' : 'No single fault of wiring that was tried explains it.'}`;
+};
+
 /** What a load leaves open besides what it may bear, by the figure that would tell. */
 const MISSING: { readonly [figure: string]: (about: string) => string } = {
   draws: (about) => `Nothing says what ${about} draws itself.`,
@@ -215,13 +224,17 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     return `The ${f.names['winding']} of ${f.about} hangs straight on pin ${f.names['pin']}${carries}${line}${rest}.`;
   },
   'coil-no-clamp': (f) =>
-    `Nothing clamps the ${f.names['winding']} of ${f.about}: when ${f.names['switch']} switches it off, its voltage rises until something breaks down.`,
-  'clamp-reversed': (f) =>
-    `The clamp of ${f.about} is fitted the wrong way round: ${
+    `Nothing clamps the ${f.names['winding']} of ${f.about}: when ${f.names['switch']} switches it off, ${
+      f.account?.draw ? `its ${figure(f.account, f.account.draw.max)} find no other way and ` : ''
+    }its voltage rises until something breaks down.`,
+  'clamp-reversed': (f) => {
+    const coil = f.account?.draw ? `, not the ${figure(f.account, f.account.draw.max)} of the winding` : '';
+    return `The clamp of ${f.about} is fitted the wrong way round: ${
       f.names['acts'] === 'clamps-nothing'
         ? 'its diode blocks what the coil throws, so that nothing is clamped'
-        : 'it shorts the supply as soon as the driver switches on'
-    }.`,
+        : `it shorts the supply as soon as the driver switches on, which then carries all that it can${coil}`
+    }.`;
+  },
   'clamp-tied-low': (f) =>
     f.verdict === 'breach'
       ? `The clamps of ${f.names['array']} lead to ${f.names['common']}, which stands below ${f.names['supply']}: when the channel of ${f.about} lets go, its current flows on into ${f.names['common']}.`
@@ -346,6 +359,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'regulator-input': (f) => atMost(f, subjectOf(f), 'gets'),
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
+  'measured-disagrees': measuredDisagrees,
   'supply-current': (f) =>
     met(f) ? atMost(f, subjectOf(f), 'is asked for') : sentence(`nothing says what current ${subjectOf(f)} can give.`),
 };

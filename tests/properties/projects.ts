@@ -118,11 +118,17 @@ const drivenCoil: fc.Arbitrary<Hang> = fc
       { part: 'nmos-ao3400a', 'gate-resistor': '100 Ω', 'pull-down': '100 kΩ ±10 %' },
       { part: 'nmos-ao3400a' },
     ),
+    clamp: fc.constantFrom<Entry>(
+      { part: 'diode-1n4148' },
+      { type: 'diode-zener', current: '1 A', 'zener-voltage': '12 V ±5 %' },
+      { type: 'tvs', current: '1 A', 'zener-voltage': '18 to 24 V' },
+    ),
+    heat: fc.constantFrom<Entry>({}, { 'thermal-resistance': '50 to 90 K/W', 'maximum-temperature': '85 °C' }),
     high: fc.boolean(),
     supply: fc.nat(8),
   })
   .map(
-    ({ driver, high, supply }): Hang =>
+    ({ driver, clamp, heat, high, supply }): Hang =>
       (board, pin, id) =>
         on(
           pin(),
@@ -131,7 +137,8 @@ const drivenCoil: fc.Arbitrary<Hang> = fc
               ? { part: 'relay-coil-12v-400mw', supply: 'brick' }
               : { part: 'relay-coil-5v-70r', supply: some(board.five, supply) }),
             driver: { ...driver, pin: name },
-            clamp: { part: 'diode-1n4148' },
+            clamp,
+            ...heat,
           }),
           id,
         ),

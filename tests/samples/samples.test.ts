@@ -139,6 +139,15 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       pullIn('latch', (2.833 - 4.163) / 4.163),
     ],
   },
+  'mist-valve-measured': {
+    verdict: 'unproven',
+    findings: ['unproven measured-disagrees mist-valve.coil'],
+    figures: [
+      // 4.8 V less 0.155 V + 0.845 V x (23 - 10) / (60 - 10)
+      { account: 'measured.3', direction: 'at-most', quantity: 'voltage', of: 'min', is: 4.43, mode: 'misting' },
+      { account: 'measured.1', direction: 'at-most', quantity: 'voltage', of: 'max', is: 5.2, mode: 'misting' },
+    ],
+  },
   'lane-lamps-port-group': {
     verdict: 'breach',
     findings: ['breach group-current main.right-group'],

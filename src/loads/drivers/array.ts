@@ -88,6 +88,8 @@ export function arrayDriver(
     ],
     accounts: [],
     clamps,
+    // Joined channels' clamps share, by nobody's promise.
+    ...(clamps && channels.length === 1 && figures.says('clamp-current') && { clampFigures: figures }),
     unlimited: hooks.flatMap(({ members }) =>
       members.some((m) => m.kind === 'resistance')
         ? []

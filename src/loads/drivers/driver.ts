@@ -2,6 +2,7 @@
  * Drivers: what stands between a pin and a load. A driver is a row of stages from the pin outwards, most often of one; each
  * is driven by the one before it, and the last gives the load's branch its switch. Arrays have a place of their own.
  */
+import type { Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, Member, Reading, Step, Wiring } from '../plan.js';
@@ -42,6 +43,8 @@ export interface Driver {
   readonly accounts: readonly AccountPlan[];
   /** It clamps the load itself, as an array's common pin does. */
   readonly clamps: boolean;
+  /** Figures of that clamp: an array's own. */
+  readonly clampFigures?: Figures;
   readonly unlimited: NonNullable<Wiring['unlimited']>;
   readonly inverted?: NonNullable<Wiring['inverted']>;
   /** Volts it loses beyond what its members take: a transistor that is not driven hard enough. */

@@ -1,6 +1,7 @@
 /** Every case of every rule. */
 import type { Case } from './case.js';
 import { COILS } from './coils.js';
+import { DATA } from './data.js';
 import { DRIVERS } from './drivers.js';
 import { GROUPS } from './groups.js';
 import { LINES } from './lines.js';
@@ -14,6 +15,7 @@ export const CASES: readonly Case[] = [
   ...LINES,
   ...GROUPS,
   ...COILS,
+  ...DATA,
   ...DRIVERS,
   ...PARTS,
   ...RELAY_BOARDS,

@@ -394,6 +394,25 @@ export const COILS: readonly Case[] = [
     text: onChip(clamped(''), { ambient: '20 °C' }),
   },
   {
+    rule: 'clamp-rating',
+    when: 'breaks on a channel of an array whose clamp is for 500 mA, with a coil that takes more',
+    verdict: 'breach',
+    text: onBoard(
+      'a: { type: coil, voltage: 5 V, resistance: 5 Ω, supply: bench, driver: { array: sink.1, pin: D2 } }',
+      {
+        more: 'arrays: { sink: { part: darlington-array-7, common: bench } }',
+      },
+    ),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'is content there with one that takes a tenth of that',
+    verdict: 'silent',
+    text: onBoard('a: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
+      more: 'arrays: { sink: { part: darlington-array-7, common: bench } }',
+    }),
+  },
+  {
     rule: 'coil-no-clamp',
     when: 'is content with a channel of an array whose common pin sits on the coil’s supply',
     verdict: 'silent',
