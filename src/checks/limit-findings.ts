@@ -59,7 +59,8 @@ export function aboutOf(account: Account): string {
 
 /** A pin's finding stands where the load names the pin, others where the account belongs. */
 function placeOf(project: Project, account: Account): Path {
-  if (account.kind !== 'pin') return account.path;
+  // What is pushed into a pin stands where the file says what pushes it.
+  if (account.kind !== 'pin' || account.direction === 'injected') return account.path;
   const use = project.uses.find((u) => u.pin === account.id);
   return use?.path ?? account.path;
 }
