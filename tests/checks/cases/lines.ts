@@ -268,6 +268,18 @@ incoming: { echo: { voltage: 5 V, pin: GPIO4, series: 1.8 kΩ, pull-down: 3.3 k�
     text: lines('voltage: 3.6 V, pin: wifi.GPIO4, series: 15 kΩ'),
   },
   {
+    rule: 'pin-current',
+    when: 'counts a pull-up fitted at a driven pin: 5 V / (222.5 + 25) Ω flow in while it is low',
+    verdict: 'strain',
+    text: pulledPin('222.5 Ω'),
+  },
+  {
+    rule: 'pin-current',
+    when: 'is content with 225 Ω there: exactly 20 mA',
+    verdict: 'silent',
+    text: pulledPin('225 Ω'),
+  },
+  {
     rule: 'pin-drive',
     when: 'notes 9 mA from a pin that was set to drive 4 mA: 3.3 V / 300 Ω, less what the pin takes',
     verdict: 'note',
@@ -356,6 +368,14 @@ function servo(volts: string): string {
     /expanders: .*/,
     'loads: { arm: { type: servo, supply: bench, voltage: 5 V, idle: 5 mA, run: 200 mA, stall: 700 mA, stall-time: 0.2 s, pin: GPIO4 } }',
   );
+}
+
+/** A pin of 25 Ω on 5 V that switches next to nothing, with a resistor to its rail. */
+function pulledPin(pullUp: string): string {
+  return lines('voltage: 5 V, resistance: 100 Ω, pin: main.PB5', {
+    pins: `PB1: { pull-up: ${pullUp} }`,
+    more: 'loads: { a: { type: resistor, resistance: 1 MΩ, power: 1 W, pin: main.PB1 } }',
+  });
 }
 
 /** A resistor on a pin of an RP2040 with a drive setting. */
