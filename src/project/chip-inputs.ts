@@ -120,6 +120,12 @@ export function pullsOf(figures: Figures, account: string, pin: Named): readonly
   }
   const outside = (['pull-up', 'pull-down'] as const).flatMap((key): Pull[] => {
     const figure = own.figure(key, 'resistance');
+    if (own.masked(key))
+      own.problem(
+        key,
+        `what is fitted at ${pin.label} decides how it stands, and it is called unknown`,
+        'its resistance',
+      );
     if (figure === undefined) return [];
     const { origin, quantity } = figure;
     return [

@@ -59,7 +59,9 @@ const byKeyword: Readonly<Record<string, (located: Located) => Problem | undefin
     ...onValue(
       located,
       `${describe(located.path)} is of no known form`,
-      '{ at-most: 1, of: [a, b] }, { needs: a, for: b } or { excludes: a, for: b }',
+      located.path[0] === 'incoming'
+        ? 'one of `voltage: 5 V`, `from:` another pin, or `type: contact` with `closes-to: ground` or `supply`'
+        : '{ at-most: 1, of: [a, b] }, { needs: a, for: b } or { excludes: a, for: b }',
     ),
     on: 'key',
   }),

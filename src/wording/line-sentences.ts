@@ -26,7 +26,10 @@ const level: Say = (f) => {
   const high = f.account?.direction === 'at-least';
   const word = high ? 'high' : 'low';
   const what = f.account?.title.replace(/, (high|low)$/, '') ?? f.about;
-  if (m === undefined) return sentence(`nothing says at what voltage ${what} is read as ${word}.`);
+  if (m === undefined)
+    return sentence(
+      `nothing says the ${f.account?.missing?.figure ?? 'levels'} of ${what}: where it stands is not known.`,
+    );
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   const stands = `${what} may be as ${high ? 'low' : 'high'} as ${gets} while it is ${word}`;

@@ -57,8 +57,12 @@ interface Holder {
 }
 
 export function lowerIncoming(input: IncomingInput): LoweredLine {
-  const { id, path, entry, bench } = input;
+  const { id, path, entry, bench, figures } = input;
   const pin = bench.inputPin(entry['pin'], [...path, 'pin'], id, entry['type'] !== 'contact');
+  const unknown = ['voltage', 'series', 'pull-up', 'pull-down'].find(
+    (key) => figures.masked(key) || figures.within(key).masked('resistance'),
+  );
+  if (pin !== undefined && unknown !== undefined) return unproven(input, pin, unknown);
   const source = sourceOf(input, pin);
   if (pin === undefined || source === undefined) return NO_LINE;
   const holders = holdersOf(input, pin);
@@ -177,6 +181,18 @@ export function lowerIncoming(input: IncomingInput): LoweredLine {
     facts,
   };
 }
+
+/** A figure is called unknown, without which nothing of the line can be reckoned. */
+const unproven = ({ id, path }: IncomingInput, pin: InputPin, figure: string): LoweredLine => ({
+  ...NO_LINE,
+  accounts: [
+    {
+      ...{ id, kind: 'level', title: `${id} at pin ${pin.label}`, quantity: 'voltage', direction: 'at-least' },
+      ...{ circuits: [], path, recipes: ['draw-most'], limits: [], read: () => undefined, steps: () => [] },
+      missing: { figure, asks: `what is the ${figure} of ${id} (its \`${figure}\`)?` },
+    },
+  ],
+});
 
 function sourceOf(input: IncomingInput, pin: InputPin | undefined): Source | undefined {
   const { id, path, entry, bench, figures } = input;

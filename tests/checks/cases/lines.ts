@@ -89,6 +89,12 @@ export const LINES: readonly Case[] = [
     text: lines('voltage: 0 to 5 V, resistance: 100 Ω, pin: main.PB1'),
   },
   {
+    rule: 'level-high',
+    when: 'asks for a resistor that is called unknown',
+    verdict: 'unproven',
+    text: lines('voltage: 5 V, series: unknown, pin: main.PB1'),
+  },
+  {
     rule: 'level-low',
     when: 'strains where 10 kΩ against a pull-up of 20 kΩ leaves 1.67 V, and low is up to 1.5 V',
     verdict: 'strain',
