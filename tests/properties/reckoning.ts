@@ -251,7 +251,7 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
           member,
           ohms: 0,
           volts: (amps) => (amps > 0 ? volts(amps) : 0),
-          blocks: foot > 0,
+          blocks: true,
           bend: (amps) => volts(amps) - foot,
         };
       }

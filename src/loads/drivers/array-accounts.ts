@@ -1,10 +1,12 @@
 /** The accounts of an array itself: each channel's input, current and voltage, the package's current and its heat. */
+import { lineVoltage } from '../../circuit/lines.js';
 import type { Figures } from '../figures.js';
 import type { ArrayChannel } from '../lowering.js';
 import { rating } from '../limits.js';
-import type { AccountPlan, LimitPlan, Reading, Step } from '../plan.js';
+import type { AccountPlan, CurvePoint, LimitPlan, Reading, Step } from '../plan.js';
 import { ableAmps, driveAccount, levelAccount, shareOf } from './array-drive.js';
 import { heatBy } from './half-driven.js';
+import { saturationPoints } from './saturation.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 
 /** @param used the channels in use @param common node that the clamps' common pin is wired to */
@@ -58,17 +60,15 @@ function packageAccounts(
   // A load on joined channels is one current through the package.
   const loads = used.filter((u, k) => used.findIndex((o) => o.part === u.part) === k);
   const inputs = [...new Set(used.flatMap((u) => u.input))];
+  const saturation = figures.curve('saturation', 'voltage', 'current');
   const outputs = loads.map((u): Output => ({
     ...u,
     able: u.input[0] === undefined ? undefined : ableAmps(figures, u.input[0]),
+    kept: saturation ? saturationPoints(saturation, u.joined) : [],
   }));
   const loss = (s: Reading): number =>
     inputs.reduce((watts, part) => watts + s.current(part) * s.across(part), 0) +
-    outputs.reduce(
-      (watts, u) =>
-        u.saturation === undefined ? watts : watts + heatBy(s, u.part, u.saturation, u.able?.(s) ?? Infinity),
-      0,
-    );
+    outputs.reduce((watts, u) => watts + lossOf(u, s), 0);
   const about = { id, title: `array ${array}, all channels`, path, figure: 'package-current' };
   const heat = heatAccount(
     { id, kind: 'array', circuits: circuitsOf(used), path, title: `array ${array}, junction` },
@@ -142,7 +142,7 @@ function lossStep(s: Reading, outputs: readonly Output[], whole: number): Step {
   const parts = outputs.flatMap((u, k) => {
     const amps = s.current(u.part);
     if (u.saturation === undefined || amps === 0) return [];
-    const watts = heatBy(s, u.part, u.saturation, u.able?.(s) ?? Infinity);
+    const watts = lossOf(u, s);
     return [{ k: k + 1, amps, volts: watts / amps, watts }];
   });
   const inputs = whole - parts.reduce((sum, p) => sum + p.watts, 0);
@@ -158,8 +158,22 @@ function lossStep(s: Reading, outputs: readonly Output[], whole: number): Step {
   };
 }
 
-/** A load with what its channels can carry together. */
-type Output = ArrayChannel & { readonly able: ReturnType<typeof ableAmps> };
+/** A load with what its channels can carry together, and what they keep. */
+type Output = ArrayChannel & { readonly able: ReturnType<typeof ableAmps>; readonly kept: readonly CurvePoint[] };
+
+/**
+ * Watts at the outputs of a load: its current, which is highest where they keep the least, times the most (typically the
+ * typical) that they keep at it; or, where they are not driven all the way, the most in between.
+ */
+function lossOf(u: Output, s: Reading): number {
+  if (u.saturation === undefined || u.kept.length === 0) return 0;
+  const amps = s.current(u.part);
+  const volts = lineVoltage(
+    u.kept.map((p) => ({ amps: p.amps, volts: s.typical ? p.volts.typ : p.volts.max })),
+    amps,
+  );
+  return Math.max(amps > 0 ? amps * volts : 0, heatBy(s, u.part, u.saturation, u.able?.(s) ?? Infinity));
+}
 
 const circuitsOf = (of: readonly ArrayChannel[]): string[] => [...new Set(of.map((u) => u.circuit))];
 

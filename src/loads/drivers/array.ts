@@ -144,7 +144,11 @@ function inputMembers(figures: Figures, circuit: string, joined: number): Member
   if (resistance === undefined) return [bases];
   const { min, typ, max } = closed(resistance.quantity);
   const ohms = { min: min / joined, typ: typ / joined, max: max / joined };
-  return [{ kind: 'resistance', part: `${circuit}.array-input`, ohms, origin: resistance.origin }, bases];
+  const part = `${circuit}.array-input`;
+  // At a logic input the voltage across its pull-down is what counts.
+  if (figures.says('input-threshold'))
+    return [{ kind: 'resistance', part, ohms, load: true, origin: resistance.origin }];
+  return [{ kind: 'resistance', part, ohms, origin: resistance.origin }, bases];
 }
 
 /** Whether the common pin stands below the load's supply, so that the clamps conduct: surely, perhaps, or not at all. */
