@@ -68,7 +68,7 @@ export function statisticsOf(ledger: Ledger, method: Method): ReadonlyMap<Accoun
 /** A root of squares takes what figures do for straight and can point past the extremes, which nothing passes. */
 const inside = ({ low, middle, high }: Statistics, { min, max }: Interval): Statistics => ({
   low: Math.max(low, min),
-  middle,
+  middle: Math.min(Math.max(middle, min), max),
   high: Math.min(high, max),
 });
 

@@ -3,6 +3,7 @@ import { readdirSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { audit, read } from '../../src/index.js';
+import type { Account } from '../../src/ledger/account.js';
 import { ledgerOf } from '../../src/ledger/ledger.js';
 import type { Method } from '../../src/ledger/statistics.js';
 import { statisticsOf } from '../../src/ledger/statistics.js';
@@ -20,6 +21,8 @@ const outside = ({ low, high }: Readonly<Record<'low' | 'high', number>>, { min,
   const room = ROOM * Math.max(Math.abs(min), Math.abs(max)) + TRACE;
   return low < min - room || high > max + room;
 };
+
+const ownerOf = ({ id }: Account): string => id.split('.')[0]!;
 
 describe.each(['rss', 'monte-carlo'] as const)('by %s', (corners) => {
   const names = readdirSync(new URL('../../samples/', import.meta.url)).map((file) => file.replace(/\.yaml$/, ''));
@@ -44,7 +47,12 @@ describe.each(['rss', 'monte-carlo'] as const)('by %s', (corners) => {
     fc.assert(
       fc.property(projects({ most: 5, without: ['shared'] }), (data) => {
         const ledger = ledgerOf(projectOf(data));
+        // Where a driver is not driven or a coil not let go, how far no longer matters: heat is highest between the ends then.
+        const failing = new Set(
+          ledger.accounts.flatMap((a) => (a.limits.some((l) => l.limit.isFunction && l.left < 0) ? [ownerOf(a)] : [])),
+        );
         for (const [account, { low, middle, high }] of statisticsOf(ledger, method)) {
+          if (failing.has(ownerOf(account))) continue;
           held++;
           const { min, max } = account.draw!;
           // A driver that is not driven all the way gets hottest somewhere between its ends, and loses most there.
