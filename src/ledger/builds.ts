@@ -11,8 +11,8 @@ export interface Build {
   readonly share: (figure: string) => number;
 }
 
-/** Name of the ambient among the figures. */
-export const AMBIENT = 'ambient';
+/** Name of an ambient among the figures: the project's, or that of a place of its own. */
+export const ambientFigure = (place?: string): string => (place === undefined ? 'ambient' : `ambient of ${place}`);
 
 /** The figures of a link that may be uncertain. */
 const LINK_FIGURES = ['ohms', 'contact', 'law', 'volts', 'dropout', 'quiescent', 'efficiency'] as const;
@@ -37,7 +37,8 @@ export function uncertainFigures(project: Project): readonly string[] {
   const note = (name: string, interval: Interval | undefined): void => {
     if (interval && isUncertain(interval)) names.add(name);
   };
-  note(AMBIENT, project.ambient);
+  note(ambientFigure(), project.ambient);
+  for (const [place, ambient] of project.places) note(ambientFigure(place), ambient);
   for (const node of project.nodes) note(figureOf(node.id, 'volts'), node.volts);
   for (const link of project.links) {
     for (const key of LINK_FIGURES)

@@ -15,9 +15,10 @@ import type { BranchPlan, JunctionSpread, Member, NetworkPlan, PinPassage } from
 import { GROUND, isFalling } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
+import { placeOf } from '../project/places.js';
 import type { Build } from './builds.js';
 import { memberFigure, within } from './builds.js';
-import type { AskedLean, Lean } from './corner.js';
+import type { Ambient, AskedLean, Lean } from './corner.js';
 import { writtenOut } from './likeness.js';
 
 /** One member of a branch with its figures put in. */
@@ -54,7 +55,11 @@ export interface NetworkIndex {
   /** Lowest volts of the nodes of the tree with nothing drawn from them. */
   readonly standing: ReadonlyMap<string, number>;
   readonly plan: NetworkPlan;
-  /** All of it but its names. */
+  /** The place it stands in; of one that reaches into several, none. */
+  readonly place: string | undefined;
+  /** Places of its branches' circuits, where it reaches into several. */
+  readonly places?: ReadonlyMap<string, string | undefined>;
+  /** All of it but its names, and where it stands. */
   readonly written: string;
   /** The number of the first network that is written alike; often its own. */
   readonly like: number;
@@ -144,11 +149,15 @@ export function circuitry(project: Project): Circuitry {
           parts.set(member.part, { ...known, [state]: { branch: b, member: m } });
         }),
       );
-    const written = writtenOut(plan);
+    const placed = new Map([...plan.on, ...plan.off].map((b) => [b.circuit, placeOf(project, b.circuit)]));
+    const [place, ...others] = new Set(placed.values());
+    const written = `${[...placed.values()].join()}|${writtenOut(plan)}`;
     const like = firsts.get(written) ?? number;
     firsts.set(written, like);
     return {
       plan,
+      place: others.length > 0 ? undefined : place,
+      ...(others.length > 0 && { places: placed }),
       written,
       like,
       circuits,
@@ -237,14 +246,20 @@ export function fit(
   on: boolean,
   lean: AskedLean,
   pins: AskedLean,
-  ambient: (typeof AMBIENTS)[number],
+  ambient: Ambient,
   celsius: number,
 ): FittedNetwork {
   const state = on ? network.on : network.off;
   const key = (LEANS.indexOf(lean) * LEANS.length + LEANS.indexOf(pins)) * 3 + AMBIENTS.indexOf(ambient);
   let fitted = state.fitted.get(key);
   if (fitted === undefined) {
-    fitted = fitNetwork(network, on, () => lean, pins, celsius);
+    fitted = fitNetwork(
+      network,
+      on,
+      () => lean,
+      pins,
+      () => celsius,
+    );
     state.fitted.set(key, fitted);
   }
   return fitted;
@@ -256,13 +271,14 @@ export function fitNetwork(
   on: boolean,
   leanOf: (branch: BranchPlan) => AskedLean,
   pins: AskedLean,
-  celsius: number,
+  celsiusOf: (branch: BranchPlan) => number,
   build?: Build,
 ): FittedNetwork {
   const state = on ? network.on : network.off;
   const inner = new Set(network.plan.inner);
   const leans = state.plans.map((p) => leaning(leanOf(p), p, on, inner));
   const members = state.plans.map((p, k) => {
+    const celsius = celsiusOf(p);
     if (build) return p.members.map((m) => builtMember(m, p.pin, build, celsius, leans[k]!));
     const ofPin = leaning(pins, p, on, inner);
     return p.members.map((m) => fitMember(m, leans[k]!, ofPin, celsius, isFalling(p)));

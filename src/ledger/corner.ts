@@ -1,11 +1,12 @@
 /**
  * A corner: one choice of extreme values of everything uncertain. Every parameter has one value in it wherever it appears:
- * one ambient, one voltage a rail, one output resistance a level for all pins.
+ * one ambient a place, one voltage a rail, one output resistance a level for all pins.
  */
 import type { Interval } from '../quantity/interval.js';
 import type { LineRecipe, Recipe } from '../loads/plan.js';
+import type { Project } from '../project/project.js';
 import type { Build } from './builds.js';
-import { AMBIENT, within } from './builds.js';
+import { ambientFigure, within } from './builds.js';
 
 export type End = 'low' | 'typ' | 'high';
 
@@ -25,8 +26,15 @@ export type Peaks = false | true | 'rms';
 /** How circuits in question lean; of a signal line it says what becomes of its node, and each branch leans so. */
 export type AskedLean = Lean | LineRecipe;
 
+/** Where in its range an ambient stands. */
+export type Ambient = 'cold' | 'typ' | 'hot';
+
 export interface Corner {
-  readonly ambient: 'cold' | 'typ' | 'hot';
+  readonly ambient: Ambient;
+  /** The place that stands at that ambient; absent: the project's own surroundings. */
+  readonly place?: string;
+  /** The others' ambients, by place; the project's own surroundings are ''. Absent: they stand as `ambient` does. */
+  readonly elsewhere?: ReadonlyMap<string, Ambient>;
   /** Voltages of the supplies. */
   readonly sources: End;
   /** Output voltages of regulators. */
@@ -198,7 +206,7 @@ export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>
-  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}`;
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}`;
 
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>
@@ -206,12 +214,44 @@ export const atEnd = (interval: Interval, end: End): number =>
 
 export const opposite = (end: End): End => (end === 'low' ? 'high' : end === 'high' ? 'low' : 'typ');
 
-/** Degrees Celsius of a corner. */
-export const ambientOf = (ambient: Interval, corner: Corner): number =>
-  corner.build
-    ? within(ambient, corner.build.share(AMBIENT))
-    : corner.ambient === 'typ'
-      ? ambient.typ
-      : corner.ambient === 'cold'
-        ? ambient.min
-        : ambient.max;
+/** Where in its range the ambient of a place stands in a corner. */
+export const ambientAt = (corner: Corner, place: string | undefined): Ambient =>
+  place === corner.place ? corner.ambient : (corner.elsewhere?.get(place ?? '') ?? corner.ambient);
+
+/** Degrees Celsius of a place in a corner. */
+export function celsiusOf(
+  { ambient, places }: Pick<Project, 'ambient' | 'places'>,
+  corner: Corner,
+  place: string | undefined,
+): number {
+  const range = (place === undefined ? undefined : places.get(place)) ?? ambient;
+  if (corner.build) return within(range, corner.build.share(ambientFigure(place)));
+  const at = ambientAt(corner, place);
+  return at === 'typ' ? range.typ : at === 'cold' ? range.min : range.max;
+}
+
+/** Up to so many other places each is tried at either end; more of them stand at one end together. */
+const MOST_ELSEWHERE = 3;
+
+/**
+ * Corners as an account in a place needs them: the other places' ambients move by themselves, so each is tried cold and hot.
+ *
+ * @param places the names of all that anything stands in; '' is the project's own surroundings
+ */
+export function cornersIn(
+  corners: readonly Corner[],
+  place: string | undefined,
+  places: readonly string[],
+): readonly Corner[] {
+  const others = places.filter((other) => other !== (place ?? ''));
+  const own = place === undefined ? {} : { place };
+  if (others.length === 0) return place === undefined ? corners : corners.map((c) => ({ ...c, ...own }));
+  const many = others.length > MOST_ELSEWHERE ? 2 : 2 ** others.length;
+  return corners.flatMap((corner) =>
+    Array.from({ length: many }, (_, k): Corner => {
+      const isHot = (other: number): boolean => ((many === 2 ? k : k >> other) & 1) === 1;
+      const elsewhere = new Map(others.map((other, n) => [other, isHot(n) ? ('hot' as const) : ('cold' as const)]));
+      return { ...corner, ...own, elsewhere };
+    }),
+  );
+}

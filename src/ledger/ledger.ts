@@ -168,7 +168,8 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
   const least = bench.solve(pick(screened, (s) => -s.draw).candidate);
   const worst = q.limits.length === 0 ? undefined : pick(screened, (s) => -Math.min(...s.left));
   const { moment } = (worst ?? pick(screened, (s) => s.draw)).candidate;
-  const typical = bench.solve({ moment, corner: TYPICAL, focus: (worst ?? screened[0]!).candidate.focus });
+  const { corner, focus } = (worst ?? screened[0]!).candidate;
+  const typical = bench.solve({ moment, corner: bench.typical(corner.place), focus });
   const [low, typ, high] = [q.read(least)!, q.read(typical)!, q.read(most)!];
   const limits = q.limits.map((limit, k): LimitMet => {
     const solution = bench.solve(pick(screened, (s) => -s.left[k]!).candidate);
@@ -190,7 +191,12 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
     limits,
     entries: q.shares ? entriesOf(q.shares(least), q.shares(typical), q.shares(most)) : [],
     steps: () => q.steps(told),
-    sampling: () => ({ moment, peak: most.peak, read: q.read }),
+    sampling: () => ({
+      moment,
+      peak: most.peak,
+      read: q.read,
+      ...(corner.place !== undefined && { place: corner.place }),
+    }),
     solutions: () => ({ least, most, typical }),
   };
 }

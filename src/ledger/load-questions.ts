@@ -1,6 +1,8 @@
 /** The accounts that loads, drivers and clamps open for themselves. */
 import type { AccountPlan, BranchPlan, LineEnds, NetworkPlan, Recipe } from '../loads/plan.js';
 import { isFalling } from '../loads/plan.js';
+import { placeOf } from '../project/places.js';
+import type { Project } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
 import type { Apart, Corner, Ends } from './corner.js';
@@ -46,6 +48,17 @@ export interface Around {
 /** What of an account its candidates depend on. */
 export type Asked = Pick<AccountPlan, 'id' | 'quantity' | 'direction' | 'circuits'> &
   Omit<Partial<AccountPlan>, 'read' | 'steps'> & { readonly read: (s: Solution) => number | undefined };
+
+/** The place whose ambient an account reads: that of its circuits; an array stands apart from what it switches. */
+function placeOfAccount(
+  project: Project,
+  { kind, id, circuits }: Pick<Asked, 'kind' | 'id' | 'circuits'>,
+): string | undefined {
+  if (project.places.size === 0) return undefined;
+  const names = kind === 'array' || circuits.length === 0 ? [id] : circuits;
+  const [place, ...others] = new Set(names.map((name) => placeOf(project, name)));
+  return others.length === 0 ? place : undefined;
+}
 
 interface Concerned {
   readonly focus: Focus;
@@ -115,19 +128,21 @@ export function aroundOf(solver: Solver): Around {
         : recipes,
     asked(plan, recipe) {
       const { circuits, books, peaks = false, off = false, loads = [], line } = plan;
+      const place = placeOfAccount(circuitry.project, plan);
       // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
       const booked = books && recipe.startsWith('draw-') ? books.map(({ part }) => part) : undefined;
       const many = circuits.length > 1 ? `${plan.id} ${plan.quantity} ${plan.direction}` : '';
       const ends = line ? `${line.from.join()} ${line.at} ${line.below}` : '';
-      const key = `${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}|${ends}`;
+      const key = `${place ?? ''}|${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}|${ends}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
         const { focus: whole, numbers, apart } = concerned(circuits);
         const asking = booked ? solver.focusOn(numbers, booked) : whole;
         const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
-        const corners = isLineRecipe(recipe)
+        const asks = isLineRecipe(recipe)
           ? lineCornersOf(recipe, endsOf(line!, feeds))
           : cornersOf(recipe, apart, peaks);
+        const corners = solver.corners(asks, place);
         const letGo = off || recipe.startsWith('let-go');
         const worth = numbers.length > 1 ? worths(plan, numbers) : undefined;
         const byMode = new Map<ModeSearch, readonly Candidate[]>();

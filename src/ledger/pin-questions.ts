@@ -2,6 +2,7 @@
 import type { PinAccountPlan } from '../project/project.js';
 import type { BranchPlan } from '../loads/plan.js';
 import { carriesAnything, hasPeaks } from '../loads/plan.js';
+import { placeOf } from '../project/places.js';
 import type { Shares } from './bookings.js';
 import { along, portionOf } from './bookings.js';
 import type { Corner } from './corner.js';
@@ -45,6 +46,12 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   const networks = circuitry.networks.flatMap((n, k) => (carries(n.on.plans) || carries(n.off.plans) ? [k] : []));
   const contributors = [...new Set(networks.flatMap((k) => circuitry.networks[k]!.circuits))];
   const own = plan.own.map(({ part }) => circuitry.parts.get(part)!.network);
+  const place = placeOf(circuitry.project, plan.id);
+  const [highest, peak, lowest] = [MOST, PEAK, LEAST].map((corners) => solver.corners(corners, place)) as [
+    readonly Corner[],
+    readonly Corner[],
+    readonly Corner[],
+  ];
   // What a driver switches is not in question: it pulls on the rail as every other circuit does.
   const focus = solver.focus([], [...networks, ...own]);
 
@@ -141,8 +148,8 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     known.set(keyOf(mode), found);
     return found;
   };
-  const probes = (mode: ModeSearch): Candidate[] => many(moments(mode), peaks ? [...MOST, ...PEAK] : MOST);
-  const candidates = (mode: ModeSearch): Candidate[] => [...probes(mode), ...many(moments(mode), LEAST)];
+  const probes = (mode: ModeSearch): Candidate[] => many(moments(mode), peaks ? [...highest, ...peak] : highest);
+  const candidates = (mode: ModeSearch): Candidate[] => [...probes(mode), ...many(moments(mode), lowest)];
   const [only] = contributors;
   const twin =
     contributors.length === 1 && plan.pins.length === 1 && plan.own.length === 0

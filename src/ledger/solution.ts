@@ -19,11 +19,11 @@ import type { BranchPlan, Member, Reading, SolvedBranch } from '../loads/plan.js
 import type { Link } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
-import type { Circuitry, FittedNetwork, LinkIndex } from './circuitry.js';
+import type { Circuitry, FittedNetwork, LinkIndex, NetworkIndex } from './circuitry.js';
 import { builtJunction, fit, fitNetwork, spread, voltsAcross, zeros } from './circuitry.js';
 import { figureOf, within } from './builds.js';
 import type { AskedLean, Corner, End } from './corner.js';
-import { ambientOf, atEnd } from './corner.js';
+import { ambientAt, atEnd, celsiusOf } from './corner.js';
 
 /** Which circuits are on, and which of them are in question. */
 export interface Moment {
@@ -105,7 +105,7 @@ export class Solution implements Reading {
     this.moment = moment;
     this.corner = corner;
     this.focus = focus;
-    this.ambient = ambientOf(circuitry.project.ambient, corner);
+    this.ambient = this.celsiusIn(corner.place);
     this.volts = start.slice();
     this.flows = new Array<Flows | undefined>(circuitry.networks.length);
     // One about a few circuits is never asked what flows in the tree, nor stood on.
@@ -136,8 +136,8 @@ export class Solution implements Reading {
   /** A network's figures in this corner. */
   private fitted(number: number, on = this.isOn(number)): FittedNetwork {
     const index = this.circuitry.networks[number]!;
-    const { load, control, rest, ambient, build } = this.corner;
-    if (build) return fitNetwork(index, on, () => load, load, this.ambient, build);
+    const { load, control, rest, build } = this.corner;
+    if (build) return fitNetwork(index, on, () => load, load, this.celsiusAt(index), build);
     const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
     const controls = index.plan.side === 'control' && !this.focus.loads?.has(number);
     const lean = inQuestion ? (controls ? control : load) : rest;
@@ -147,9 +147,21 @@ export class Solution implements Reading {
     if (inQuestion && (index.circuits.length > 1 || index.foreign) && (among || inputs)) {
       const leanOf = ({ circuit }: BranchPlan): AskedLean =>
         among?.has(circuit) === false ? rest : inputs?.has(circuit) ? control : lean;
-      return fitNetwork(index, on, leanOf, pins, this.ambient);
+      return fitNetwork(index, on, leanOf, pins, this.celsiusAt(index));
     }
-    return fit(index, on, lean, pins, ambient, this.ambient);
+    // What reaches into several places has no one ambient to be kept by.
+    if (index.places) return fitNetwork(index, on, () => lean, pins, this.celsiusAt(index));
+    return fit(index, on, lean, pins, ambientAt(this.corner, index.place), this.celsiusIn(index.place));
+  }
+
+  /** Ambient of a place, °C. */
+  private celsiusIn(place: string | undefined): number {
+    return celsiusOf(this.circuitry.project, this.corner, place);
+  }
+
+  private celsiusAt({ places, place }: NetworkIndex): (branch: BranchPlan) => number {
+    const alike = this.celsiusIn(place);
+    return places ? ({ circuit }) => this.celsiusIn(places.get(circuit)) : () => alike;
   }
 
   /** The network solved at the nodes' present voltages. */
@@ -363,7 +375,7 @@ export class Solution implements Reading {
   /** A cable's resistance: its copper at 20 °C and at its temperature, and its plugs. */
   cableOf(link: Link) {
     const losses = this.lossesOf(link);
-    const celsius = this.ambient;
+    const celsius = this.celsiusIn(link.place);
     const cold = this.taken(link.ohms, figureOf(link.id, 'ohms'), losses);
     const contact = this.taken(link.contact, figureOf(link.id, 'contact'), losses);
     return { cold, contact, celsius, ohms: cold * copperFactor(celsius, WIRE_REFERENCE) + contact };
@@ -398,10 +410,10 @@ export class Solution implements Reading {
 
   private diode(link: Link): Junction {
     const { build } = this.corner;
-    if (build) return builtJunction(link.law!, build.share(figureOf(link.id, 'law')), this.ambient);
+    if (build) return builtJunction(link.law!, build.share(figureOf(link.id, 'law')), this.celsiusIn(link.place));
     const losses = this.lossesOf(link);
     const lean = losses === 'typ' ? 'typ' : losses === 'low' ? 'high' : 'low';
-    return junctionAt(spread(link.law!, lean), this.ambient);
+    return junctionAt(spread(link.law!, lean), this.celsiusIn(link.place));
   }
 
   /** Ohms of what lies in the way, where it carries a current in amperes. */

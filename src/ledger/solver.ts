@@ -8,7 +8,7 @@ import type { Circuitry } from './circuitry.js';
 import { circuitry, zeros } from './circuitry.js';
 import { figureOf, within } from './builds.js';
 import type { Corner } from './corner.js';
-import { atEnd, cornerKey, opposite } from './corner.js';
+import { TYPICAL, atEnd, cornerKey, cornersIn, opposite } from './corner.js';
 import type { Focus, Moment } from './solution.js';
 import { Solution } from './solution.js';
 
@@ -32,6 +32,10 @@ export interface Solver {
   loadedBy(focus: Focus, networks: readonly string[]): Focus;
   /** A whole solution in which all but some networks are in question. */
   wholeBut(networks: readonly number[]): Focus;
+  /** Corners for an account in a place: as they are, where no place has an ambient of its own. */
+  corners(corners: readonly Corner[], place: string | undefined): readonly Corner[];
+  /** The typical corner, as an account in a place reads it. */
+  typical(place: string | undefined): Corner;
   /** The state in which only what is always on is on. */
   readonly resting: Uint8Array;
   solve(candidate: Candidate): Solution;
@@ -125,6 +129,23 @@ export function solver(project: Project): Solver {
     return base(others ? moment : { mode: moment.mode, on: resting }, corner);
   };
 
+  const places = placesIn(built);
+  const placed = new Map<string, WeakMap<readonly Corner[], readonly Corner[]>>();
+  const cornersFor = (corners: readonly Corner[], place: string | undefined): readonly Corner[] => {
+    if (project.places.size === 0) return corners;
+    const known = placed.get(place ?? '') ?? new WeakMap<readonly Corner[], readonly Corner[]>();
+    placed.set(place ?? '', known);
+    const found = known.get(corners) ?? cornersIn(corners, place, places);
+    known.set(corners, found);
+    return found;
+  };
+  const typicals = new Map<string | undefined, Corner>([[undefined, TYPICAL]]);
+  const typical = (place: string | undefined): Corner => {
+    const corner = typicals.get(place) ?? { ...TYPICAL, ...(place !== undefined && { place }) };
+    typicals.set(place, corner);
+    return corner;
+  };
+
   const answered = new Map<Candidate, Solution>();
   const solve = (candidate: Candidate): Solution => {
     let solution = answered.get(candidate);
@@ -150,7 +171,29 @@ export function solver(project: Project): Solver {
   };
   const solveBuild = (moment: Moment, corner: Corner): Solution =>
     new Solution(built, moment, corner, nobody, startVolts(built, corner));
-  return { circuitry: built, nobody, focus, focusOn, loadedBy, wholeBut, resting, solve, solveBuild };
+  return {
+    circuitry: built,
+    nobody,
+    focus,
+    focusOn,
+    loadedBy,
+    wholeBut,
+    corners: cornersFor,
+    typical,
+    resting,
+    solve,
+    solveBuild,
+  };
+}
+
+/** The places that anything stands in whose figures move with the temperature; the project's own surroundings are ''. */
+function placesIn({ networks, links }: Circuitry): string[] {
+  const places = new Set<string>();
+  for (const { place, places: several } of networks)
+    if (several) for (const each of several.values()) places.add(each ?? '');
+    else places.add(place ?? '');
+  for (const { link } of links) if (link.kind === 'cable' || link.kind === 'diode') places.add(link.place ?? '');
+  return [...places];
 }
 
 /** A first guess: supplies at their voltage, regulators at their set point, the rest as their feed. */

@@ -30,6 +30,8 @@ export interface Statistics {
 /** An account's worst moment, and how to read the account off a solution of it. */
 export interface Sampling {
   readonly moment: Moment;
+  /** The place whose ambient it reads. */
+  readonly place?: string;
   /** Stall and start currents flow. */
   readonly peak: boolean;
   readonly read: (s: Solution) => number | undefined;
@@ -44,15 +46,15 @@ export function statisticsOf(ledger: Ledger, method: Method): ReadonlyMap<Accoun
   // Accounts of one moment are read off the same solutions.
   const groups = new Map<string, Asked[]>();
   for (const each of asked) {
-    const key = `${each.moment.on.join('')}${each.peak}`;
+    const key = `${each.moment.on.join('')}${each.peak}${each.place ?? ''}`;
     groups.set(key, [...(groups.get(key) ?? []), each]);
   }
   const figures = uncertainFigures(ledger.project);
   const found = new Map<Account, Statistics>();
   for (const group of groups.values()) {
-    const [{ moment, peak }] = group as [Asked, ...Asked[]];
+    const [{ moment, peak, place }] = group as [Asked, ...Asked[]];
     const readAll = (build: Build): (number | undefined)[] => {
-      const solution = ledger.solver.solveBuild(moment, cornerOf(build, peak));
+      const solution = ledger.solver.solveBuild(moment, cornerOf(build, peak, place));
       return group.map(({ read }) => read(solution));
     };
     const statistics =
@@ -76,7 +78,12 @@ interface Asked extends Sampling {
   readonly account: Account;
 }
 
-const cornerOf = (build: Build, peak: boolean): Corner => ({ ...TYPICAL, build, ...(peak && { load: 'peak' }) });
+const cornerOf = (build: Build, peak: boolean, place: string | undefined): Corner => ({
+  ...TYPICAL,
+  build,
+  ...(peak && { load: 'peak' }),
+  ...(place !== undefined && { place }),
+});
 
 type ReadAll = (build: Build) => (number | undefined)[];
 

@@ -2,6 +2,7 @@
 import { linearLoss } from '../circuit/regulator.js';
 import type { LimitPlan } from '../loads/plan.js';
 import { hasPeaks, isFalling } from '../loads/plan.js';
+import { placeOf } from '../project/places.js';
 import type { Link, Project, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
@@ -96,18 +97,19 @@ export function treeQuestions(solver: Solver): Question[] {
   const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
   const moments = momentsOf(solver, reaches);
   const ask = ({ at, heated, isVoltage, ...base }: Bare, peaks: Peaks): Question => {
+    const place = placeOf(project, base.id);
     const { beside } = reaches[0]!.reach(at, heated);
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
     const leaning = focus === solver.nobody ? sets : opposed(sets);
     const set = heated && isCascaded(project.links, heated) ? withOwnOutput(leaning, heated) : leaning;
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
       moments(mode, at, heated, base.read, focus).flatMap((moment) =>
-        asked.map((corner) => ({ moment, corner, focus })),
+        solver.corners(asked, place).map((corner) => ({ moment, corner, focus })),
       );
     // A part's input is highest with nothing on that need not be.
     const atRest = (mode: ModeSearch): Candidate[] => {
       const moment: Moment = { mode: mode.name, on: mode.on ?? solver.resting };
-      return sets.light.map((corner) => ({ moment, corner, focus }));
+      return solver.corners(sets.light, place).map((corner) => ({ moment, corner, focus }));
     };
     if (isVoltage)
       return { ...base, candidates: (mode) => [...atRest(mode), ...many(mode, sets.heavy)], probes: atRest };

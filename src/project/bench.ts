@@ -10,6 +10,7 @@ import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import type { Chip } from './chip.js';
 import { nodeNamed, pinNamed, spelledOut } from './names.js';
+import type { Places } from './places.js';
 import type { PinUse } from './project.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
@@ -33,6 +34,7 @@ export interface Surroundings {
   readonly wires: Wires;
   /** Answers to what the file leaves open, by load and figure: 'vents input.indicator'. */
   readonly answers: ReadonlyMap<string, string>;
+  readonly places: Places;
 }
 
 export interface UsedBench extends Bench {

@@ -16,6 +16,7 @@ import type { Chip } from './chip.js';
 import { chipOf } from './chip.js';
 import { nodeNamed } from './names.js';
 import type { PinAccountPlan, TreeFact } from './project.js';
+import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
 import { addSupply } from './supplies.js';
 import type { Tree } from './tree.js';
@@ -42,7 +43,7 @@ export interface Around {
   readonly catalogue: Catalogue;
   readonly remarks: Gathered;
   readonly supplies: readonly string[];
-  readonly ambientHottest: number;
+  readonly places: Places;
   /** There is one controller only. */
   readonly alone: boolean;
   readonly wires: Wires;
@@ -58,6 +59,7 @@ export function controller(
   const { tree, catalogue, remarks, supplies } = around;
   if (!isMapping(raw)) return undefined;
   checkEntry(section, raw, path).forEach(remarks.problem);
+  around.places.put(id, raw['place'], [...path, 'place']);
   const key = ['board', 'part', 'chip'].find((k) => typeof raw[k] === 'string');
   if (key === undefined) return undefined;
   const profile = found(
@@ -131,7 +133,7 @@ export function controller(
     reserved: isBoard ? mapping(profile['reserved']) : {},
     inputOnly: isBoard ? strings(profile['input-only']) : [],
     ownLimits: raw['limits'],
-    ambientHottest: around.ambientHottest,
+    ambientHottest: around.places.hottest(id),
     remarks,
   });
   for (const name of Object.keys(mapping(raw['pins'])))
@@ -234,7 +236,7 @@ function poweredBy(
       });
     } else if (isMapping(source)) {
       const name = `${id}.${inlet}-supply`;
-      addSupply(around.tree, around.catalogue, around.remarks, name, source, at);
+      addSupply(around, name, source, at);
       powered.set(inlet, around.wires.through(name, id, inlet));
     } else {
       const bound = nodeNamed(around.supplies, [], String(source), at);

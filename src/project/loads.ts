@@ -35,6 +35,7 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
   if (!isMapping(own)) return NOTHING;
   const entry = withLike(loads, id, around);
   if (entry === undefined) return NOTHING;
+  around.places.put(id, entry['place'], [...path, own['place'] === undefined ? 'like' : 'place']);
   const named = entry['part'];
   const profile = typeof named === 'string' ? catalogue.profile(named) : undefined;
   if (typeof named === 'string' && profile?.kind !== 'load') {

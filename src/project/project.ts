@@ -42,6 +42,8 @@ export interface Link {
   readonly title: string;
   readonly from: string;
   readonly to: string;
+  /** The place it stands in, where that has an ambient of its own. */
+  readonly place?: string;
   readonly path: Path;
   /** Ohms in the way (a fuse; a cable's copper at 20 °C). */
   readonly ohms?: Interval;
@@ -192,6 +194,10 @@ export interface Project {
   readonly title: string;
   readonly file: string;
   readonly ambient: Interval;
+  /** Places with an ambient of their own, °C. */
+  readonly places: ReadonlyMap<string, Interval>;
+  /** Entries and wires by name that stand in one of them: see `placeOf`. */
+  readonly located: ReadonlyMap<string, string | undefined>;
   readonly policy: Policy;
   readonly nodes: readonly TreeNode[];
   /** Upstream first. */

@@ -12,7 +12,6 @@ import { lowerSignals } from '../loads/lines/signals.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
 import { carriesAnything, GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
-import { parseQuantity } from '../quantity/parse.js';
 import { closed } from '../quantity/quantity.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, checkFrame, isEntryKind } from '../source/check.js';
@@ -29,7 +28,8 @@ import { lowerLoads } from './loads.js';
 import { measuredFrom } from './measured.js';
 import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
 import { nodeNamed } from './names.js';
-import type { PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
+import { ambientFrom, placeOf, placesOf } from './places.js';
+import type { Link, PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
 import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
 import { addSupply } from './supplies.js';
@@ -65,18 +65,20 @@ export function resolve(
   checkParts(data['parts'], catalogue, remarks);
   uniqueNames(data, remarks);
 
-  const ambient = options.ambient ?? ambientFrom(data['ambient'], remarks);
+  const ambient = options.ambient ?? ambientOf(data['ambient'], remarks);
+  const places = placesOf(data['places'], ambient, remarks);
   const tree = emptyTree();
-  for (const [id, raw] of entries(data['supplies'])) addSupply(tree, catalogue, remarks, id, raw, ['supplies', id]);
+  for (const [id, raw] of entries(data['supplies']))
+    addSupply({ tree, catalogue, remarks, places }, id, raw, ['supplies', id]);
   const supplies = tree.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
-  const wires = wiresOf(data, tree, remarks);
+  const wires = wiresOf(data, tree, places, remarks);
   const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
   const around: Around = {
     tree,
     catalogue,
     remarks,
     supplies,
-    ambientHottest: ambient.max,
+    places,
     alone: controllers.length === 1,
     wires,
   };
@@ -94,7 +96,7 @@ export function resolve(
   const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
   const arrays = arraysFrom(data['arrays'], railed);
   const answers = options.answers ?? new Map<string, string>();
-  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires, answers };
+  const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires, places, answers };
   const bench = benchOf(surroundings);
   const loads = lowerLoads(data['loads'], surroundings, bench);
   for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw, benches.get(id)?.chip);
@@ -153,9 +155,11 @@ export function resolve(
     title: String(data['title']),
     file,
     ambient,
+    places: places.ambients,
+    located: places.located,
     policy,
     nodes: tree.nodes,
-    links: tree.inOrder(),
+    links: tree.inOrder().map((link) => inPlace(link, placeOf(places, link.id))),
     circuits: lowered.circuits,
     networks,
     accounts,
@@ -175,6 +179,8 @@ export function resolve(
   };
   return { project, catalogue };
 }
+
+const inPlace = (link: Link, place: string | undefined): Link => (place === undefined ? link : { ...link, place });
 
 const entries = (raw: unknown): [string, unknown][] => (isMapping(raw) ? Object.entries(raw) : []);
 
@@ -206,19 +212,9 @@ function uniqueNames(data: Raw, remarks: Gathered): void {
     }
 }
 
-function ambientFrom(raw: unknown, remarks: Gathered): Interval {
-  if (raw === undefined) {
-    remarks.assume('ambient', '10 to 40 °C, since the file does not say');
-    return USUAL_AMBIENT;
-  }
-  const parsed = parseQuantity(raw as string, 'temperature');
-  if ('quantity' in parsed) {
-    const { min, max } = closed(parsed.quantity);
-    // Typical is the middle of the ambient.
-    return { min, typ: (min + max) / 2, max };
-  }
-  remarks.problem({ path: ['ambient'], on: 'value', says: parsed.problem, expected: parsed.expected });
-  return USUAL_AMBIENT;
+function ambientOf(raw: unknown, remarks: Gathered): Interval {
+  if (raw === undefined) remarks.assume('ambient', '10 to 40 °C, since the file does not say');
+  return (raw === undefined ? undefined : ambientFrom(raw, ['ambient'], remarks)) ?? USUAL_AMBIENT;
 }
 
 function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntry> {

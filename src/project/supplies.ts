@@ -7,19 +7,26 @@ import { closed } from '../quantity/quantity.js';
 import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
+import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
 
+interface Surroundings {
+  readonly tree: Tree;
+  readonly catalogue: Catalogue;
+  readonly remarks: Gathered;
+  readonly places: Places;
+}
+
 /** Puts a supply into the tree under its name. */
 export function addSupply(
-  tree: Tree,
-  catalogue: Catalogue,
-  remarks: Gathered,
+  { tree, catalogue, remarks, places }: Surroundings,
   id: string,
   raw: unknown,
   path: Path,
 ): void {
   if (!isMapping(raw)) return;
+  places.put(id, raw['place'], [...path, 'place']);
   checkEntry('supply', raw, path).forEach(remarks.problem);
   const profile = profileOf(catalogue, remarks, raw, path);
   const figures = new Figures(id, path, [{ data: raw, path }], remarks).over(profile);

@@ -6,6 +6,8 @@ import { isMapping } from '../loads/figures.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import { nodeNamed } from './names.js';
+import type { Places } from './places.js';
+import { placeOf } from './places.js';
 import type { TreeFact } from './project.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
@@ -35,6 +37,8 @@ interface Wire {
   readonly from: string;
   /** Names of what it feeds, with their places; of a ground wire, what returns over it. */
   readonly ends: readonly { readonly name: string; readonly path: Path }[];
+  /** The place that it says it lies in. */
+  readonly place?: unknown;
   readonly ground: boolean;
   readonly figures: WireFigures;
   /** The joint at its far end, by the node at its near end. */
@@ -42,7 +46,7 @@ interface Wire {
   readonly used: Set<string>;
 }
 
-export function wiresOf(data: Raw, tree: Tree, remarks: Gathered): Wires {
+export function wiresOf(data: Raw, tree: Tree, places: Places, remarks: Gathered): Wires {
   const owners = new Map(
     SECTIONS.flatMap((section, rank) => Object.keys(mapping(data[section])).map((name) => [name, rank] as const)),
   );
@@ -92,6 +96,7 @@ export function wiresOf(data: Raw, tree: Tree, remarks: Gathered): Wires {
     finish() {
       const facts: TreeFact[] = [];
       for (const wire of wires) {
+        locate(wire);
         const bound = nodeNamed(nodes(), controllers, wire.from, [...wire.path, 'from']);
         if (!wire.ground && 'problem' in bound) remarks.problem(bound.problem);
         for (const { name, path } of wire.ends) {
@@ -112,6 +117,19 @@ export function wiresOf(data: Raw, tree: Tree, remarks: Gathered): Wires {
       return facts;
     },
   };
+
+  /** A wire lies in the place it says, or in that of all its ends; one that leads into another place mostly lies outside. */
+  function locate(wire: Wire): void {
+    const ids = [wire.id, ...wire.far.values()];
+    if (wire.place !== undefined) return ids.forEach((id) => places.put(id, wire.place, [...wire.path, 'place']));
+    if (places.located.size === 0) return;
+    const stand = new Set([wire.from, ...wire.ends.map((e) => e.name)].map((name) => placeOf(places, name)));
+    const [only] = stand;
+    const place = stand.size === 1 ? only : undefined;
+    for (const id of ids) places.settle(id, place);
+    if (stand.size > 1)
+      remarks.assume(wire.id, 'lies in the project’s own ambient, since its ends stand in two places');
+  }
 
   function known(name: string): boolean {
     return [...owners.keys(), ...nodes()].some((id) => isEnd(name, id, undefined, controllers));
@@ -182,7 +200,16 @@ function wireFrom(
   }
   const figures = wireFigures(raw, id, path, ground, remarks);
   if (figures === undefined) return undefined;
-  const common = { id, path, from, ground, figures, far: new Map<string, string>(), used: new Set<string>() };
+  const common = {
+    id,
+    path,
+    from,
+    place: raw['place'],
+    ground,
+    figures,
+    far: new Map<string, string>(),
+    used: new Set<string>(),
+  };
   if (!ground) return { ...common, ends: to };
   const ownerOf = (name: string): string => GROUND_END.exec(name)?.[1] ?? controllers[0] ?? name;
   const grounds = ends.map((e) => ({ ...e, name: ownerOf(e.name) }));

@@ -3,6 +3,7 @@
  * reckoned from the pin's lowest level for a forced gain of ten, the gate resistor from the pin's characterised current.
  */
 import type { CircuitPlan } from '../loads/plan.js';
+import { placeOf } from '../project/places.js';
 import { nextAbove, nextBelow } from '../quantity/preferred.js';
 import type { Case, Way } from './cures.js';
 import { entryOf, partText } from './entries.js';
@@ -52,7 +53,8 @@ function windingCurrent({ judgement: { project } }: Case, circuit: CircuitPlan, 
         if (member.part === circuit.wiring.coil) {
           if (member.kind === 'current') return member.amps.max;
           if (member.kind === 'resistance') {
-            const cold = member.copper === undefined ? 1 : (234.5 + project.ambient.min) / (234.5 + member.copper);
+            const { min } = project.places.get(placeOf(project, circuit.id) ?? '') ?? project.ambient;
+            const cold = member.copper === undefined ? 1 : (234.5 + min) / (234.5 + member.copper);
             return (1.05 * volts) / (member.ohms.min * cold);
           }
         }

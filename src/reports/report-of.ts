@@ -27,6 +27,9 @@ export function reportOf(
     file: project.file,
     verdict: judgement.verdict,
     ambient: { min: project.ambient.min, max: project.ambient.max },
+    ...(project.places.size > 0 && {
+      places: [...project.places].map(([name, { min, max }]) => ({ name, min, max })),
+    }),
     policy: project.policy.name,
     modes: project.modes.map((m) => ({
       name: m.name,

@@ -158,6 +158,8 @@ export interface Report {
   readonly file: string;
   readonly verdict: Verdict;
   readonly ambient: { readonly min: number; readonly max: number };
+  /** Places with an ambient of their own, where there are any. */
+  readonly places?: readonly { readonly name: string; readonly min: number; readonly max: number }[];
   readonly policy: string;
   readonly modes: readonly { readonly name: string; readonly active: readonly string[]; readonly share?: number }[];
   readonly counts: {

@@ -55,6 +55,7 @@ function header(lookup: Lookup): readonly Block[] {
   const modes = modesWords(lookup);
   return [
     heading(mark('strong', report.project), mark('quiet', `${report.file}, ${span(report.ambient, '°C')}`)),
+    ...(report.places ?? []).map((place) => heading('', mark('quiet', `${place.name} ${span(place, '°C')}`))),
     ...(modes === undefined ? [] : [heading('', mark('quiet', modes))]),
   ];
 }

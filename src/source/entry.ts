@@ -13,6 +13,7 @@ const sections: Readonly<Record<string, string>> = {
   modes: 'mode',
   interlocks: 'interlock',
   wires: 'wire',
+  places: 'place',
 };
 
 /** Mappings whose keys are names of the author's own, not words of the format. */

@@ -8,25 +8,15 @@ const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
 const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['variants', 'waivers', 'places', 'catalogue'],
-  load: [...['place', 'contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
+  project: ['variants', 'waivers', 'catalogue'],
+  load: [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
   'load/series': ['bypass'],
   'load:coil': coil,
   'load/coil': coil,
   // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
   supply: [
-    ...[
-      'place',
-      'from',
-      'dropout',
-      'quiescent',
-      'efficiency',
-      'step',
-      'input',
-      'thermal-resistance',
-      'maximum-junction',
-    ],
+    ...['from', 'dropout', 'quiescent', 'efficiency', 'step', 'input', 'thermal-resistance', 'maximum-junction'],
     ...[
       'drop',
       'hold',

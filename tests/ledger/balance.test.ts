@@ -10,7 +10,8 @@ import type { Junction } from '../../src/circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../../src/circuit/junction.js';
 import { booksOf, total } from '../../src/ledger/bookings.js';
 import type { Corner, Lean } from '../../src/ledger/corner.js';
-import { TYPICAL } from '../../src/ledger/corner.js';
+import { celsiusOf, TYPICAL } from '../../src/ledger/corner.js';
+import { placeOf } from '../../src/project/places.js';
 import type { Moment, Solution } from '../../src/ledger/solution.js';
 import { solver } from '../../src/ledger/solver.js';
 import type { BranchPlan, Member } from '../../src/loads/plan.js';
@@ -77,7 +78,7 @@ interface Imbalance {
 /** Checks a whole solution; what is off is given as shares of the largest current, voltage and power. */
 function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>): Imbalance {
   const { corner, circuitry } = s;
-  const celsius = s.ambient;
+  const celsius = (name: string): number => celsiusOf(project, corner, placeOf(project, name));
   const worst: Imbalance = { node: 0, law: 0, power: 0 };
   const sums = new Map<string, { sum: number; largest: number }>();
   const into = (node: string, amps: number): void => {
@@ -106,7 +107,10 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
       if (circuitry.nodeIndex.has(plan.from)) expect(volts[from]).toBe(s.voltage(plan.from));
       if (circuitry.nodeIndex.has(plan.to)) expect(volts[to]).toBe(s.voltage(plan.to));
       const losses = isFalling(plan) ? DRAW : LOSS;
-      const taken = plan.members.reduce((sum, m) => sum + voltsOf(m, amps, lean, pins, celsius, losses), 0);
+      const taken = plan.members.reduce(
+        (sum, m) => sum + voltsOf(m, amps, lean, pins, celsius(plan.circuit), losses),
+        0,
+      );
       watts += taken * amps;
       const power = plan.members.find((m) => m.kind === 'power');
       const fixed = plan.members.find((m) => m.kind === 'current');
@@ -133,8 +137,8 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   const own = (l: Link): number => at(l.quiescent, DRAW[appetite as Lean]);
   const out = new Map<string, number>();
   const lossAcross = (l: Link, amps: number): number => {
-    if (l.kind === 'diode') return law(l.law![loss], amps, celsius);
-    if (l.kind === 'cable') return (l.ohms![loss] * ((234.5 + celsius) / 254.5) + at(l.contact, loss)) * amps;
+    if (l.kind === 'diode') return law(l.law![loss], amps, celsius(l.id));
+    if (l.kind === 'cable') return (l.ohms![loss] * ((234.5 + celsius(l.id)) / 254.5) + at(l.contact, loss)) * amps;
     return l.kind === 'fuse' ? l.ohms![loss] * amps : 0;
   };
   for (const link of project.links.toReversed()) {

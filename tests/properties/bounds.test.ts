@@ -9,7 +9,7 @@ import { ledgerOf } from '../../src/ledger/ledger.js';
 import type { Project } from '../../src/project/project.js';
 import { sized } from '../sizes.js';
 import type { Data } from './projects.js';
-import { projectOf, projects, withLines, withWires } from './projects.js';
+import { projectOf, projects, withLines, withPlaces, withWires } from './projects.js';
 import { readersOf } from './readers.js';
 import type { Build } from './reckoning.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
@@ -89,7 +89,8 @@ test.each(Object.entries(SAMPLES))(
     const reached = { most: 0, of: 0 };
     const files: Data[] = fc.sample(sample.files, { numRuns: sample.number, seed: 20261 });
     for (const [number, file] of files.entries()) {
-      const data = number % 3 === 2 && file['incoming'] === undefined ? withWires(file) : file;
+      const wired = number % 3 === 2 && file['incoming'] === undefined ? withWires(file) : file;
+      const data = number % 4 === 1 && file['incoming'] === undefined ? withPlaces(wired) : wired;
       const project = projectOf(data);
       const accounts = ledgerOf(project).accounts.filter((a) => a.draw !== undefined);
       const skipped = accounts.map((a) => isStuck(a) || isHalfDriven(a, accounts));

@@ -112,6 +112,41 @@ export const HAND_MADE: Readonly<Record<string, Data>> = {
       { from: 'main.5v', to: 'lamp', length: '3 m', gauge: 'AWG 30', conductors: 1 },
     ],
   },
+  'coils and lamps of one soft supply in three places, two lamps of two places on one pin': {
+    ampledger: 1,
+    title: 'Places',
+    ambient: '-10 to 30 °C',
+    places: { box: { ambient: '30 to 60 °C' }, cellar: { ambient: '8 to 12 °C' } },
+    supplies: {
+      port: { voltage: '5 V ±4 %', current: '3 A', resistance: '60 to 150 mΩ' },
+      brick: { voltage: '12 V ±5 %', current: '2 A' },
+    },
+    controllers: { main: { board: 'atmega328p-5v-board', powered: { usb: 'port' }, place: 'cellar' } },
+    arrays: { sink: { part: 'darlington-array-7', common: 'brick' } },
+    loads: {
+      latch: {
+        part: 'relay-coil-5v-70r',
+        supply: 'port',
+        place: 'box',
+        driver: { part: 'npn-2n2222a', pin: 'D8', 'base-resistor': '680 Ω ±5 %', 'pull-down': '10 kΩ ±5 %' },
+        clamp: { part: 'diode-1n4148' },
+      },
+      valve: {
+        part: 'relay-coil-5v-70r',
+        supply: 'main.5v',
+        driver: { part: 'nmos-ao3400a', pin: 'D9', 'gate-resistor': '100 Ω', 'pull-down': '100 kΩ ±10 %' },
+        clamp: { part: 'diode-1n4148' },
+      },
+      bell: { part: 'relay-coil-12v-400mw', supply: 'brick', place: 'box', driver: { array: 'sink.1', pin: 'D2' } },
+      near: { part: 'led-red-5mm', pin: 'D5', series: '220 Ω ±5 %', place: 'box' },
+      far: { part: 'led-green-5mm', pin: 'D5', series: '330 Ω ±5 %' },
+      horn: { part: 'relay-coil-5v-70r', pin: 'D10', place: 'box' },
+    },
+    wires: [
+      { from: 'port', to: ['latch'], length: '6 m', gauge: 'AWG 26' },
+      { from: 'brick', to: 'bell', length: '2 m', gauge: 'AWG 28', place: 'box' },
+    ],
+  },
   'a 3.3 V board behind a diode and a converter, with coils on the port’s side': {
     ampledger: 1,
     title: 'Converter',

@@ -448,6 +448,25 @@ function built(board: Board, hangs: readonly Hang[], ambient: string): Data {
   };
 }
 
+/** The same project with its loads, its supplies and its board spread over three places. */
+export function withPlaces(data: Data): Data {
+  const names = ['box', undefined, 'cellar'] as const;
+  const spread = (section: string, first: number): Readonly<Record<string, Entry>> =>
+    Object.fromEntries(
+      Object.entries(data[section] as Readonly<Record<string, Entry>>).map(([id, entry], k) => {
+        const place = names[(first + k) % names.length];
+        return [id, place === undefined ? entry : { ...entry, place }];
+      }),
+    );
+  return {
+    ...data,
+    places: { box: { ambient: '30 to 60 °C' }, cellar: { ambient: '5 to 12 °C' } },
+    loads: spread('loads', 0),
+    supplies: spread('supplies', 1),
+    controllers: spread('controllers', 2),
+  };
+}
+
 /** The same project with a long thin cable to the board, and another to every load that a supply or rail feeds. */
 export function withWires(data: Data): Data {
   const { main } = data['controllers'] as { main: { powered: Readonly<Record<string, string>> } };

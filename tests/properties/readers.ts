@@ -24,7 +24,11 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   );
   if (plan) {
     const off = plan.off || plan.recipes.some((r) => r.startsWith('let-go')) ? plan.circuits : [];
-    return { off, peaks: plan.peaks ?? false, read: (r) => plan.read(r) };
+    return {
+      off,
+      peaks: plan.peaks ?? false,
+      read: (r) => plan.read(r.at(plan.kind === 'array' ? plan.id : (plan.circuits[0] ?? plan.id))),
+    };
   }
   const pins = project.pinAccounts.find((p) => p.id === a.id && p.direction === a.direction);
   if (pins) return { off: [], peaks: true, read: (r) => pinSum(pins, r) };
@@ -38,7 +42,7 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
     return { off: [], peaks: link.kind === 'fuse' || link.kind === 'cable' ? 'rms' : true, read: amps };
   const loss = (r: Reckoned): number =>
     linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
-  return { off: [], peaks: false, read: (r) => r.ambient + r.figure(link, 'thermal') * loss(r) };
+  return { off: [], peaks: false, read: (r) => r.at(link.id).ambient + r.figure(link, 'thermal') * loss(r) };
 }
 
 /** Of pins joined for one load one may take a fifth more than its even share: a build has them alike. */

@@ -8,6 +8,7 @@ import type { Junction } from '../../src/circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../../src/circuit/junction.js';
 import type { BranchPlan, Member, NetworkPlan, Reading, SolvedBranch } from '../../src/loads/plan.js';
 import { GROUND } from '../../src/loads/plan.js';
+import { placeOf } from '../../src/project/places.js';
 import type { Link, Project } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 
@@ -59,6 +60,8 @@ interface Net {
 }
 
 export interface Reckoned extends Reading {
+  /** The same as something with a name reads it: at the ambient of its place. */
+  readonly at: (name: string) => Reckoned;
   /** Amperes out of each link, into it, and out of each node. */
   readonly links: ReadonlyMap<string, number>;
   readonly inputs: ReadonlyMap<string, number>;
@@ -74,10 +77,16 @@ export interface Reckoned extends Reading {
  * @throws when the voltages do not come to rest
  */
 export function reckon(project: Project, on: ReadonlySet<string>, { share, peak = false }: Build): Reckoned {
-  const ambient = within(project.ambient, share('ambient'));
+  /** Ambient of anything with a name; each place has its own. */
+  const ambientOf = (name: string): number => {
+    const place = placeOf(project, name);
+    return place === undefined
+      ? within(project.ambient, share('ambient'))
+      : within(project.places.get(place)!, share(`ambient of ${place}`));
+  };
   const nets = project.networks.map((plan): Net => {
     const lit = plan.circuits.length === 0 || plan.circuits.some((c) => on.has(c));
-    return { plan, lines: plan[lit ? 'on' : 'off'].map((b) => lineOf(b, share, ambient, peak)) };
+    return { plan, lines: plan[lit ? 'on' : 'off'].map((b) => lineOf(b, share, ambientOf(b.circuit), peak)) };
   });
   const volts = new Map<string, number>([[GROUND, 0]]);
   for (const n of project.nodes) volts.set(n.id, n.volts ? within(n.volts, share(`${n.id} volts`)) : 0);
@@ -94,7 +103,11 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
         ? [
             [
               l.id,
-              [junctionAt(l.law.min, ambient), junctionAt(l.law.max, ambient), share(`${l.id} law`)] as const,
+              [
+                junctionAt(l.law.min, ambientOf(l.id)),
+                junctionAt(l.law.max, ambientOf(l.id)),
+                share(`${l.id} law`),
+              ] as const,
             ] as const,
           ]
         : [],
@@ -109,7 +122,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       case 'fuse':
         return input - amps * figure(link, 'ohms');
       case 'cable':
-        return input - amps * (figure(link, 'ohms') * copperFactor(ambient, 20) + figure(link, 'contact'));
+        return input - amps * (figure(link, 'ohms') * copperFactor(ambientOf(link.id), 20) + figure(link, 'contact'));
       case 'diode':
         return input - mixed(...laws.get(link.id)!, amps);
       case 'linear-regulator':
@@ -166,7 +179,8 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     return at.element.amps === undefined ? at.element.volts(at.line.amps) : left(at.line, volts);
   };
   const reckoned: Reckoned = {
-    ambient,
+    ambient: within(project.ambient, share('ambient')),
+    at: (name) => ({ ...reckoned, ambient: ambientOf(name) }),
     typical: false,
     peak: peak === true,
     links,

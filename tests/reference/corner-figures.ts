@@ -3,6 +3,7 @@ import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/solution.js';
 import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/plan.js';
 import { isFalling } from '../../src/loads/plan.js';
+import { placeOf } from '../../src/project/places.js';
 import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 import type { Junction } from '../../src/circuit/junction.js';
@@ -12,7 +13,8 @@ import { DRAW, END, LOAD, LOSS, drawn, leanOfBranch, lit } from '../ledger/leans
 /** Figures of one build. */
 export interface Figures {
   /** °C. */
-  readonly ambient: number;
+  /** Ambient of anything with a name, °C. */
+  readonly ambient: (name: string) => number;
   /** Volts of a supply. */
   readonly supply: (node: TreeNode & { readonly volts: Interval }) => number;
   /** A figure of a link, 0 where it has none. */
@@ -67,7 +69,11 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
   };
   const opposite: Readonly<Record<Ends, Ends>> = { min: 'max', typ: 'typ', max: 'min' };
   return {
-    ambient: project.ambient[AMBIENT[corner.ambient]],
+    ambient: (name) => {
+      const place = placeOf(project, name);
+      const at = place === corner.place ? corner.ambient : (corner.elsewhere?.get(place ?? '') ?? corner.ambient);
+      return (place === undefined ? project.ambient : project.places.get(place)!)[AMBIENT[at]];
+    },
     // Somebody else's voltage leans against ours.
     supply: (node) => {
       const end = apart?.get(node.id);
@@ -137,7 +143,12 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
   const nameOf = (member: Member, { pin }: BranchPlan): string =>
     member.kind === 'pin' ? `${member.part.split('.')[0]!} pins ${pin!.level}` : member.part;
   return {
-    ambient: take(project.ambient, 'ambient'),
+    ambient: (name) => {
+      const place = placeOf(project, name);
+      return place === undefined
+        ? take(project.ambient, 'ambient')
+        : take(project.places.get(place)!, `ambient of ${place}`);
+    },
     supply: (node) => take(node.volts, `${node.id} volts`),
     link: (link, key) => (link[key] ? take(link[key], `${link.id} ${key}`) : 0),
     diode: (link) => law(link.law!, `${link.id} law`),

@@ -44,8 +44,9 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
     // To the simulator a resistance of nothing is a milliohm.
     lines.push(ohms > 0 ? `${fresh('r')} ${from} ${to} ${ohms}` : `${fresh('v')} ${from} ${to} 0`);
   };
-  const junction = (from: string, to: string, law: Junction): void => {
-    const { slope, saturation } = warmed(law, figures.ambient);
+  /** @param name what it belongs to: its ambient counts */
+  const junction = (name: string, from: string, to: string, law: Junction): void => {
+    const { slope, saturation } = warmed(law, figures.ambient(name));
     const model = fresh('m');
     lines.push(`.model ${model} D(IS=${saturation} N=${slope / THERMAL} RS=${law.series})`);
     lines.push(`${fresh('d')} ${from} ${to} ${model}`);
@@ -69,12 +70,12 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
         resistance(from, end, figures.link(l, 'ohms'));
         return out;
       case 'cable': {
-        const copper = (figures.link(l, 'ohms') * (234.5 + figures.ambient)) / (234.5 + 20);
+        const copper = (figures.link(l, 'ohms') * (234.5 + figures.ambient(l.id))) / (234.5 + 20);
         resistance(from, end, copper + figures.link(l, 'contact'));
         return out;
       }
       case 'diode':
-        junction(from, end, figures.diode(l));
+        junction(l.id, from, end, figures.diode(l));
         // As in the ledger, it takes nothing off what flows back: rules of their own judge that.
         lines.push(`${fresh('b')} ${end} ${from} I = max(V(${end}, ${from}), 0) / 1e-3`);
         return out;
@@ -102,7 +103,9 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
   const ohmsOf = (network: number, branch: BranchPlan, m: Extract<Member, { kind: 'resistance' | 'pin' }>): number => {
     const ohms = figures.member(network, branch, m);
     // Copper: in proportion to the degrees above -234.5 °C.
-    return m.kind === 'pin' || m.copper === undefined ? ohms : (ohms * (234.5 + figures.ambient)) / (234.5 + m.copper);
+    return m.kind === 'pin' || m.copper === undefined
+      ? ohms
+      : (ohms * (234.5 + figures.ambient(branch.circuit))) / (234.5 + m.copper);
   };
   const element = (
     network: number,
@@ -117,7 +120,7 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
         resistance(from, to, ohmsOf(network, branch, member));
         return;
       case 'junction':
-        junction(from, to, figures.junction(network, branch, member));
+        junction(branch.circuit, from, to, figures.junction(network, branch, member));
         return;
       case 'drop':
         lines.push(`${fresh('v')} ${from} ${to} ${figures.member(network, branch, member)}`);

@@ -11,7 +11,7 @@ import type { Solution } from '../../src/ledger/solution.js';
 import type { Project } from '../../src/project/project.js';
 import { resolve } from '../../src/project/resolve.js';
 import { readDocument } from '../../src/source/read.js';
-import { projectOf, projects, withWires } from '../properties/projects.js';
+import { projectOf, projects, withPlaces, withWires } from '../properties/projects.js';
 import { sized } from '../sizes.js';
 import { compare } from './against-simulator.js';
 import type { Simulator } from './simulator.js';
@@ -65,8 +65,9 @@ describe('a circuit simulator comes to the same', () => {
   test('in every corner of generated projects', { timeout: sized(120_000, 3_600_000) }, async () => {
     let count = 0;
     await fc.assert(
-      fc.asyncProperty(projects({ without: ['staged'] }), fc.boolean(), async (data, wired) => {
-        count += await hold(projectOf(wired ? withWires(data) : data));
+      fc.asyncProperty(projects({ without: ['staged'] }), fc.boolean(), fc.boolean(), async (data, wired, placed) => {
+        const spread = placed ? withPlaces(data) : data;
+        count += await hold(projectOf(wired ? withWires(spread) : spread));
       }),
       { numRuns: sized(40, 300) },
     );
