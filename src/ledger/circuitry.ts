@@ -296,6 +296,17 @@ export function fitNetwork(
   };
 }
 
+/** A fitted network with one resistance at another value, ohms; the network itself where it does not have the part. */
+export function retuned(fitted: FittedNetwork, part: string, ohms: number): FittedNetwork {
+  const b = fitted.members.findIndex((members) => members.some((m) => m.member.part === part));
+  if (b < 0) return fitted;
+  const old = fitted.members[b]!.find((m) => m.member.part === part)!;
+  const { branch, ...ends } = fitted.edges[b]!;
+  const edge = { ...ends, branch: { ...branch, resistance: branch.resistance + ohms - old.ohms } };
+  const members = fitted.members[b]!.map((m) => (m === old ? { ...m, ohms } : m));
+  return { ...fitted, edges: fitted.edges.with(b, edge), members: fitted.members.with(b, members) };
+}
+
 /** `high` and `low` turned over. */
 const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', second: 'low', low: 'high' };
 

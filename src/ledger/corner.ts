@@ -46,6 +46,8 @@ export interface Corner {
   readonly control: AskedLean;
   /** Every other circuit. */
   readonly rest: Lean;
+  /** One resistance in question at a value of its own, ohms. */
+  readonly tuned?: { readonly part: string; readonly ohms: number };
   /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
   readonly apart?: ReadonlyMap<string, End>;
   /** The figures of one build instead: of the above only whether peaks flow still counts. */
@@ -206,7 +208,7 @@ export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>
-  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}`;
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}`;
 
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>

@@ -13,11 +13,12 @@ import { heaviest, together, keyOf } from './moments.js';
 import type { Question } from './question.js';
 import type { Focus, Moment, Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
+import { turningPoints } from './turning.js';
 
 export function loadQuestions(solver: Solver, likeness: Likeness): Question[] {
   const around = aroundOf(solver);
   return solver.circuitry.project.accounts.map((plan) => ({
-    ...question(plan, around),
+    ...question(solver, plan, around),
     ...twinOf(solver, plan, likeness),
   }));
 }
@@ -205,9 +206,15 @@ function endsOf({ from, at, below }: LineEnds, feeds: Feeds): Ends {
   };
 }
 
-function question(plan: AccountPlan, around: Around): Question {
+function question(solver: Solver, plan: AccountPlan, around: Around): Question {
   const asked = around.recipes(plan).map((recipe) => around.asked(plan, recipe));
-  const candidates = (mode: ModeSearch): Candidate[] => asked.flatMap((ask) => ask(mode));
+  const { turns } = plan;
+  const candidates = (mode: ModeSearch): Candidate[] => {
+    const leaning = asked.flatMap((ask) => ask(mode));
+    if (turns === undefined) return leaning;
+    const [most, least] = plan.recipes.map((recipe) => around.asked(plan, recipe)(mode));
+    return [...leaning, ...turningPoints(solver, turns, plan.read, most!, least!)];
+  };
 
   const shares = (s: Solution): Shares => {
     const sum = new Map<string, number>();

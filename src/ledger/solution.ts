@@ -7,7 +7,7 @@
  * anew, the others follow along their tangents. Where the rails move so far that the others bend, their tangents are taken
  * anew, so that what is left out is a millionth; a test holds it against the whole solution.
  */
-import { bendAt } from '../circuit/branch.js';
+import { bendAt, branchConductance } from '../circuit/branch.js';
 import type { Junction } from '../circuit/junction.js';
 import { copperFactor } from '../circuit/copper.js';
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
@@ -20,7 +20,7 @@ import type { Link } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
 import type { Circuitry, FittedNetwork, LinkIndex, NetworkIndex } from './circuitry.js';
-import { builtJunction, fit, fitNetwork, spread, voltsAcross, zeros } from './circuitry.js';
+import { builtJunction, fit, fitNetwork, retuned, spread, voltsAcross, zeros } from './circuitry.js';
 import { figureOf, within } from './builds.js';
 import type { AskedLean, Corner, End } from './corner.js';
 import { ambientAt, atEnd, celsiusOf } from './corner.js';
@@ -135,6 +135,12 @@ export class Solution implements Reading {
 
   /** A network's figures in this corner. */
   private fitted(number: number, on = this.isOn(number)): FittedNetwork {
+    const fitted = this.leaning(number, on);
+    const { tuned } = this.corner;
+    return tuned ? retuned(fitted, tuned.part, tuned.ohms) : fitted;
+  }
+
+  private leaning(number: number, on: boolean): FittedNetwork {
     const index = this.circuitry.networks[number]!;
     const { load, control, rest, build } = this.corner;
     if (build) return fitNetwork(index, on, () => load, load, this.celsiusAt(index), build);
@@ -500,6 +506,27 @@ export class Solution implements Reading {
     const network = this.circuitry.networks.findIndex((n) => n.plan.inner.includes(node));
     if (network < 0) throw new Error(`no node '${node}'`);
     return this.network(network).volts[this.circuitry.networks[network]!.plan.inner.indexOf(node)]!;
+  }
+
+  /**
+   * Volts that what is in series with a part takes at its current, by small-signal resistances: in its own branch, and, no
+   * less than it is, in what feeds that.
+   */
+  voltsBeside(part: string): number {
+    const at = this.locate(part);
+    if (at === undefined) return 0;
+    const { fitted, volts, currents } = at.flows;
+    const { from, to, branch } = fitted.edges[at.branch]!;
+    const amps = currents[at.branch]!;
+    const slope = branchConductance(branch, volts[from]! - volts[to]!, amps);
+    const own = slope > 0 ? amps / slope - amps * this.ohms(part) : Infinity;
+    const open = (local: number) => this.circuitry.open[fitted.boundary[local - fitted.inner]!];
+    const highest = (local: number): number =>
+      local >= fitted.inner
+        ? (open(local)?.max ?? 0)
+        : Math.max(...fitted.boundary.map((_, k) => open(fitted.inner + k)?.max ?? 0));
+    const lowest = (local: number): number => (local >= fitted.inner ? (open(local)?.min ?? 0) : 0);
+    return own + Math.max(highest(from) - volts[from]!, 0) + Math.max(volts[to]! - lowest(to), 0);
   }
 
   groundAt(node: string): number {

@@ -240,7 +240,8 @@ const evenCorners = new WeakMap<Corner, Corner>();
 function evened(corner: Corner): Corner {
   let even = evenCorners.get(corner);
   if (even === undefined) {
-    even = { ...corner, load: corner.rest, control: corner.rest };
+    const { tuned: _, ...others } = corner;
+    even = { ...others, load: corner.rest, control: corner.rest };
     evenCorners.set(corner, even);
   }
   return even;

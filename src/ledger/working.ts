@@ -50,9 +50,9 @@ export function cableSteps(link: Link, s: Solution, amps: number): Step[] {
       ? [
           {
             name: 'R_20',
-            says: 'resistance of its copper at 20 °C: so many wires of that length, 58 m of 1 mm² to the ohm',
+            says: 'resistance of its copper at 20 °C: n wires of that length and of A mm², 58 m of 1 mm² to the ohm',
             formula: 'n * l / (58 * A)',
-            with: { n: [copper.conductors, ''], l: [length, 'm'], A: [area * 1e6, 'mm²'] },
+            with: { n: [copper.conductors, ''], l: [length, 'm'], A: [area * 1e6, ''] },
             gives: [cold, 'Ω'],
             sources: [
               'IEC 60028: annealed copper, 58 m/(Ω·mm²) at 20 °C',

@@ -283,6 +283,8 @@ export interface AccountPlan {
   readonly loads?: readonly string[];
   /** Of a signal line: what pushes into it and what feeds its receiver. */
   readonly line?: LineEnds;
+  /** A resistance that the draw is not monotone in: its first recipe has it at its least, its second at its most. Ohms. */
+  readonly turns?: { readonly part: string; readonly ohms: Interval };
   /** The draw in SI units; undefined when a figure for it is missing. */
   readonly read: (s: Reading) => number | undefined;
   readonly limits: readonly LimitPlan[];

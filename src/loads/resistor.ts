@@ -34,7 +34,7 @@ function lower(input: LoadInput): Lowered {
     ],
     inductive: false,
     part: (circuit) => `${circuit}.resistor`,
-    accounts: (circuit, path) => [resistorPower(`${circuit}.resistor`, circuit, path, limit)],
+    accounts: (circuit, path) => [resistorPower(`${circuit}.resistor`, circuit, path, limit, ohms)],
     limitsItself: true,
   });
 }

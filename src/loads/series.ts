@@ -1,4 +1,5 @@
 /** A series resistor in front of a load, and what it bears. */
+import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import { assumed, rating } from './limits.js';
 import type { Figures } from './figures.js';
@@ -44,17 +45,18 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
     );
   return {
     members: [{ kind: 'resistance', part, ohms, origin: figure.origin }],
-    accounts: [resistorPower(part, circuit, path, limit)],
+    accounts: [resistorPower(part, circuit, path, limit, ohms)],
     ohms: ohms.typ,
   };
 }
 
-/** Power in a resistor of a circuit. */
+/** Power in a resistor of a circuit. @param ohms its range, where the account is about the resistor behind what feeds it */
 export function resistorPower(
   part: string,
   circuit: string,
   path: readonly (string | number)[],
   limit: LimitPlan,
+  ohms?: Interval,
 ): AccountPlan {
   return {
     id: part,
@@ -65,7 +67,8 @@ export function resistorPower(
     circuits: [circuit],
     path,
     // Before a load that hardly answers to it, a resistor at its upper end is the hotter one.
-    recipes: ['draw-most', 'hottest', 'draw-least', 'flooded'],
+    recipes: ['draw-most', 'draw-least', 'hottest', 'flooded'],
+    ...(ohms && { turns: { part, ohms } }),
     peaks: 'rms',
     read: (s) => s.current(part) ** 2 * s.ohms(part),
     limits: [limit],

@@ -9,7 +9,7 @@ import { ledgerOf } from '../../src/ledger/ledger.js';
 import type { Project } from '../../src/project/project.js';
 import { sized } from '../sizes.js';
 import type { Data } from './projects.js';
-import { projectOf, projects, withLines, withPlaces, withWires } from './projects.js';
+import { projectOf, projects, withLines, withPlaces, withWideResistors, withWires } from './projects.js';
 import { readersOf } from './readers.js';
 import type { Build } from './reckoning.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
@@ -89,8 +89,10 @@ test.each(Object.entries(SAMPLES))(
     const reached = { most: 0, of: 0 };
     const files: Data[] = fc.sample(sample.files, { numRuns: sample.number, seed: 20261 });
     for (const [number, file] of files.entries()) {
-      const wired = number % 3 === 2 && file['incoming'] === undefined ? withWires(file) : file;
-      const data = number % 4 === 1 && file['incoming'] === undefined ? withPlaces(wired) : wired;
+      const plain = file['incoming'] === undefined;
+      const wired = number % 3 === 2 && plain ? withWires(file) : file;
+      const placed = number % 4 === 1 && plain ? withPlaces(wired) : wired;
+      const data = number % 5 === 4 && plain ? withWideResistors(placed) : placed;
       const project = projectOf(data);
       const accounts = ledgerOf(project).accounts.filter((a) => a.draw !== undefined);
       const skipped = accounts.map((a) => isStuck(a) || isHalfDriven(a, accounts));

@@ -467,6 +467,18 @@ export function withPlaces(data: Data): Data {
   };
 }
 
+/** The same project with resistors that may be less or more than the pins before them: of what hangs on one pin. */
+export function withWideResistors(data: Data): Data {
+  const loads = Object.entries(data['loads'] as Readonly<Record<string, Entry>>).map(([id, entry]) => {
+    const key = entry['type'] === 'resistor' ? 'resistance' : 'series';
+    return [
+      id,
+      typeof entry[key] === 'string' && entry['pin'] !== undefined ? { ...entry, [key]: '12 to 120 Ω' } : entry,
+    ];
+  });
+  return { ...data, loads: Object.fromEntries(loads) as Readonly<Record<string, Entry>> };
+}
+
 /** The same project with a long thin cable to the board, and another to every load that a supply or rail feeds. */
 export function withWires(data: Data): Data {
   const { main } = data['controllers'] as { main: { powered: Readonly<Record<string, string>> } };

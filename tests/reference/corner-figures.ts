@@ -104,7 +104,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
         case 'filament':
           return lit(member, leanOf(network, branch)).amps;
         default:
-          return member.ohms[end];
+          return corner.tuned?.part === member.part ? corner.tuned.ohms : member.ohms[end];
       }
     },
     curve: (network, branch, member) =>
