@@ -139,14 +139,16 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
       case 'filament': {
         const amps = figures.member(network, branch, member);
         if (member.cold && figures.isCold(network, branch)) return resistance(from, to, member.volts / amps);
-        // The rerating law, solved for the voltage.
+        // The rerating law, solved for the voltage; a microohm keeps its slope at nothing from being none.
         const share = `abs(I(${carried})) / ${amps}`;
-        lines.push(`${fresh('b')} ${from} ${to} V = sgn(I(${carried})) * ${member.volts} * pow(${share}, ${1 / 0.55})`);
+        lines.push(
+          `${fresh('b')} ${from} ${to} V = sgn(I(${carried})) * ${member.volts} * pow(${share}, ${1 / 0.55}) + 1e-6 * I(${carried})`,
+        );
         return;
       }
       case 'power':
         lines.push(
-          `${fresh('b')} ${from} ${to} I = ${alive.has(branch.from) ? figures.member(network, branch, member) : 0} / max(V(${from}, ${to}), 0.1)`,
+          `${fresh('b')} ${from} ${to} I = ${alive.has(branch.from) ? figures.member(network, branch, member) : 0} / max(V(${from}, ${to}), 2)`,
         );
         return;
       default:
