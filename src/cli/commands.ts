@@ -28,7 +28,7 @@ const format = (...formats: readonly string[]): Option => ({
 
 const conditions = {
   mode: { value: 'NAME', says: 'only this mode of the file' },
-  ambient: { value: 'RANGE', says: "in place of the project's, such as '5 to 45 °C'; places keep theirs" },
+  ambient: { value: 'RANGE', says: "in place of the project's; places keep theirs" },
 } as const satisfies { readonly [name: string]: Option };
 
 export const commands: { readonly [name: string]: Command } = {

@@ -20,9 +20,14 @@ const LINK_FIGURES = ['ohms', 'contact', 'law', 'volts', 'dropout', 'quiescent',
 /** Of links and supplies: 'main.regulator-5v dropout', 'laptop volts'. */
 export const figureOf = (owner: string, what: (typeof LINK_FIGURES)[number] | 'thermal'): string => `${owner} ${what}`;
 
+/** What a board draws itself, and the chip's part of it: one figure, since the rest of the board is what the chip leaves. */
+const OWN_DRAW = /\.(board|chip)$/;
+
 /** A member's figure: its part's own, but one output resistance a level for all pins of a chip. */
-export const memberFigure = (member: Member, pin: PinPassage | undefined): string =>
-  member.kind === 'pin' && pin ? `${member.part.slice(0, member.part.indexOf('.'))} pins ${pin.level}` : member.part;
+export function memberFigure(member: Member, pin: PinPassage | undefined): string {
+  if (member.kind === 'pin' && pin) return `${member.part.slice(0, member.part.indexOf('.'))} pins ${pin.level}`;
+  return member.kind === 'current' ? member.part.replace(OWN_DRAW, ' draws') : member.part;
+}
 
 /** The value at a share of an interval: the lower half of the shares lies below the typical value, the upper one above. */
 export function within({ min, typ, max }: Interval, share: number): number {

@@ -11,14 +11,24 @@ const ZERO = [COPPER_ZERO, '°C'] as const;
 /** A source as working names it. */
 export const sourceOf = ({ document, where }: Origin): string => `${document}${where ? `, ${where}` : ''}`;
 
-/** Voltage across the winding: the branch's voltage less what its other members take, and what the driver loses besides. */
-const isDriver = ({ kind, part }: Member): boolean => (kind === 'drop' || kind === 'curve') && part.endsWith('.driver');
+/** The last stage of a driver, which carries the load. */
+const isDriver = ({ part }: Member): boolean => part.endsWith('.driver');
 
+/** Voltage across the winding: the branch's voltage less what its other members take, and what the driver loses besides. */
 export function acrossSteps(s: Reading, part: string, shortfall: number, volts: number): Step[] {
   const branch = s.branch(part);
   if (branch === undefined) return [];
   // What a driver loses beyond its published drop is told with it.
-  const members = branch.members.map((m) => (isDriver(m.member) ? { ...m, volts: m.volts + shortfall } : m));
+  const members = branch.members.map((m) =>
+    isDriver(m.member) && branch.amps !== 0
+      ? {
+          ...m,
+          volts: m.volts + shortfall,
+          // A channel that has warmed up has more ohms than the solved branch counts.
+          ...(m.ohms !== undefined && { ohms: m.ohms + shortfall / branch.amps }),
+        }
+      : m,
+  );
   const [step] = leftSteps({ ...branch, members }, part, 'V_coil', 'voltage that reaches the coil');
   return step === undefined ? [] : [{ ...step, gives: [volts, 'V'] }];
 }

@@ -1,6 +1,8 @@
 /** Figures of a report as people read them. */
 import type { Dimension } from '../quantity/dimension.js';
+import { parseQuantity } from '../quantity/parse.js';
 import { formatInterval, formatValue } from '../quantity/print.js';
+import { closed } from '../quantity/quantity.js';
 import { trimmed } from '../wording/phrases.js';
 import type { ReportAccount, ReportLimit } from './report.js';
 
@@ -39,7 +41,11 @@ export const given = (value: number, unit: string, digits = 3): string =>
 /** The number that `given` prints, for whoever does a sum again. */
 export function asGiven(value: number, unit: string, digits = 3): number {
   if (unit === '°C') return Number(value.toFixed(digits - 2));
-  return Number(value.toPrecision(dimensions[unit] ? digits : digits + 1));
+  const dimension = dimensions[unit];
+  if (!dimension) return Number(value.toPrecision(digits + 1));
+  // Read back as it is printed: 4935 Ω is 4.93 kΩ there, and a half would be rounded up here.
+  const read = parseQuantity(formatValue(value, dimension, digits), dimension);
+  return 'quantity' in read ? closed(read.quantity).typ : Number(value.toPrecision(digits));
 }
 
 function toDigits(value: number, unit: string, digits: number): string {

@@ -58,7 +58,8 @@ const corners = fc
 
 test('a second reckoning finds the same currents through every part and the same volts at every node', () => {
   fc.assert(
-    fc.property(projects(), corners, fc.infiniteStream(fc.boolean()), (data, corner, states) => {
+    // The digits of a display take turns: two of them at once are no state.
+    fc.property(projects({ without: ['shown'] }), corners, fc.infiniteStream(fc.boolean()), (data, corner, states) => {
       const project = projectOf(data);
       const bench = solver(project);
       const on = Uint8Array.from(project.circuits, (c) => (c.always || states.next().value ? 1 : 0));
