@@ -141,7 +141,12 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
     };
   };
   const nameOf = (member: Member, { pin }: BranchPlan): string =>
-    member.kind === 'pin' ? `${member.part.split('.')[0]!} pins ${pin!.level}` : member.part;
+    member.kind === 'pin'
+      ? `${member.part.split('.')[0]!} pins ${pin!.level}`
+      : // The board's own draw is one figure, of which the chip has a part.
+        member.kind === 'current' && /^\w+\.(board|chip)$/.test(member.part)
+        ? `${member.part.split('.')[0]!} draws`
+        : member.part;
   return {
     ambient: (name) => {
       const place = placeOf(project, name);
