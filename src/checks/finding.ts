@@ -19,6 +19,10 @@ export type Family =
   | 'budget'
   | 'data';
 
+/** What a finding is known by when the project changes under it: its rule, what it is about, and which way. */
+export const findingKey = (f: Pick<Finding, 'rule' | 'about' | 'account'>): string =>
+  `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
+
 export interface Finding {
   readonly rule: string;
   readonly family: Family;

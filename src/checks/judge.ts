@@ -13,7 +13,7 @@ import type { Finding, Judged } from './finding.js';
 import { limitFindings } from './limit-findings.js';
 import { LIMIT_RULES, RULE_NAMES, WIRING_RULES } from './rules.js';
 import type { JudgedAccount, Verdict } from './verdict.js';
-import { VERDICTS, judgeAccount, worse, worstOf } from './verdict.js';
+import { VERDICTS, accountKey, judgeAccount, worse, worstOf } from './verdict.js';
 
 export interface JudgeOptions {
   readonly catalogue: Catalogue;
@@ -79,12 +79,13 @@ function noMode(project: Project, mode: string): Problem {
 export function judgeProject(project: Project, mode?: string): Judgement {
   const ledger = ledgerOf(project, mode);
   const accounts = ledger.accounts.map((a) => judgeAccount(a, project.policy));
-  const promised = new Map(accounts.map((j) => [keyOf(j), j.verdict]));
+  const promised = new Map(accounts.map((j) => [accountKey(j), j.verdict]));
   // Only what fails in the runaway state and holds in every mode is news.
   const runaway = ledger.runaway
     .map((a) => judgeAccount(a, project.policy))
     .filter(
-      (j) => (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(keyOf(j)) ?? 'sound'),
+      (j) =>
+        (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(accountKey(j)) ?? 'sound'),
     );
   const judged: Judged = { ledger, accounts, runaway };
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
@@ -92,8 +93,6 @@ export function judgeProject(project: Project, mode?: string): Judgement {
   );
   return { project, ledger, accounts, runaway, findings, verdict: headline(findings) };
 }
-
-const keyOf = ({ account: a }: JudgedAccount): string => `${a.id} ${a.quantity} ${a.direction}`;
 
 const inOrder = (a: Finding, b: Finding): number =>
   VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) ||

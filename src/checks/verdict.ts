@@ -34,6 +34,10 @@ export interface OnlyIf {
   readonly asks: string;
 }
 
+/** What an account is known by: one id may be judged in several ways. */
+export const accountKey = ({ account: a }: Pick<JudgedAccount, 'account'>): string =>
+  `${a.id} ${a.quantity} ${a.direction}`;
+
 /** Share to keep in hand, by what kind of figure it is. */
 function kept(policy: Policy, margin: MarginClass): number {
   switch (margin) {

@@ -1,5 +1,6 @@
 /** Which cures are offered for which finding, in order, each proved before it is shown. */
 import type { Finding } from '../checks/finding.js';
+import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
 import { driveCoil } from './drive-coil.js';
@@ -58,19 +59,17 @@ export function curesFor(
 
 /** The first attempt after which the finding is gone and the least is wrong. */
 function bestOf(prover: Prover, before: Judgement, attempts: readonly Cure[], finding: Finding): Remedy | undefined {
-  const was = new Set(before.findings.filter((f) => !concerns(f, attempts)).map(nameOf));
+  const was = new Set(before.findings.filter((f) => !concerns(f, attempts)).map(findingKey));
   let best: { cure: Cure; judgement: Judgement } | undefined;
   for (const cure of attempts) {
     const after = prover.after(cure.changes);
     if (after === undefined || persists(after, finding) || worsened(before, after).length > 0) continue;
     if (best === undefined || leaner(after, best.judgement)) best = { cure, judgement: after };
     // Nothing is wrong that was not wrong before: later attempts cost more and bring nothing.
-    if (after.findings.every((f) => f.verdict === 'note' || was.has(nameOf(f)))) break;
+    if (after.findings.every((f) => f.verdict === 'note' || was.has(findingKey(f)))) break;
   }
   return best && remedyOf(best.cure, best.judgement, finding);
 }
-
-const nameOf = (f: Finding): string => `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
 
 /** Whether a finding is about a load that the cure changes, so that it should be gone afterwards. */
 const concerns = (f: Finding, attempts: readonly Cure[]): boolean =>

@@ -2,16 +2,17 @@
  * A board whose inputs are fed with more than the pin's high level never lets go, or is not sure to: its inputs are fed from the
  * pin's own rail, the jumper comes off, and the coils stay where they are.
  */
+import { railOfPin } from '../project/rail-of-pin.js';
 import type { Way } from './cures.js';
 import { entryOf } from './entries.js';
 
 export const feedLogic: Way = ({ finding, judgement, data }) => {
-  if (finding.rule !== 'coil-release' && finding.rule !== 'input-level' && finding.rule !== 'pin-injected') return [];
+  if (finding.rule !== 'coil-release' && finding.rule !== 'input-levels' && finding.rule !== 'pin-injected') return [];
   const { project } = judgement;
   const circuit = project.circuits.find((c) => c.id === finding.about || c.wiring.pin === finding.about);
   const board = circuit?.wiring.board;
   if (circuit === undefined || board === undefined || entryOf(data, 'loads', circuit.owner) === undefined) return [];
-  const rail = railOf(judgement, circuit.wiring.pin);
+  const rail = railOfPin(project, circuit.wiring.pin);
   if (rail === undefined || rail === board.logic) return [];
   const at = ['loads', circuit.owner];
   const coil = board.coil ?? circuit.wiring.supply;
@@ -35,12 +36,3 @@ export const feedLogic: Way = ({ finding, judgement, data }) => {
     },
   ];
 };
-
-/** The rail that a pin's output stage stands on. */
-function railOf({ project }: Parameters<Way>[0]['judgement'], pin: string | undefined): string | undefined {
-  for (const n of project.networks)
-    for (const b of [...n.on, ...n.off])
-      if (b.pin !== undefined && b.pin.pin === pin && b.pin.level === 'high')
-        return b.pin.outward === 1 ? b.from : b.to;
-  return undefined;
-}

@@ -1,9 +1,10 @@
 /** A cure applied to the project and judged again, so that nothing is advised that was not proved. */
 import type { Finding } from '../checks/finding.js';
+import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { judge } from '../checks/judge.js';
-import type { JudgedAccount, Verdict } from '../checks/verdict.js';
-import { worse } from '../checks/verdict.js';
+import type { Verdict } from '../checks/verdict.js';
+import { accountKey, worse } from '../checks/verdict.js';
 import type { Direction, QuantityName } from '../loads/plan.js';
 import { withChanges } from './change.js';
 
@@ -46,6 +47,10 @@ export interface AfterAccount {
   readonly margin: number | null;
 }
 
+/** What a set of changes is known by. */
+export const changesKey = (changes: readonly Change[]): string =>
+  JSON.stringify(changes.map(({ path, value }) => [path, value ?? null]));
+
 /** Judges changed projects, each once. */
 export interface Prover {
   /** The judgement after the changes; undefined when the changed project cannot be judged, which makes it no cure. */
@@ -56,7 +61,7 @@ export function proverOf(data: unknown, file: string, options: JudgeOptions): Pr
   const known = new Map<string, Judgement | undefined>();
   return {
     after(changes) {
-      const key = JSON.stringify(changes.map(({ path, value }) => [path, value ?? null]));
+      const key = changesKey(changes);
       if (!known.has(key)) {
         const judged = judge(withChanges(data, changes), file, options);
         known.set(key, 'problems' in judged ? undefined : judged);
@@ -68,17 +73,14 @@ export function proverOf(data: unknown, file: string, options: JudgeOptions): Pr
 
 /** Whether a judgement still has a finding. */
 export const persists = (judgement: Judgement, f: Finding): boolean =>
-  judgement.findings.some(
-    (g) => g.rule === f.rule && g.about === f.about && g.account?.direction === f.account?.direction,
-  );
+  judgement.findings.some((g) => findingKey(g) === findingKey(f));
 
 /** Accounts that are there before and after a change and have a worse verdict after it. */
 export function worsened(before: Judgement, after: Judgement): readonly string[] {
-  const keyOf = ({ account: a }: JudgedAccount): string => `${a.id} ${a.quantity} ${a.direction}`;
-  const was = new Map(before.accounts.map((j) => [keyOf(j), j.verdict]));
+  const was = new Map(before.accounts.map((j) => [accountKey(j), j.verdict]));
   return after.accounts
     .filter((j) => {
-      const verdict = was.get(keyOf(j));
+      const verdict = was.get(accountKey(j));
       return verdict !== undefined && worse(j.verdict, verdict);
     })
     .map((j) => j.account.id);

@@ -3,13 +3,14 @@
  * changes. Each step is an audit of the changed project; a cure that makes another account worse is not taken.
  */
 import type { Finding } from '../checks/finding.js';
+import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
-import { VERDICTS, worse } from '../checks/verdict.js';
+import { VERDICTS, accountKey, worse } from '../checks/verdict.js';
 import { attemptsAt } from '../remedies/cures.js';
 import { withChanges } from '../remedies/change.js';
 import type { Change, Cure } from '../remedies/prove.js';
-import { persists, proverOf, worsened } from '../remedies/prove.js';
+import { changesKey, persists, proverOf, worsened } from '../remedies/prove.js';
 
 /** A cure of the set, and the findings that are gone with it. */
 export interface Step {
@@ -59,7 +60,7 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
   for (let depth = 0; depth < DEPTH && best.judgement.verdict !== 'sound' && front.length > 0; depth++) {
     const next = front.flatMap((state) => stepsFrom(state));
     // Two sets with the same changes are one.
-    const distinct = [...new Map(next.map((s) => [keyOf(s.changes), s])).values()].sort(inOrder);
+    const distinct = [...new Map(next.map((s) => [changesKey(s.changes), s])).values()].sort(inOrder);
     front = distinct.slice(0, WIDTH);
     if (front[0] && inOrder(front[0], best) < 0) best = front[0];
   }
@@ -72,7 +73,7 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
     books: booksOf(judgement, after),
     left: after.findings
       .filter((f) => f.verdict !== 'note')
-      .map((finding) => ({ finding, why: why.get(nameOf(finding)) ?? 'no cure is known for it' })),
+      .map((finding) => ({ finding, why: why.get(findingKey(finding)) ?? 'no cure is known for it' })),
   };
 
   /** All states one cure further on. */
@@ -84,13 +85,13 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
       const reached: State[] = [];
       for (const cure of attemptsAt({ finding, judgement: state.judgement, data: changed })) {
         const changes = [...state.changes, ...cure.changes];
-        if (tried.has(keyOf(changes))) continue;
-        tried.add(keyOf(changes));
+        if (tried.has(changesKey(changes))) continue;
+        tried.add(changesKey(changes));
         const after = prover.after(changes);
         const hurt = after === undefined ? [] : worsened(state.judgement, after);
-        if (after === undefined) why.set(nameOf(finding), `“${cure.title}” makes a project that cannot be audited`);
-        else if (persists(after, finding)) why.set(nameOf(finding), `“${cure.title}” is not enough`);
-        else if (hurt.length > 0) why.set(nameOf(finding), `“${cure.title}” makes ${hurt[0]} worse`);
+        if (after === undefined) why.set(findingKey(finding), `“${cure.title}” makes a project that cannot be audited`);
+        else if (persists(after, finding)) why.set(findingKey(finding), `“${cure.title}” is not enough`);
+        else if (hurt.length > 0) why.set(findingKey(finding), `“${cure.title}” makes ${hurt[0]} worse`);
         else {
           const cures = state.judgement.findings.filter((f) => f.verdict !== 'note' && !persists(after, f));
           reached.push({ steps: [...state.steps, { cure, cures }], changes, judgement: after });
@@ -100,9 +101,6 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
     });
   }
 }
-
-const nameOf = (f: Finding): string => `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
-const keyOf = (changes: readonly Change[]): string => JSON.stringify(changes.map((c) => [c.path, c.value ?? null]));
 
 /** How much is wrong, by verdict, worst first. */
 const wrongIn = ({ findings }: Judgement): readonly number[] =>
@@ -116,12 +114,11 @@ function inOrder(a: State, b: State): number {
 }
 
 function booksOf(before: Judgement, after: Judgement): readonly BookChange[] {
-  const key = ({ account: a }: JudgedAccount): string => `${a.id} ${a.quantity} ${a.direction}`;
-  const now = new Map(after.accounts.map((j) => [key(j), j]));
+  const now = new Map(after.accounts.map((j) => [accountKey(j), j]));
   const order = (v: Verdict): number => VERDICTS.indexOf(v);
   return before.accounts
     .flatMap((j): BookChange[] => {
-      const later = now.get(key(j));
+      const later = now.get(accountKey(j));
       return later && later.verdict !== j.verdict && worse(j.verdict, later.verdict)
         ? [{ before: j, after: later }]
         : [];

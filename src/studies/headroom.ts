@@ -3,6 +3,7 @@
  * audited with them, until an account breaks; then what would lift that limit, and how far the next one is.
  */
 import type { Finding } from '../checks/finding.js';
+import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
 import { curesFor } from '../remedies/cures.js';
@@ -138,7 +139,7 @@ const nameFor =
   (f: Finding): string => {
     const isCopy = f.about.startsWith(`${owner}-more-`);
     const about = isCopy || f.about === owner || f.about.startsWith(`${owner}.`) ? owner : f.about;
-    return `${f.rule} ${about} ${f.account?.direction ?? ''}`;
+    return findingKey({ ...f, about });
   };
 
 /** Findings that fail and did not before, or fail worse; worst first. What was broken before says nothing about room. */

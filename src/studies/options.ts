@@ -1,5 +1,6 @@
 /** Supply and jumper options of a relay board: every arrangement built as a changed project and audited whole. */
 import type { Finding } from '../checks/finding.js';
+import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { VERDICTS, worse, worstOf } from '../checks/verdict.js';
@@ -120,7 +121,7 @@ const wrong = (j: Judgement): number => j.findings.filter((f) => f.verdict !== '
 const fewer = (a: Judgement, b: Judgement): boolean =>
   worse(b.verdict, a.verdict) || (a.verdict === b.verdict && wrong(a) < wrong(b));
 
-const nameOf = (f: Finding): string => `${f.rule} ${f.about} ${f.account?.direction ?? ''} ${f.verdict}`;
+const nameOf = (f: Finding): string => `${findingKey(f)} ${f.verdict}`;
 
 /** Findings that every arrangement has. */
 function staying(judgements: readonly Judgement[]): readonly Finding[] {

@@ -2,6 +2,7 @@
 import type { Judgement } from '../checks/judge.js';
 import type { BoardWiring } from '../loads/plan.js';
 import { hasControllersGround } from '../project/grounds.js';
+import { railOfPin } from '../project/rail-of-pin.js';
 import type { CoilSupply } from '../remedies/supply-for.js';
 import { formatInterval, formatValue } from '../quantity/print.js';
 import { trimmed } from '../wording/phrases.js';
@@ -59,7 +60,7 @@ export function wiringPlan(
       : `Put the controller’s ground on ${ground}${joined ? '' : `, and the minus of ${coil}, too`}.`,
     ...(inputs.length > 0 ? [`Put ${inputs.map(({ pin, label: l }) => `${pin} on ${l}`).join(', ')}.`] : []),
   ];
-  return { steps, checks: checksOf(after, board, chosen, coil, { ground, logicIn, coilIn }, inputs) };
+  return { steps, checks: checksOf(after, board, chosen, coil, separate, { ground, logicIn, coilIn }, inputs) };
 }
 
 function checksOf(
@@ -67,6 +68,7 @@ function checksOf(
   board: BoardWiring,
   chosen: Chosen,
   coil: string,
+  separate: boolean,
   at: { readonly ground: string; readonly logicIn: string; readonly coilIn: string },
   inputs: readonly { readonly label: string; readonly rail: string }[],
 ): string[] {
@@ -74,7 +76,6 @@ function checksOf(
   const logic = voltsOf(after, chosen.logic);
   const first = inputs[0];
   const rail = first && voltsOf(after, first.rail);
-  const separate = chosen.grounds === 'separate' && !hasControllersGround(after.project, coil);
   const ground = separate ? 'the controller’s ground' : at.ground;
   return [
     ...(board.hasJumper
@@ -110,17 +111,9 @@ function inputsOf(
     return {
       pin: use?.label ?? c.wiring.pin!,
       label: (terminals['input'] ?? 'input {n}').replace('{n}', number),
-      rail: railOf(project, c.wiring.pin!),
+      rail: railOfPin(project, c.wiring.pin) ?? '',
     };
   });
-}
-
-/** The rail that a pin's output stage stands on. */
-function railOf(project: Judgement['project'], pin: string): string {
-  for (const n of project.networks)
-    for (const b of [...n.on, ...n.off])
-      if (b.pin?.pin === pin && b.pin.level === 'high') return b.pin.outward === 1 ? b.from : b.to;
-  return '';
 }
 
 /** Lowest and highest volts of a node over the audit. */

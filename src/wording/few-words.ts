@@ -5,10 +5,7 @@ import { figure, limitFigure, met } from './phrases.js';
 /** Rules about wiring, where no figure says it shorter. */
 const WORDS: { readonly [rule: string]: (f: Finding) => string } = {
   'jumper-joins-supplies': (f) => `the jumper joins ${f.names['logic']} and ${f.names['coil']}`,
-  'ground-missing': (f) =>
-    f.names['coil'] === undefined
-      ? 'no ground for the inputs to return to'
-      : `no ground for the coils to return to: ${f.names['coil']} has the controller’s`,
+  'ground-missing': () => 'no ground for the inputs to return to',
   'no-source': (f) => `nothing feeds ${f.names['rail'] ?? f.about}`,
   'isolation-defeated': (f) => `its couplers isolate nothing, since ${f.names['why']}`,
   'coil-on-pin': (f) => `a winding straight on pin ${f.names['pin']}`,

@@ -12,7 +12,8 @@ import type { Gate } from './gate.js';
 import { gateOf } from './gate.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
-import type { Stage, StageSetting, StageType } from './stage.js';
+import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
+import { stageAccount } from './stage.js';
 
 /** How much a kelvin adds to the resistance when nobody says so: half as much again to twice as much at 125 °C, typically 1.6 times. */
 const USUAL_SLOPE: Interval = { min: 0.005, typ: 0.006, max: 0.01 };
@@ -20,20 +21,13 @@ const USUAL_SLOPE: Interval = { min: 0.005, typ: 0.006, max: 0.01 };
 const stage =
   (side: 'low' | 'high') =>
   (setting: StageSetting): Stage => {
-    const { circuit, prefix, id, path, title, supply, figures, conducts, loads } = setting;
+    const { circuit, prefix, id, title, supply, figures, conducts } = setting;
     const gate = gateOf(setting, side);
     const resistance = figures.curve('on-resistance', 'resistance', 'voltage', { min: () => 0 });
     const threshold = thresholdOf(figures, title);
     const ohms = resistance ? channelOhms(resistance, fullOn(setting, side)) : { min: 0, typ: 0, max: 0 };
     const slope = slopeOf(figures, title);
-    const base = {
-      id,
-      kind: 'driver' as const,
-      circuits: [circuit],
-      path,
-      ...(conducts === 'off' && { off: true as const }),
-      ...(loads.length > 0 && { loads }),
-    };
+    const base = stageAccount(setting);
     const heat = heatOf(figures, id);
     const warm = (s: Reading) =>
       s.typical
@@ -129,10 +123,8 @@ function slopeOf(figures: Figures, title: string): Interval {
   return USUAL_SLOPE;
 }
 
-type Base = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'off' | 'loads'>;
-
 /** Below its highest threshold a gate fails; below the lowest voltage its resistance is specified at, nothing is promised. */
-function opens(setting: StageSetting, base: Base, gate: Gate, resistance: Curve | undefined): AccountPlan {
+function opens(setting: StageSetting, base: StageAccount, gate: Gate, resistance: Curve | undefined): AccountPlan {
   const { figures, title } = setting;
   const threshold = figures.figure('threshold', 'voltage');
   const volts = figures.interval('threshold', 'voltage');
@@ -182,7 +174,7 @@ function opens(setting: StageSetting, base: Base, gate: Gate, resistance: Curve 
 }
 
 /** A gate's oxide breaks down above its rating. */
-const gateMost = (base: Base, title: string, gate: Gate, limit: LimitPlan): AccountPlan => ({
+const gateMost = (base: StageAccount, title: string, gate: Gate, limit: LimitPlan): AccountPlan => ({
   ...base,
   title: `${title}, highest gate voltage`,
   quantity: 'voltage',

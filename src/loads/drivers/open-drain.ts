@@ -8,25 +8,19 @@ import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
 import { saturationMembers } from './saturation.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
+import { stageAccount } from './stage.js';
 
 /** What a logic input takes when nobody says so, amperes. Common practice, no source. */
 const USUAL_INPUT = { min: 0, typ: 1e-6, max: 10e-6 };
 
 function lower(setting: StageSetting): Stage {
-  const { circuit, prefix, id, path, title, supply, drive, figures, conducts, loads } = setting;
+  const { circuit, prefix, id, title, supply, drive, figures } = setting;
   const part = `${prefix}.input`;
   const amps = figures.interval('input-current', 'current') ?? USUAL_INPUT;
   figures.assume(`the logic input of the ${title} reads the levels it gets, and takes up to 10 µA unless stated`);
   const tied = drive.tie({ circuit, to: GROUND, flows: 'out', members: [{ kind: 'current', part, amps }] });
   const members = output(figures, id);
-  const base = {
-    id,
-    kind: 'driver' as const,
-    circuits: [circuit],
-    path,
-    ...(conducts === 'off' && { off: true as const }),
-    ...(loads.length > 0 && { loads }),
-  };
+  const base = stageAccount(setting);
   const bears = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
   const warm = heatAccount(
     { ...base, title: `${title}, junction` },

@@ -14,7 +14,8 @@ import { couplerOf, ledAccounts, ledMember, outputMember, passedOn, passedOnStep
 import { askedOf, heatBy } from './half-driven.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
-import type { Stage, StageSetting, StageType } from './stage.js';
+import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
+import { stageAccount } from './stage.js';
 
 /**
  * The output keeps its published saturation voltage up to this ratio (20 mA in the LED and 1 mA at the output, as the sheets of
@@ -24,7 +25,7 @@ const FORCED_RATIO = 0.05;
 const RATIO_VOLTAGE = 1;
 
 function lower(setting: StageSetting): Stage | undefined {
-  const { circuit, prefix, id, path, title, supply, drive, figures, conducts, loads } = setting;
+  const { circuit, prefix, id, path, title, supply, drive, figures, conducts } = setting;
   const coupler = couplerOf(figures);
   if (coupler === undefined) {
     figures.problem('led-drop', `the coupler that is the ${title} needs the drop of its LED`, '`led-drop: 1.2 V`');
@@ -59,14 +60,7 @@ function lower(setting: StageSetting): Stage | undefined {
       ? { circuit, to: drive.rail, flows: 'in', members: chain }
       : { circuit, to: GROUND, flows: 'out', members: chain },
   );
-  const base = {
-    id,
-    kind: 'driver' as const,
-    circuits: [circuit],
-    path,
-    ...(conducts === 'off' && { off: true as const }),
-    ...(loads.length > 0 && { loads }),
-  };
+  const base = stageAccount(setting);
   const able = (s: Reading, aged = false): number =>
     passedOn(coupler, led, s) * (aged ? (coupler.transfer?.left(s.current(led), s) ?? 1) : 1);
   const kept = (s: Reading): number => voltsKept(coupler, s, id, led, able(s));
@@ -123,7 +117,7 @@ function voltsKept(coupler: Coupler, s: Reading, id: string, led: string, able: 
 /** What the coupler can pass on, held against what is asked of its output: new, and at the end of its life. */
 function passesOn(
   { title }: StageSetting,
-  base: Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'off' | 'loads'>,
+  base: StageAccount,
   coupler: Coupler,
   led: string,
   able: (s: Reading, aged?: boolean) => number,

@@ -26,6 +26,24 @@ export interface StageSetting {
   readonly loads: readonly string[];
 }
 
+/** What all accounts of a stage share: whose they are, and the state in which they are asked. */
+export type StageAccount = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'off' | 'loads'>;
+
+export const stageAccount = ({
+  id,
+  circuit,
+  path,
+  conducts,
+  loads,
+}: StageSetting): StageAccount & { kind: 'driver' } => ({
+  id,
+  kind: 'driver',
+  circuits: [circuit],
+  path,
+  ...(conducts === 'off' && { off: true }),
+  ...(loads.length > 0 && { loads }),
+});
+
 export interface Stage {
   /** Node that its high side stands at, where that is not what feeds the load. */
   readonly rail?: string;
