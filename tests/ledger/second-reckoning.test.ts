@@ -58,7 +58,8 @@ const corners = fc
 
 test('a second reckoning finds the same currents through every part and the same volts at every node', () => {
   fc.assert(
-    // The digits of a display take turns: two of them at once are no state.
+    // What a display's segment pins carry is told apart here, even with one digit lit; the circuit simulator agrees with the
+    // ledger on displays, so that this reckoning is what has to learn them.
     fc.property(projects({ without: ['shown'] }), corners, fc.infiniteStream(fc.boolean()), (data, corner, states) => {
       const project = projectOf(data);
       const bench = solver(project);
