@@ -11,7 +11,8 @@ import type { Around, Asked } from './load-questions.js';
 import { aroundOf } from './load-questions.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
-import type { Moment, Solution } from './solution.js';
+import type { Moment } from './moment.js';
+import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 
 /** A meter: how it is read, and the circuits it looks at; none, where it looks at the supply tree. */

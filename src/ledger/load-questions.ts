@@ -11,7 +11,8 @@ import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, together, keyOf } from './moments.js';
 import type { Question } from './question.js';
-import type { Focus, Moment, Solution } from './solution.js';
+import type { Focus, Moment } from './moment.js';
+import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { turningPoints } from './turning.js';
 

@@ -3,7 +3,7 @@
  * moment is searched for: the allowed state that weighs most, by branch and bound over the interlocks.
  */
 import type { InterlockPlan, Project } from '../project/project.js';
-import type { Moment } from './solution.js';
+import type { Moment } from './moment.js';
 
 /** One mode to judge, stated or searched. */
 export interface ModeSearch {

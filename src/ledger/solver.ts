@@ -9,7 +9,7 @@ import { circuitry, zeros } from './circuitry.js';
 import { figureOf, within } from './builds.js';
 import type { Corner } from './corner.js';
 import { TYPICAL, atEnd, cornerKey, cornersIn, opposite } from './corner.js';
-import type { Focus, Moment } from './solution.js';
+import type { Focus, Moment } from './moment.js';
 import { Solution } from './solution.js';
 
 /** One solution asked for: a moment, a corner, and the circuits the corner is about. */

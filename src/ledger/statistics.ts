@@ -12,7 +12,8 @@ import { drawnBuilds, evenly, uncertainFigures } from './builds.js';
 import type { Corner } from './corner.js';
 import { TYPICAL } from './corner.js';
 import type { Ledger } from './ledger.js';
-import type { Moment, Solution } from './solution.js';
+import type { Moment } from './moment.js';
+import type { Solution } from './solution.js';
 
 /** How often something lies below: 0.135 %, 50 % and 99.865 %, which of a normal distribution are three sigma each way. */
 export const PERCENTILES = [0.135, 50, 99.865] as const;

@@ -13,7 +13,8 @@ import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
 import { reachOf, wholeOf } from './reach.js';
 import type { Question } from './question.js';
-import type { Focus, Moment, Solution } from './solution.js';
+import type { Focus, Moment } from './moment.js';
+import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { cableSteps, heatSteps, sumSteps } from './working.js';
 

@@ -1,7 +1,8 @@
 /** Names and what they bind to: supplies and rails, pins, circuits; ranges spelled out, near spellings offered. */
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path, Problem } from '../source/place.js';
-import type { Chip, ChipPin } from './chip.js';
+import type { Chip } from './chip.js';
+import type { ChipPin } from './chip-setting.js';
 
 /** Longest range that is spelled out, so that a stranger's file cannot fill the memory. */
 const LONGEST_RANGE = 512;

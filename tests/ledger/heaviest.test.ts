@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { heaviest } from '../../src/ledger/moments.js';
-import type { Moment } from '../../src/ledger/solution.js';
+import type { Moment } from '../../src/ledger/moment.js';
 import type { InterlockPlan, Project } from '../../src/project/project.js';
 
 interface Case {

@@ -1,0 +1,37 @@
+/** Networks with their figures put in. */
+import type { Branch } from '../circuit/branch.js';
+import type { Filament } from '../circuit/filament.js';
+import { filamentVoltage } from '../circuit/filament.js';
+import { junctionVoltage } from '../circuit/junction.js';
+import type { LinePoint } from '../circuit/lines.js';
+import { lineVoltage } from '../circuit/lines.js';
+import type { Edge } from '../circuit/network.js';
+import type { BranchPlan, Member } from '../loads/plan.js';
+
+/** One member of a branch with its figures put in. */
+export interface FittedMember {
+  readonly member: Member;
+  readonly ohms: number;
+  readonly drop: number;
+  readonly junction?: Branch['junctions'][number];
+  /** Volts over amperes, in straight lines. */
+  readonly curve?: readonly LinePoint[];
+  readonly filament?: Filament;
+}
+
+/** Volts across a member that carries a current in amperes; none of what takes its current whatever it gets. */
+export const voltsAcross = ({ ohms, drop, junction, curve, filament }: FittedMember, current: number): number =>
+  ohms * current +
+  (current > 0 ? drop + (curve ? lineVoltage(curve, current) : 0) : 0) +
+  (junction === undefined ? 0 : junctionVoltage(junction, current)) +
+  (filament === undefined ? 0 : filamentVoltage(filament, current));
+
+/** A network with its figures put in; local nodes are the inner ones first, then those of the tree. */
+export interface FittedNetwork {
+  readonly edges: readonly Edge[];
+  readonly members: readonly (readonly FittedMember[])[];
+  readonly plans: readonly BranchPlan[];
+  /** Tree node of each local node from `inner` on. */
+  readonly boundary: readonly number[];
+  readonly inner: number;
+}

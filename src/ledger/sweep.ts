@@ -1,0 +1,270 @@
+/**
+ * The sweep that brings the supply tree to rest: currents are summed towards the supplies and voltages handed down until
+ * nothing moves; each sweep carries the slope of what hangs on a node along with its current, which makes it Newton's
+ * method on a radial tree.
+ *
+ * A solution about a few circuits stands on one in which they lean like all the others: only their networks are solved
+ * anew, the others follow along their tangents. Where the rails move so far that the others bend, their tangents are taken
+ * anew, so that what is left out is a millionth; a test holds it against the whole solution.
+ */
+import { bendAt } from '../circuit/branch.js';
+import type { BranchPlan } from '../loads/plan.js';
+import type { Circuitry, LinkIndex, NetworkIndex } from './circuitry.js';
+import { zeros } from './circuitry.js';
+import type { AskedLean, Corner, End } from './corner.js';
+import { ambientAt, celsiusOf } from './corner.js';
+import type { FittedNetwork } from './fitted.js';
+import { fit, fitNetwork, retuned } from './fitting.js';
+import { outputOf, regulates, takenBy } from './link-laws.js';
+import type { Focus, Moment } from './moment.js';
+import type { Flows, Moving } from './network-flows.js';
+import { collect, solved, unsolved } from './network-flows.js';
+
+/** Amperes that tangents may leave out: a rail answers to them by a microvolt. */
+const LEFT_OUT = 1e-6;
+/** Siemens: what conducts less is switched off. */
+const OPEN = 1e-8;
+/** Sweeps stop when no node would move by more than this, volts. */
+const SETTLED = 1e-10;
+const MOST_SWEEPS = 2000;
+
+export class Sweep {
+  readonly circuitry: Circuitry;
+  readonly moment: Moment;
+  readonly corner: Corner;
+  /** The circuits in question. */
+  readonly focus: Focus;
+  readonly ambient: number;
+  /** Volts by node number; ground is 0. */
+  readonly volts: number[];
+  /** Amperes out of each link, by link number; meaningful once settled. */
+  readonly linkCurrents: number[];
+  /** Amperes into each link: what a regulator takes is more than it gives. */
+  readonly linkInputs: number[];
+  private readonly flows: (Flows | undefined)[];
+
+  /** What the networks draw from each node, and how that rises with its voltage: kept for those who stand on it. */
+  private readonly drawn: number[];
+  private readonly slopes: number[];
+  private readonly base: Sweep | undefined;
+  private bent: readonly number[] | undefined;
+  private bridging: readonly number[] | undefined;
+  protected moving: Moving;
+
+  /**
+   * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
+   * @param start first guess of the nodes' volts @param base the solution it stands on, for one about a few circuits
+   */
+  constructor(circuitry: Circuitry, moment: Moment, corner: Corner, focus: Focus, start: number[], base?: Sweep) {
+    this.circuitry = circuitry;
+    this.moment = moment;
+    this.corner = corner;
+    this.focus = focus;
+    this.ambient = this.celsiusIn(corner.place);
+    this.volts = start.slice();
+    this.flows = new Array<Flows | undefined>(circuitry.networks.length);
+    // One about a few circuits is never asked what flows in the tree, nor stood on.
+    const { links, scratch } = circuitry;
+    this.linkCurrents = base ? scratch.linkCurrents : zeros(links.length);
+    this.linkInputs = base ? scratch.linkInputs : zeros(links.length);
+    this.drawn = base ? scratch.others : zeros(start.length);
+    this.slopes = base ? scratch.otherSlopes : zeros(start.length);
+    this.base = base;
+    this.settle();
+  }
+
+  /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
+  get appetite(): End {
+    const whole = this.focus.networks.length === 0;
+    const lean = whole ? this.corner.load : this.corner.rest;
+    return lean === 'typ' ? 'typ' : lean === 'low' ? 'low' : 'high';
+  }
+
+  /** Whether a network is on in this moment. */
+  isOn(network: number): boolean {
+    const { circuits } = this.circuitry.networks[network]!;
+    for (let k = 0; k < circuits.length; k++) if (this.moment.on[circuits[k]!] === 1) return true;
+    return circuits.length === 0;
+  }
+
+  /** A network's figures in this corner. */
+  protected fitted(number: number, on = this.isOn(number)): FittedNetwork {
+    const fitted = this.leaning(number, on);
+    const { tuned } = this.corner;
+    return tuned ? retuned(fitted, tuned.part, tuned.ohms) : fitted;
+  }
+
+  private leaning(number: number, on: boolean): FittedNetwork {
+    const index = this.circuitry.networks[number]!;
+    const { load, control, rest, build } = this.corner;
+    if (build) return fitNetwork(index, on, () => load, load, this.celsiusAt(index), build);
+    const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
+    const controls = index.plan.side === 'control' && !this.focus.loads?.has(number);
+    const lean = inQuestion ? (controls ? control : load) : rest;
+    const pins = inQuestion ? control : rest;
+    const { among } = this.focus;
+    const inputs = index.plan.controls;
+    if (inQuestion && (index.circuits.length > 1 || index.foreign) && (among || inputs)) {
+      const leanOf = ({ circuit }: BranchPlan): AskedLean =>
+        among?.has(circuit) === false ? rest : inputs?.has(circuit) ? control : lean;
+      return fitNetwork(index, on, leanOf, pins, this.celsiusAt(index));
+    }
+    // What reaches into several places has no one ambient to be kept by.
+    if (index.places) return fitNetwork(index, on, () => lean, pins, this.celsiusAt(index));
+    return fit(index, on, lean, pins, ambientAt(this.corner, index.place), this.celsiusIn(index.place));
+  }
+
+  /** Ambient of a place, °C. */
+  celsiusIn(place: string | undefined): number {
+    return celsiusOf(this.circuitry.project, this.corner, place);
+  }
+
+  private celsiusAt({ places, place }: NetworkIndex): (branch: BranchPlan) => number {
+    const alike = this.celsiusIn(place);
+    return places ? ({ circuit }) => this.celsiusIn(places.get(circuit)) : () => alike;
+  }
+
+  /** The network solved at the nodes' present voltages. */
+  network(number: number): Flows {
+    return (this.flows[number] ??= solved(unsolved(this.fitted(number), this.volts), this.volts, this.moving));
+  }
+
+  /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */
+  private settle(): void {
+    const { links, every } = this.circuitry;
+    const { base, volts } = this;
+    // A tangent tells how a network answers to one rail: what hangs between two is solved anew, too.
+    const solving = base ? this.focus.networks.concat(base.bridges().filter((n) => this.focus.has[n] === 0)) : every;
+    for (const n of solving) {
+      // It stands nearly where it stood in the solution underneath, if it is in the same state.
+      const near = base && base.isOn(n) === this.isOn(n) ? base.network(n) : undefined;
+      this.flows[n] = this.likeness(n) ?? unsolved(this.fitted(n), volts, near);
+    }
+    base?.without(solving, this.drawn, this.slopes);
+    let touching = base?.volts;
+    const { drawn, slopes } = this.circuitry.scratch;
+    for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
+      // Where a diode or a regulator is about to block, whole steps may go to and fro.
+      const part = sweep < 30 ? 1 : sweep < 100 ? 0.5 : 0.2;
+      if (touching) {
+        for (let k = 0; k < volts.length; k++) {
+          drawn[k] = this.drawn[k]! + this.slopes[k]! * (volts[k]! - touching[k]!);
+          slopes[k] = this.slopes[k]!;
+        }
+      } else {
+        drawn.fill(0);
+        slopes.fill(0);
+      }
+      this.tie();
+      for (const n of solving) collect(solved(this.flows[n]!, volts, this.moving), drawn, slopes, this.moving, 1);
+      if (base === undefined) {
+        for (let k = 0; k < volts.length; k++) {
+          this.drawn[k] = drawn[k]!;
+          this.slopes[k] = slopes[k]!;
+        }
+      }
+      for (let k = links.length - 1; k >= 0; k--) this.sweepBack(links[k]!, k, drawn, slopes);
+      let moved = false;
+      for (let k = 0; k < links.length; k++) {
+        const { to } = links[k]!;
+        const next = outputOf(this, links[k]!, drawn[to]!, slopes[to]!);
+        // What is at rest stays: the networks are solved at these very voltages.
+        if (Math.abs(next - volts[to]!) <= SETTLED) continue;
+        moved = true;
+        volts[to]! += part * (next - volts[to]!);
+      }
+      if (moved) continue;
+      if (touching === undefined || this.leftOut(touching) <= LEFT_OUT) return;
+      touching = this.touchAnew(solving);
+    }
+    throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+  }
+
+  /** The flows of a network that is like one before it, where all lean alike: they share their arrays, solved once. */
+  private likeness(number: number): Flows | undefined {
+    const { like } = this.circuitry.networks[number]!;
+    const { has, leans = has } = this.focus;
+    // Each part of a build has figures of its own.
+    if (this.base !== undefined || this.corner.build !== undefined || like === number || leans[like] !== leans[number])
+      return undefined;
+    if (this.isOn(like) !== this.isOn(number)) return undefined;
+    return { ...this.flows[like]!, fitted: this.fitted(number) };
+  }
+
+  /**
+   * Finds which nodes move as one: a linear regulator that is out of regulation hands its input's moves on, and what flows
+   * from the input of one to its output comes back through it, whatever the input's voltage.
+   */
+  private tie(): void {
+    const { links, count, bridged } = this.circuitry;
+    let moving: number[] | undefined;
+    for (const { link, from, to } of links) {
+      if (link.kind !== 'linear-regulator' || (regulates(this, link) && !bridged.has(link))) continue;
+      moving ??= Array.from({ length: count }, (_, k) => k);
+      moving[to] = moving[from]!;
+    }
+    this.moving = moving;
+  }
+
+  /** What tangents taken at some voltages leave out at the present ones, amperes. */
+  private leftOut(from: readonly number[]): number {
+    const bends = this.base!.bends();
+    let amps = 0;
+    for (let k = 0; k < bends.length; k++) amps += (bends[k]! * (this.volts[k]! - from[k]!) ** 2) / 2;
+    return amps;
+  }
+
+  /** How what the networks draw from each node bends with its voltage, A/V²; no less than it does, for what is inside them. */
+  private bends(): readonly number[] {
+    if (this.bent !== undefined) return this.bent;
+    const bent = zeros(this.volts.length);
+    for (let n = 0; n < this.circuitry.networks.length; n++) {
+      const { fitted, currents, conductances } = this.network(n);
+      let bend = 0;
+      for (let k = 0; k < currents.length; k++) bend += bendAt(fitted.edges[k]!.branch, currents[k]!, conductances[k]!);
+      if (bend > 0) for (const node of fitted.boundary) bent[node]! += bend;
+    }
+    this.bent = bent;
+    return bent;
+  }
+
+  /** Networks that conduct between two nodes of the tree. */
+  private bridges(): readonly number[] {
+    return (this.bridging ??= [...this.circuitry.networks.keys()].filter((n) => {
+      const { boundary } = this.network(n).fitted;
+      if (!boundary.some((node) => node !== 0 && node !== boundary.find((other) => other !== 0))) return false;
+      return this.network(n).conductances.some((g) => g > OPEN);
+    }));
+  }
+
+  /** Takes the tangents of all but some networks at the present voltages, which are returned. */
+  private touchAnew(but: readonly number[]): number[] {
+    const { drawn, slopes, volts } = this;
+    drawn.fill(0);
+    slopes.fill(0);
+    for (let n = 0; n < this.circuitry.networks.length; n++) {
+      if (but.includes(n)) continue;
+      const flows = unsolved(this.fitted(n), volts, this.base!.network(n));
+      collect(solved(flows, volts, this.moving), drawn, slopes, this.moving, 1);
+    }
+    return volts.slice();
+  }
+
+  /** What all but some networks draw, and how it rises. */
+  private without(networks: readonly number[], drawn: number[], slopes: number[]): void {
+    for (let k = 0; k < drawn.length; k++) {
+      drawn[k] = this.drawn[k]!;
+      slopes[k] = this.slopes[k]!;
+    }
+    for (const n of networks) collect(this.network(n), drawn, slopes, this.moving, -1);
+  }
+
+  private sweepBack(index: LinkIndex, k: number, drawn: number[], slopes: number[]): void {
+    const out = drawn[index.to]!;
+    const { amps, slope } = takenBy(this, index, out, slopes[index.to]!);
+    this.linkCurrents[k] = out;
+    this.linkInputs[k] = amps;
+    drawn[index.from]! += amps;
+    slopes[index.from]! += slope;
+  }
+}

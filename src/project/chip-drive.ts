@@ -1,0 +1,92 @@
+/** How strongly a chip's pins drive: the setting that was chosen, and the output resistance it gives them. */
+import type { LevelRow, PinResistance } from '../circuit/pin.js';
+import { pinResistance } from '../circuit/pin.js';
+import { isMapping } from '../loads/figures.js';
+import type { Dimension } from '../quantity/dimension.js';
+import { parseQuantity } from '../quantity/parse.js';
+import { formatValue } from '../quantity/print.js';
+import { closed } from '../quantity/quantity.js';
+import type { ChipPin, ChipSetting } from './chip-setting.js';
+import { list, mapping } from './chip-setting.js';
+import type { PinAccountPlan } from './project.js';
+
+/** The drive strength of a pin: the project's choice, or the chip's default. */
+export const driveOf = (setting: ChipSetting, pin: ChipPin): string | undefined =>
+  chosenDrive(setting, pin) ?? setting.figures.within('drive').word('default');
+
+/** The drive strength that the project chose for a pin. */
+function chosenDrive(setting: ChipSetting, pin: ChipPin): string | undefined {
+  const pins = setting.figures.within('pins');
+  for (const name of [pin.label, pin.chipPin]) {
+    const chosen = pins.within(name).word('drive');
+    if (chosen !== undefined) return chosen;
+  }
+  return undefined;
+}
+
+/** A setting below the highest, amperes: beyond it nothing is characterised, and nothing breaks (rule 13 of the format). */
+export function lowerDrive(setting: ChipSetting, pin: ChipPin): Pick<PinAccountPlan, 'drive'> {
+  const stated = chosenDrive(setting, pin);
+  const settings = list(mapping(setting.profile['drive'])['settings']).map(String);
+  const amps = (text: string | undefined): number => {
+    const parsed = text === undefined ? undefined : parseQuantity(text, 'current');
+    return parsed && 'quantity' in parsed ? closed(parsed.quantity).typ : NaN;
+  };
+  const own = amps(stated);
+  return stated !== undefined && own < amps(settings.at(-1)) ? { drive: { amps: own, stated } } : {};
+}
+
+export function resistanceOf(
+  setting: ChipSetting,
+  level: 'high' | 'low',
+  drive: string | undefined,
+): PinResistance | undefined {
+  const { figures, profile, window, remarks, owner } = setting;
+  const own = figures.within('pin-resistance');
+  const direction = level === 'high' ? 'source' : 'sink';
+  const stated = own.figure(direction, 'resistance');
+  if (stated?.path) {
+    const ohms = closed(stated.quantity, { min: (x) => x / 2 });
+    return { ohms };
+  }
+  const rows = list(profile[level === 'high' ? 'output-high' : 'output-low']).flatMap((raw) =>
+    levelRow(raw, level, drive),
+  );
+  const found = pinResistance(rows, stated && closed(stated.quantity).typ, window);
+  if (found?.assumed !== undefined)
+    remarks.assume(
+      owner,
+      `output resistance of a pin that is ${level}: ${formatValue(found.ohms.min, 'resistance')} / ${formatValue(found.ohms.typ, 'resistance')} / ${formatValue(found.ohms.max, 'resistance')}, ${found.assumed}`,
+    );
+  return found;
+}
+
+function levelRow(raw: unknown, level: 'high' | 'low', drive: string | undefined): LevelRow[] {
+  if (!isMapping(raw)) return [];
+  const read = (value: unknown, dimension: Dimension) => {
+    const parsed = parseQuantity(value as string, dimension);
+    return 'quantity' in parsed ? parsed.quantity : undefined;
+  };
+  if (drive !== undefined && raw['drive'] !== undefined) {
+    const [a, b] = [read(raw['drive'], 'current'), read(drive, 'current')];
+    if (a?.typ !== b?.typ) return [];
+  }
+  const [volts, at, supply] = [
+    read(raw['value'], 'voltage'),
+    read(raw['at'], 'current'),
+    read(raw['supply'], 'voltage'),
+  ];
+  if (volts === undefined || at === undefined || supply === undefined) return [];
+  const rail = closed(supply).typ;
+  const lost = (v: number | undefined): number | undefined =>
+    v === undefined ? undefined : level === 'high' ? rail - v : v;
+  const typ = volts.exact ? undefined : lost(volts.typ);
+  const max = lost(level === 'high' ? volts.min : volts.max);
+  return [
+    {
+      supply: rail,
+      current: closed(at).typ,
+      lost: { ...(typ !== undefined && { typ }), ...(max !== undefined && { max }) },
+    },
+  ];
+}

@@ -1,0 +1,126 @@
+/** The rows of limits that a chip's pins and their sums have: the project's own before those of its profile. */
+import { citation } from '../catalogue/citation.js';
+import { pinsIn } from '../catalogue/pin-range.js';
+import { OWN_FIGURE, isMapping } from '../loads/figures.js';
+import type { Grade, LimitPlan, Origin } from '../loads/plan.js';
+import type { Dimension } from '../quantity/dimension.js';
+import { parseQuantity } from '../quantity/parse.js';
+import { closed } from '../quantity/quantity.js';
+import type { Path } from '../source/place.js';
+import type { ChipPin, ChipSetting, Raw } from './chip-setting.js';
+import { list } from './chip-setting.js';
+
+/** One limit of a row, in one direction. */
+export interface Row {
+  readonly scope: 'each' | 'sum' | 'total';
+  readonly name: string;
+  /** The pins of a sum, as its source lists them. */
+  readonly listed?: string;
+  /** Lower-case chip or header names; empty: all pins. */
+  readonly pins: ReadonlySet<string>;
+  readonly direction: 'source' | 'sink' | 'at-most' | 'injected';
+  readonly grade: Grade;
+  readonly limit: LimitPlan;
+  /** Of what is injected: false where no junction leads to the supply. */
+  readonly clamp?: unknown;
+  /** The direction is 'either': both ways add up. */
+  readonly own: boolean;
+}
+
+export const covers = (row: Row, pin: ChipPin): boolean =>
+  row.pins.size === 0 || row.pins.has(pin.chipPin.toLowerCase()) || row.pins.has(pin.label.toLowerCase());
+
+export function limitRows(setting: ChipSetting): Row[] {
+  const { profile, ownLimits, path } = setting;
+  const own = list(ownLimits).flatMap((raw, k) => (isMapping(raw) ? rowsOf(setting, raw, [...path, 'limits', k]) : []));
+  const published = list(profile['limits']).flatMap((raw) => (isMapping(raw) ? rowsOf(setting, raw, undefined) : []));
+  const replaced = (row: Row): boolean =>
+    own.some(
+      (o) => o.direction === row.direction && o.grade === row.grade && o.scope === row.scope && sameScope(o, row),
+    );
+  return [...own, ...published.filter((row) => !replaced(row))];
+}
+
+const sameScope = (a: Row, b: Row): boolean =>
+  a.scope === 'total' ? a.name === b.name : a.pins.size === b.pins.size && [...a.pins].every((p) => b.pins.has(p));
+
+function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
+  const { profile, remarks } = setting;
+  if (!holds(setting, raw['when'])) return [];
+  const target = scopeOf(raw['applies-to'], typeof raw['name'] === 'string' ? raw['name'] : undefined);
+  if (target === undefined) return [];
+  const grade = (raw['grade'] as Grade | undefined) ?? 'operating';
+  const origin: Origin = path === undefined ? (citation(raw['cite'], profile.documents) ?? OWN_FIGURE) : OWN_FIGURE;
+  return (['source', 'sink', 'either', 'injected'] as const).flatMap((direction): Row[] => {
+    const text = raw[direction];
+    if (text === undefined) return [];
+    const parsed = parseQuantity(text as string, 'current');
+    if (!('quantity' in parsed)) {
+      if (path)
+        remarks.problem({ path: [...path, direction], on: 'value', says: parsed.problem, expected: parsed.expected });
+      return [];
+    }
+    const limit: LimitPlan = {
+      value: closed(parsed.quantity).min,
+      stated: parsed.quantity.stated,
+      grade,
+      margin: grade === 'absolute' || grade === 'operating' ? 'current' : 'none',
+      origin,
+      ...(conditionText(raw['when']) && { condition: conditionText(raw['when'])! }),
+    };
+    // Limits of one pin that hold either way hold each way.
+    if (direction === 'either' && target.scope === 'each')
+      return (['source', 'sink'] as const).map((d) => ({
+        ...target,
+        direction: d,
+        grade,
+        limit,
+        own: path !== undefined,
+      }));
+    const row = { ...target, grade, limit, own: path !== undefined };
+    if (direction !== 'injected') return [{ ...row, direction: direction === 'either' ? 'at-most' : direction }];
+    if (target.scope === 'each') return [{ ...row, direction, clamp: raw['clamp'] }];
+    if (path)
+      remarks.problem({
+        path: [...path, direction],
+        on: 'key',
+        says: 'what is pushed into several pins together is not computed yet',
+        expected: '`applies-to: each-pin`, or `{ each: [ … ] }`',
+      });
+    return [];
+  });
+}
+
+function scopeOf(raw: unknown, name: string | undefined): Pick<Row, 'scope' | 'name' | 'pins' | 'listed'> | undefined {
+  const set = (pins: readonly unknown[]): ReadonlySet<string> => new Set(pinsIn(pins).map((p) => p.toLowerCase()));
+  if (raw === 'each-pin') return { scope: 'each', name: 'each-pin', pins: new Set() };
+  if (isMapping(raw)) return { scope: 'each', name: 'each', pins: set(list(raw['each'])) };
+  if (Array.isArray(raw)) return { scope: 'sum', name: name ?? raw.join(' '), listed: raw.join(', '), pins: set(raw) };
+  if (raw === 'all-pins' || raw === 'supply-pins' || raw === 'ground-pins' || raw === 'package')
+    return { scope: 'total', name: raw, pins: new Set() };
+  return undefined;
+}
+
+/** Whether a row's condition is that of this project. */
+function holds(setting: ChipSetting, raw: unknown): boolean {
+  if (!isMapping(raw)) return true;
+  const within = (text: unknown, dimension: Dimension, value: number): boolean => {
+    const parsed = parseQuantity(text as string, dimension);
+    if (!('quantity' in parsed)) return true;
+    const { min = -Infinity, max = Infinity } = parsed.quantity;
+    return value >= min && value <= max;
+  };
+  if (raw['supply'] !== undefined && !within(raw['supply'], 'voltage', setting.window.typ)) return false;
+  if (raw['temperature'] !== undefined && !within(raw['temperature'], 'temperature', setting.ambientHottest))
+    return false;
+  if (raw['package'] !== undefined && setting.figures.word('package') !== undefined)
+    return raw['package'] === setting.figures.word('package');
+  return true;
+}
+
+const conditionText = (raw: unknown): string | undefined =>
+  isMapping(raw)
+    ? Object.entries(raw)
+        .map(([k, v]) => `${k} ${String(v)}`)
+        .join(', ')
+    : undefined;

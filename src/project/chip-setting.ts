@@ -1,0 +1,46 @@
+/** A chip as the project sets it up: its entry and profile, its rail, and its pins by their names. */
+import type { Profile } from '../catalogue/profile.js';
+import type { Figures } from '../loads/figures.js';
+import { isMapping } from '../loads/figures.js';
+import type { Interval } from '../quantity/interval.js';
+import type { Path } from '../source/place.js';
+import type { Gathered } from './remarks.js';
+
+export interface ChipPin {
+  /** 'main.D9'. */
+  readonly account: string;
+  readonly label: string;
+  /** As sentences say it: with its owner unless there is one controller only. */
+  readonly told: string;
+  readonly chipPin: string;
+  readonly reserved?: string;
+  readonly inputOnly: boolean;
+  /** A builder can put a wire on it: a board's header has it, or the chip is bare. */
+  readonly reachable: boolean;
+}
+
+export interface ChipSetting {
+  readonly owner: string;
+  /** The project's only controller: its pins need no owner's name. */
+  readonly alone: boolean;
+  readonly rail: string;
+  /** Volts of the rail as stated. */
+  readonly window: Interval;
+  readonly path: Path;
+  readonly profile: Profile;
+  /** The entry's figures with the chip's behind them. */
+  readonly figures: Figures;
+  /** Header name → chip pin; absent for a bare chip. */
+  readonly headers?: Readonly<Record<string, unknown>>;
+  readonly reserved: Readonly<Record<string, unknown>>;
+  readonly inputOnly: readonly string[];
+  /** Limit rows of the project's own, before the profile's. */
+  readonly ownLimits: unknown;
+  readonly ambientHottest: number;
+  readonly remarks: Gathered;
+}
+
+export type Raw = Readonly<Record<string, unknown>>;
+
+export const list = (raw: unknown): readonly unknown[] => (Array.isArray(raw) ? raw : []);
+export const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
