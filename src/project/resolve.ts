@@ -312,11 +312,17 @@ function withPinLeds(
       const curve = led.figures.curve('forward-voltage', 'voltage', 'current');
       const resistor = led.figures.figure('series', 'resistance');
       if (hook === undefined || curve === undefined || resistor === undefined) return [];
+      // An amplifier drives it: the pin does not.
+      if (led.figures.flag('buffered')) return [];
       const members: Member[] = [
         { kind: 'resistance', part: `${led.name}.series`, ohms: closed(resistor.quantity), origin: resistor.origin },
         { kind: 'junction', part: led.name, law: junctionSpread(curve), origin: curve.origin },
       ];
-      const own: Hook = { pin: hook.pin, active: hook.active, flows: 'out', to: GROUND, members, circuit: led.name };
+      const way =
+        led.figures.word('active') === 'low'
+          ? { flows: 'in' as const, to: hook.pin.rail }
+          : { flows: 'out' as const, to: GROUND };
+      const own: Hook = { pin: hook.pin, active: hook.active, ...way, members, circuit: led.name };
       return [{ id: led.name, circuits: [], side: 'control', inner: [], hooks: [own], on: [], off: [] }];
     }),
   );

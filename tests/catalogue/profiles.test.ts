@@ -11,7 +11,8 @@ const files = readdirSync(boards, { recursive: true, encoding: 'utf8' }).filter(
 
 /** Ids that samples, lessons and outside programs rely on. */
 const promised = (
-  'atmega328p-5v-board rp2040-board esp32-devkit atmega328p rp2040 esp32 74hc595 ' +
+  'atmega328p-5v-board atmega2560-5v-board rp2040-board esp32-devkit esp8266-board stm32f103-board ' +
+  'atmega328p atmega2560 rp2040 esp32 esp8266ex stm32f103c8 nrf52840 74hc595 mcp23017 ' +
   'relay-coil-5v-70r relay-coil-12v-400mw npn-2n2222a nmos-ao3400a darlington-array-7 opto-817 diode-1n4148 diode-1n4007 ' +
   'led-red-5mm led-green-5mm led-yellow-5mm led-blue-5mm led-white-5mm sensor-bme280 ' +
   'relay-board-opto-low-5v-1 relay-board-opto-low-5v-2 relay-board-opto-low-5v-4 relay-board-opto-low-5v-8 ' +
