@@ -60,7 +60,9 @@ import regulatorHeat from './supplies/regulator-heat.js';
 import regulatorInput from './supplies/regulator-input.js';
 import seriesCurrent from './supplies/series-current.js';
 import suppliesJoined from './supplies/supplies-joined.js';
+import supplyCapacitance from './supplies/supply-capacitance.js';
 import supplyCurrent from './supplies/supply-current.js';
+import supplyPower from './supplies/supply-power.js';
 
 /** Rules about how something is wired. */
 export const WIRING_RULES: readonly WiringRule[] = [
@@ -128,6 +130,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   railCurrent,
   inletCurrent,
   supplyCurrent,
+  supplyPower,
+  supplyCapacitance,
   measuredDisagrees,
 ];
 

@@ -65,8 +65,10 @@ export function judgeLimit(account: Account, met: LimitMet, policy: Policy): Ver
     account.direction === 'at-least' ? draw < value * (1 - DUST) : draw > value * (1 + DUST);
   if (limit.mild) return beyond(met.draw, met.value) ? 'thin' : 'sound';
   if (limit.isFunction) {
-    if (beyond(met.typical.draw, met.typical.value)) return 'breach';
-    if (beyond(met.draw, met.value)) return 'strain';
+    if (beyond(met.typical.draw, met.typical.value)) return met.failing?.typical ?? 'breach';
+    if (beyond(met.draw, met.value)) return met.failing?.worst ?? 'strain';
+  } else if (met.failing && beyond(met.draw, met.value)) {
+    return met.failing.worst;
   } else if (beyond(met.draw, met.value)) {
     if (limit.asks !== undefined) return 'unproven';
     if (limit.range)

@@ -1,6 +1,6 @@
 /** Accounts: the one data structure that rules, cures and reports read. */
 import type { Interval } from '../quantity/interval.js';
-import type { AccountKind, Direction, LimitPlan, QuantityName, Step } from '../loads/plan.js';
+import type { AccountKind, Direction, Failing, LimitPlan, QuantityName, Step } from '../loads/plan.js';
 import type { ReadingPlan } from '../project/project.js';
 import type { Path } from '../source/place.js';
 import type { Candidate } from './solver.js';
@@ -25,6 +25,8 @@ export interface LimitMet {
   /** Signed share of the limit that is left at the worst corner. */
   readonly left: number;
   readonly typical: { readonly value: number; readonly draw: number };
+  /** What failing it comes to at the worst corner and in the typical build, where the limit tells. */
+  readonly failing?: { readonly worst: Failing; readonly typical: Failing };
   readonly solution: Solution;
 }
 

@@ -181,7 +181,9 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
       ambient: solution.ambient,
       left: left(q, limit, draw, solution),
     };
-    return { limit, ...at, typical: { value: valueAt(limit, typical), draw: q.read(typical)! }, solution };
+    const failing = limit.failing && { worst: limit.failing(solution), typical: limit.failing(typical) };
+    const usually = { value: valueAt(limit, typical), draw: q.read(typical)! };
+    return { limit, ...at, typical: usually, solution, ...(failing && { failing }) };
   });
   const told = limits.length === 0 ? most : pick(limits, (l) => -l.left).solution;
   return {

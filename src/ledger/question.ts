@@ -5,6 +5,7 @@ import type { Shares } from './bookings.js';
 import type { ModeSearch } from './moments.js';
 import type { Solution } from './solution.js';
 import type { Candidate } from './solver.js';
+import type { Link } from '../project/project.js';
 
 export interface Question {
   readonly id: string;
@@ -28,3 +29,13 @@ export interface Question {
   /** Those of them that tell which mode is the worst. */
   readonly probes: (mode: ModeSearch) => readonly Candidate[];
 }
+
+/** A question of the supply tree without its corners. */
+export type TreeQuestion = Omit<Question, 'candidates' | 'probes'> & {
+  /** The node whose feed it is about. */
+  readonly at: string;
+  /** The regulator whose heat it is about instead. */
+  readonly heated?: Link;
+  /** A voltage is highest where little is drawn and lowest where much is. */
+  readonly isVoltage?: true;
+};

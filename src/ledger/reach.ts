@@ -41,7 +41,7 @@ export const wholeOf = (solution: Solution): Whole => ({
 
 /** @param at the node whose feed the account is about @param heated the regulator whose heat it is instead */
 export function reachOf(solver: Solver, whole: () => Whole, at: string, heated?: Link): Reach {
-  const { project, networks, networksOf } = solver.circuitry;
+  const { project, networks } = solver.circuitry;
   const sees = heated?.from ?? at;
   const touches = (n: number, nodes: ReadonlySet<string>): boolean =>
     [...networks[n]!.plan.on, ...networks[n]!.plan.off].some((b) => nodes.has(b.from) || nodes.has(b.to));
@@ -57,17 +57,8 @@ export function reachOf(solver: Solver, whole: () => Whole, at: string, heated?:
 
   const sets = together(project);
   const parts = once(() => {
-    const { solution: s, changes } = whole();
-    const more = (to: string): readonly number[] => {
-      const gain = gainsOf(s, to);
-      const change = changes.map((parts) =>
-        parts.reduce((sum, { node, amps }) => sum + amps * (gain.get(node) ?? 0), 0),
-      );
-      return sets.map((set, c) => {
-        if (set[0] !== c) return 0;
-        return [...new Set(set.flatMap((k) => networksOf[k]!))].reduce((sum, n) => sum + change[n]!, 0);
-      });
-    };
+    const { solution: s } = whole();
+    const more = (to: string): readonly number[] => moreInto(solver, whole(), to);
     // What hangs beside it pulls its rail down; without any, all that hangs on the rail does so alike.
     const droops = (hangsBeside || heated ? losses() : []).map((link) => ({
       ohms: s.ohmsOf(link),
@@ -101,6 +92,32 @@ export function reachOf(solver: Solver, whole: () => Whole, at: string, heated?:
     );
   });
   return { adds, torn, beside };
+}
+
+/** What each circuit, switched on, lowers the voltage of a node by: over the losses on its way, whatever hangs on them. */
+export function sagOf(solver: Solver, whole: () => Whole, at: string): Reach {
+  const adds = once(() => {
+    const { solution: s } = whole();
+    const losses = lossesTo(solver.circuitry.project.links, at, s).map((link) => ({
+      ohms: s.ohmsOf(link),
+      more: moreInto(solver, whole(), link.to),
+    }));
+    return solver.circuitry.project.circuits.map((_, c) => {
+      const volts = losses.reduce((sum, { ohms, more }) => sum + ohms * more[c]!, 0);
+      // What changes nothing stays on, so that the accounts share their states.
+      return Math.abs(volts) > NOTHING ? volts : NOTHING;
+    });
+  });
+  return { adds, torn: () => [], beside: [] };
+}
+
+/** How much more flows into a node when a circuit is switched on, amperes; of those on one pin the first has all of it. */
+function moreInto({ circuitry: { project, networksOf } }: Solver, { solution, changes }: Whole, to: string): number[] {
+  const gain = gainsOf(solution, to);
+  const change = changes.map((parts) => parts.reduce((sum, { node, amps }) => sum + amps * (gain.get(node) ?? 0), 0));
+  return together(project).map((set, c) =>
+    set[0] === c ? [...new Set(set.flatMap((k) => networksOf[k]!))].reduce((sum, n) => sum + change[n]!, 0) : 0,
+  );
 }
 
 const once = <T>(make: () => T): (() => T) => {

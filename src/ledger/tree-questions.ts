@@ -11,11 +11,12 @@ import type { Corner, End, Lean, Peaks } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
-import { reachOf, wholeOf } from './reach.js';
-import type { Question } from './question.js';
+import { reachOf, sagOf, wholeOf } from './reach.js';
+import type { Question, TreeQuestion } from './question.js';
 import type { Focus, Moment } from './moment.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
+import { railQuestions } from './rail-questions.js';
 import { cableSteps, heatSteps, sumSteps } from './working.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
@@ -54,6 +55,7 @@ function cornerSets(regulated: boolean, losing: readonly Link[] | undefined) {
     low: least,
     light: corners('low', 'high', 'high'),
     heavy: corners('high', 'low', 'low'),
+    stalled: corners('peak', 'low', 'low'),
   };
 }
 
@@ -97,14 +99,15 @@ export function treeQuestions(solver: Solver): Question[] {
   const telling = [sets.high[0]!, ...(falling.size > 0 ? [sets.high.at(-1)!] : [])];
   const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
   const moments = momentsOf(solver, reaches);
-  const ask = ({ at, heated, isVoltage, ...base }: Bare, peaks: Peaks): Question => {
+  const sinking = momentsOf(solver, [{ corner: sets.heavy[1]!, reach: reachesOf(solver, sets.heavy[1]!, sagOf) }]);
+  const ask = ({ at, heated, isVoltage, ...base }: TreeQuestion, peaks: Peaks): Question => {
     const place = placeOf(project, base.id);
     const { beside } = reaches[0]!.reach(at, heated);
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
     const leaning = focus === solver.nobody ? sets : opposed(sets);
     const set = heated && isCascaded(project.links, heated) ? withOwnOutput(leaning, heated) : leaning;
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
-      moments(mode, at, heated, base.read, focus).flatMap((moment) =>
+      (isVoltage ? sinking : moments)(mode, at, heated, base.read, focus).flatMap((moment) =>
         solver.corners(asked, place).map((corner) => ({ moment, corner, focus })),
       );
     // A part's input is highest with nothing on that need not be.
@@ -112,8 +115,12 @@ export function treeQuestions(solver: Solver): Question[] {
       const moment: Moment = { mode: mode.name, on: mode.on ?? solver.resting };
       return solver.corners(sets.light, place).map((corner) => ({ moment, corner, focus }));
     };
-    if (isVoltage)
-      return { ...base, candidates: (mode) => [...atRest(mode), ...many(mode, sets.heavy)], probes: atRest };
+    if (isVoltage) {
+      const sunk = peaks && peaking ? [...sets.heavy, ...sets.stalled] : sets.heavy;
+      const low = (mode: ModeSearch): Candidate[] => many(mode, sunk);
+      const probes = base.direction === 'at-least' ? low : atRest;
+      return { ...base, candidates: (mode) => [...atRest(mode), ...low(mode)], probes };
+    }
     const most = peaks && peaking ? [...set.high, ...(peaks === 'rms' ? set.second : set.peak)] : set.high;
     return {
       ...base,
@@ -131,13 +138,14 @@ export function treeQuestions(solver: Solver): Question[] {
       ask(q, q.quantity === 'current' && (q.kind === 'fuse' || q.kind === 'wire' ? 'rms' : true)),
     ),
   );
-  return [...nodes, ...links];
+  const rails = railQuestions(solver).map((q) => ask(q, true));
+  return [...nodes, ...links, ...rails];
 }
 
 type Reaches = (at: string, heated: Link | undefined) => Reach;
 
 /** What hangs on each node that is asked about, read off the solution with all on where that is needed. */
-function reachesOf(solver: Solver, corner: Corner): Reaches {
+function reachesOf(solver: Solver, corner: Corner, reach = reachOf): Reaches {
   const known = new Map<string, Reach>();
   const on = Uint8Array.from(solver.circuitry.project.circuits, () => 1);
   let solved: Whole | undefined;
@@ -145,9 +153,9 @@ function reachesOf(solver: Solver, corner: Corner): Reaches {
     (solved ??= wholeOf(solver.solve({ moment: { mode: 'all', on }, corner, focus: solver.nobody })));
   return (at, heated) => {
     const key = `${at} ${heated?.id ?? ''}`;
-    const reach = known.get(key) ?? reachOf(solver, whole, at, heated);
-    known.set(key, reach);
-    return reach;
+    const found = known.get(key) ?? reach(solver, whole, at, heated);
+    known.set(key, found);
+    return found;
   };
 }
 
@@ -194,15 +202,7 @@ function momentsOf(solver: Solver, telling: readonly { readonly corner: Corner; 
   };
 }
 
-/** A question without its corners; `at` is the node whose feed it is about, `heated` the regulator whose heat. */
-type Bare = Omit<Question, 'candidates' | 'probes'> & {
-  readonly at: string;
-  readonly heated?: Link;
-  /** A voltage is highest where little is drawn and lowest where much is. */
-  readonly isVoltage?: true;
-};
-
-function nodeQuestions(node: TreeNode): Bare[] {
+function nodeQuestions(node: TreeNode): TreeQuestion[] {
   const shares = (s: Solution): Shares => booksOf(s).nodes.get(node.id)!;
   return [
     {
@@ -230,12 +230,12 @@ const KINDS = {
   'switching-regulator': 'regulator',
 } as const;
 
-function linkQuestions(solver: Solver, link: Link): Bare[] {
+function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
   if (link.kind === 'wire' || link.inner) return [];
   const number = solver.circuitry.links.findIndex((l) => l.link === link);
   const shares = (s: Solution): Shares => booksOf(s).links.get(link.id)!;
   const kind = KINDS[link.kind];
-  const current: Bare = {
+  const current: TreeQuestion = {
     id: link.id,
     kind,
     title: link.title,
@@ -260,7 +260,7 @@ function linkQuestions(solver: Solver, link: Link): Bare[] {
 }
 
 /** Junction temperature of a regulator: ambient plus thermal resistance times what it loses. */
-function heat(link: Link, number: number, limit: LimitPlan): Bare {
+function heat(link: Link, number: number, limit: LimitPlan): TreeQuestion {
   const ends = link.heat!.thermal;
   const thermal = (s: Solution): number =>
     s.taken(ends, figureOf(link.id, 'thermal'), s.typical ? 'typ' : s.corner.load === 'low' ? 'low' : 'high');
@@ -282,7 +282,7 @@ function heat(link: Link, number: number, limit: LimitPlan): Bare {
 }
 
 /** A regulator's input voltage against the highest it bears. */
-const highestInput = (link: Link, limit: LimitPlan): Bare => ({
+const highestInput = (link: Link, limit: LimitPlan): TreeQuestion => ({
   id: link.id,
   kind: 'regulator',
   title: `${link.title}, input`,

@@ -223,6 +223,9 @@ export type Grade = 'absolute' | 'operating' | 'characterised' | 'practice';
 /** What of the policy a limit keeps in hand. */
 export type MarginClass = 'current' | 'function-voltage' | 'window' | 'temperature' | 'drive' | 'none';
 
+/** How much it matters that a limit is failed. */
+export type Failing = 'breach' | 'strain' | 'note';
+
 /** A figure an account is held to. */
 export interface LimitPlan {
   /** SI; a function of the corner where the limit moves with it. */
@@ -235,6 +238,8 @@ export interface LimitPlan {
   readonly margin: MarginClass;
   /** Failing it is no worse than thin: a coupler that fails only at the end of its life. */
   readonly mild?: true;
+  /** What failing it comes to in a corner, where that hangs on more than its grade; `s.typical` marks the typical build. */
+  readonly failing?: (s: Reading) => Failing;
   /** Beyond it nothing is proved either way, and this question settles it. */
   readonly asks?: string;
   /** An assumed limit has a range; beyond all of it is a breach, inside it a strain. SI. */

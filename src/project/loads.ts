@@ -10,14 +10,23 @@ import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import type { Surroundings } from './bench.js';
 import { reportPart } from './bench.js';
+import { ofLoad } from './capacitances.js';
+import type { Capacitance } from './project.js';
 
 type Raw = Readonly<Record<string, unknown>>;
 
 /** What `like` does not take over: a load's own connections. */
 const OWN_KEYS = ['pin', 'pins', 'joined-pins', 'inputs', 'signals', 'like'];
 
-export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lowered {
-  if (!isMapping(raw)) return NOTHING;
+/** Loads with what they have at their inputs. */
+export interface LoweredLoads extends Lowered {
+  readonly capacitances: readonly Capacitance[];
+}
+
+const NONE: LoweredLoads = { ...NOTHING, capacitances: [] };
+
+export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): LoweredLoads {
+  if (!isMapping(raw)) return NONE;
   const parts = Object.keys(raw).map((id) => lowerLoad(raw, id, around, bench));
   return {
     circuits: parts.flatMap((p) => p.circuits),
@@ -25,22 +34,23 @@ export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lo
     accounts: parts.flatMap((p) => p.accounts),
     interlocks: parts.flatMap((p) => p.interlocks ?? []),
     open: parts.flatMap((p) => p.open ?? []),
+    capacitances: parts.flatMap((p) => p.capacitances),
   };
 }
 
-function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): Lowered {
+function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): LoweredLoads {
   const { remarks, catalogue } = around;
   const path: Path = ['loads', id];
   const own = loads[id];
-  if (!isMapping(own)) return NOTHING;
+  if (!isMapping(own)) return NONE;
   const entry = withLike(loads, id, around);
-  if (entry === undefined) return NOTHING;
+  if (entry === undefined) return NONE;
   around.places.put(id, entry['place'], [...path, own['place'] === undefined ? 'like' : 'place']);
   const named = entry['part'];
   const profile = typeof named === 'string' ? catalogue.profile(named) : undefined;
   if (typeof named === 'string' && profile?.kind !== 'load') {
     reportPart(around, named, [...path, own['part'] === undefined ? 'like' : 'part'], 'load');
-    return NOTHING;
+    return NONE;
   }
   const type = typeof entry['type'] === 'string' ? entry['type'] : profile?.type;
   if (type === undefined) {
@@ -51,7 +61,7 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
       says: `\`${id}\` says neither what part nor what type of load it is`,
       expected: '`part:` from the catalogue, or `type:`',
     });
-    return NOTHING;
+    return NONE;
   }
   const lower = loadType(type);
   const kind = `load:${type}`;
@@ -69,9 +79,27 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
         says: `\`${id}\` is a ${type}, which is not computed yet`,
         expected: nearest ? `did you mean \`${nearest}\`?` : `one of ${LOAD_TYPES.map((t) => t.type).join(', ')}`,
       });
-    return NOTHING;
+    return NONE;
   }
-  return lower.lower({ id, type, path, entry, figures: figuresOf(id, path, entry, profile, around), bench });
+  const figures = figuresOf(id, path, entry, profile, around);
+  const lowered = lower.lower({ id, type, path, entry, figures, bench });
+  return { ...lowered, capacitances: atInputs(figures, lowered) };
+}
+
+/** What a load has at its inputs: each of its circuits, a relay board as a whole. */
+function atInputs(figures: Figures, { circuits }: Lowered): readonly Capacitance[] {
+  if (!figures.says('input-capacitance')) return [];
+  const whole = circuits.filter(({ wiring }, k) => k === 0 || wiring.board === undefined);
+  return whole.flatMap(({ id, owner, wiring }) => {
+    const node = wiring.board ? (wiring.board.coil ?? wiring.board.logic) : wiring.supply;
+    if (node !== undefined) return ofLoad(figures, wiring.board ? owner : id, node);
+    figures.problem(
+      'input-capacitance',
+      `\`input-capacitance\` loads a supply when it comes on, and none feeds \`${owner}\``,
+      '`supply:` with the name of a supply or rail, or no `input-capacitance`',
+    );
+    return [];
+  });
 }
 
 const figuresOf = (id: string, path: Path, entry: Raw, profile: Profile | undefined, around: Surroundings): Figures =>

@@ -29,7 +29,25 @@ export interface TreeNode {
   readonly limits: readonly LimitPlan[];
   /** What to ask when nobody says what it can give. */
   readonly missing?: { readonly figure: string; readonly asks: string };
+  /** Most watts that a supply gives. */
+  readonly power?: LimitPlan;
+  /** Most farads that a supply may be asked to charge. */
+  readonly chargeable?: LimitPlan;
   readonly origin?: Origin;
+}
+
+/** A capacitor, or what comes to one, on a node of the supply tree. */
+export interface Capacitance {
+  /** Whose it is: a supply, a rail, a regulator, a load. */
+  readonly about: string;
+  readonly node: string;
+  readonly farads: Interval;
+  readonly stated: string;
+  readonly origin: Origin;
+  /** It keeps a rail up, rather than belonging to the input of something on it. */
+  readonly reservoir: boolean;
+  /** A profile of the catalogue states it. */
+  readonly builtIn: boolean;
 }
 
 /** What leads from one node of the supply tree to the next. */
@@ -202,6 +220,7 @@ export interface Project {
   readonly nodes: readonly TreeNode[];
   /** Upstream first. */
   readonly links: readonly Link[];
+  readonly capacitances: readonly Capacitance[];
   readonly circuits: readonly CircuitPlan[];
   readonly networks: readonly NetworkPlan[];
   readonly accounts: readonly AccountPlan[];

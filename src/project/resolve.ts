@@ -19,6 +19,7 @@ import type { Path, Problem } from '../source/place.js';
 import { assemble } from './assemble.js';
 import type { ArrayEntry, UsedBench } from './bench.js';
 import { benchOf, reportPart } from './bench.js';
+import { capacitancesOf } from './capacitances.js';
 import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
@@ -111,6 +112,7 @@ export function resolve(
     accounts: [...loads.accounts, ...lines.accounts],
   };
   const wired = wires.finish();
+  const capacitances = [...capacitancesOf(data, { tree, catalogue, remarks }), ...loads.capacitances];
 
   const { modes, interlocks, policy } = {
     modes: modesFrom(data['modes'], lowered.circuits, remarks),
@@ -160,6 +162,7 @@ export function resolve(
     policy,
     nodes: tree.nodes,
     links: tree.inOrder().map((link) => inPlace(link, placeOf(places, link.id))),
+    capacitances,
     circuits: lowered.circuits,
     networks,
     accounts,

@@ -1,14 +1,13 @@
 /** Supplies: a type from the catalogue, figures of the project's own, or both. */
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { Figures, isMapping } from '../loads/figures.js';
-import { rating } from '../loads/limits.js';
-import type { LimitPlan } from '../loads/plan.js';
 import { closed } from '../quantity/quantity.js';
 import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
+import { supplyLimits } from './supply-limits.js';
 import type { Tree } from './tree.js';
 
 interface Surroundings {
@@ -43,17 +42,13 @@ export function addSupply(
     return;
   }
   const volts = closed(voltage.quantity);
-  const limit = currentLimit(figures);
   const resistance = figures.interval('resistance', 'resistance');
   const shape = {
     id,
     kind: 'supply' as const,
     title: `supply ${id}`,
     path,
-    limits: limit ? [limit] : [],
-    ...(!limit && {
-      missing: { figure: 'current', asks: `what current can the supply ${id} give (its \`current\`)?` },
-    }),
+    ...supplyLimits(figures, id),
     origin: voltage.origin,
     ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),
   };
@@ -75,20 +70,6 @@ export function addSupply(
     limits: [],
     inner: true,
   });
-}
-
-/** What it may give: steadily, and in peaks where that is stated apart. */
-function currentLimit(figures: Figures): LimitPlan | undefined {
-  const steady = rating(figures, 'current', 'current', { grade: 'operating', bound: 'max' });
-  if (steady === undefined) return undefined;
-  const peak = figures.interval('peak-current', 'current')?.min;
-  if (peak === undefined) return steady;
-  const value = steady.value;
-  return {
-    ...steady,
-    value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)),
-    stated: `${steady.stated}, in peaks ${figures.text('peak-current')}`,
-  };
 }
 
 function profileOf(catalogue: Catalogue, remarks: Gathered, raw: Readonly<Record<string, unknown>>, path: Path) {

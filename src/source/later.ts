@@ -9,7 +9,7 @@ const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['variants', 'waivers', 'catalogue'],
-  load: [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
+  load: [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['maximum-dip']],
   'load/series': ['bypass'],
   'load:coil': coil,
   'load/coil': coil,
@@ -17,18 +17,8 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'load:solid-state-relay': ['drop', 'leakage'],
   supply: [
     ...['from', 'dropout', 'quiescent', 'efficiency', 'step', 'input', 'thermal-resistance', 'maximum-junction'],
-    ...[
-      'drop',
-      'hold',
-      'trip',
-      'upper',
-      'lower',
-      'input-capacitance',
-      'capacitance',
-      'maximum-capacitance',
-      'capacity',
-    ],
-    ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state', 'unconfigured-current'],
+    ...['drop', 'hold', 'trip', 'upper', 'lower', 'input-capacitance', 'capacity'],
+    ...['end-voltage', 'wanted-life', 'reverse'],
   ],
   mode: ['without', 'asleep', 'supplies'],
   controller: ['removed'],

@@ -360,6 +360,16 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'measured-disagrees': measuredDisagrees,
+  'supply-power': (f) => atMost(f, subjectOf(f).replace(/, power$/, ''), 'is asked for'),
+  'supply-capacitance': (f) => {
+    const supply = subjectOf(f).replace(/, capacitance to charge$/, '');
+    const own =
+      f.names['builtIn'] === undefined ? '' : `, ${f.names['builtIn']} of it on boards and modules themselves`;
+    const limit = met(f)?.by.limit;
+    return sentence(
+      `${supply} has to charge up to ${f.names['farads']} when it comes on${own}, and is made for ${limit?.stated}: ${f.verdict === 'note' ? 'what the file adds is within that' : 'its voltage sags, or it shuts down'}.`,
+    );
+  },
   'supply-current': (f) =>
     met(f) ? atMost(f, subjectOf(f), 'is asked for') : sentence(`nothing says what current ${subjectOf(f)} can give.`),
 };

@@ -8,7 +8,7 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['KEY', ['variants', 'waivers', 'catalogue']],
   [
     'loads: { a: { type: led, KEY } }',
-    [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['input-capacitance', 'maximum-dip']],
+    [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['maximum-dip']],
   ],
   ['loads: { a: { part: some-relay, KEY } }', ['contact', 'pwm', 'safe-when']],
   ['loads: { a: { type: led, series: { resistance: 1 Ω, KEY } } }', ['bypass']],
@@ -17,10 +17,7 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
   [
     'supplies: { a: { voltage: 5 V, KEY } }',
-    [
-      ...['from', 'dropout', 'efficiency', 'quiescent', 'capacitance', 'maximum-capacitance', 'capacity'],
-      ...['end-voltage', 'wanted-life', 'reverse', 'power', 'state'],
-    ],
+    [...['from', 'dropout', 'efficiency', 'quiescent', 'capacity'], ...['end-voltage', 'wanted-life', 'reverse']],
   ],
   ['modes: { a: { active: [], KEY } }', ['without', 'asleep', 'supplies']],
   ['controllers: { a: { chip: x, KEY } }', ['removed']],

@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'supply-current',
   family: 'supplies',
-  claims: (a) => a.kind === 'supply',
+  claims: (a) => a.kind === 'supply' && a.quantity === 'current',
 } satisfies LimitRule;

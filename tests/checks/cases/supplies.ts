@@ -42,6 +42,24 @@ const starting = (volts: string): string =>
     { policy: 'classroom' },
   );
 
+/** 10 mA and a capacitor straight on the supply. */
+const charging = (farads: string): string =>
+  `a: { type: constant-current, current: 10 mA, supply: bench, input-capacitance: ${farads} }`;
+
+/** The 5 V board at a USB port. @param own what its profile says of capacitors at the inlet */
+const onPort = (more: string, own?: string): string => `ampledger: 1
+title: Case
+parts:
+  board:
+    extends: atmega328p-5v-board
+    inlets: { usb: { ${own === undefined ? '' : `capacitance: ${own}`} } }
+supplies: { bench: { type: usb2-port } }
+controllers:
+  main: { board: board, powered: { usb: bench }${more === '' ? '' : `, ${more}`} }
+loads:
+  ${draws('1 mA')}
+`;
+
 export const SUPPLIES: readonly Case[] = [
   {
     rule: 'supplies-joined',
@@ -222,6 +240,96 @@ export const SUPPLIES: readonly Case[] = [
     when: 'asks what a supply can give where nobody says so',
     verdict: 'unproven',
     text: alone('10 mA', ''),
+  },
+  {
+    rule: 'supply-current',
+    when: 'breaks on a USB port that has not been configured and is asked for 101 mA',
+    verdict: 'breach',
+    text: onSupplies('bench: { type: usb2-port, state: unconfigured }', draws('101 mA', 'bench')),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is content with 80 mA from it, a fifth in hand of its one unit load',
+    verdict: 'silent',
+    text: onSupplies('bench: { type: usb2-port, state: unconfigured }', draws('80 mA', 'bench')),
+  },
+  {
+    rule: 'supply-current',
+    when: 'breaks on a suspended port that is asked for 3 mA',
+    verdict: 'breach',
+    text: onSupplies('bench: { type: usb2-port, state: suspended }', draws('3 mA', 'bench')),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is content with 2 mA from it',
+    verdict: 'silent',
+    text: onSupplies('bench: { type: usb2-port, state: suspended }', draws('2 mA', 'bench')),
+  },
+  {
+    rule: 'supply-current',
+    when: 'asks what a port of its own gives while it is not configured',
+    verdict: 'unproven',
+    text: onSupplies('bench: { voltage: 5 V, current: 1 A, state: unconfigured }', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'supply-power',
+    when: 'breaks at 5.05 W from a supply for 5 W',
+    verdict: 'breach',
+    text: alone('1.01 A', ', current: 2 A, power: 5 W'),
+  },
+  {
+    rule: 'supply-power',
+    when: 'is content with exactly 5 W where nothing has to be in hand',
+    verdict: 'silent',
+    text: alone('1 A', ', current: 2 A, power: 5 W', 'classroom'),
+  },
+  {
+    rule: 'supply-power',
+    when: 'is thin at 4.05 W of 5 W',
+    verdict: 'thin',
+    text: alone('810 mA', ', current: 2 A, power: 5 W'),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'strains where the file puts 10.1 µF on a USB port made for 10 µF',
+    verdict: 'strain',
+    text: onSupplies('bench: { type: usb2-port }', charging('10.1 µF')),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'is content with exactly 10 µF',
+    verdict: 'silent',
+    text: onSupplies('bench: { type: usb2-port }', charging('10 µF')),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'breaks where a supply says itself what it can charge, and more is on it',
+    verdict: 'breach',
+    text: onSupplies('bench: { voltage: 5 V, current: 1 A, maximum-capacitance: 50 µF }', charging('51 µF')),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'strains where capacitors on the 5 V rail of a board, behind its fuse, are too many for its port',
+    verdict: 'strain',
+    text: onPort('rails: { 5v: { capacitance: 470 µF } }'),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'is content with capacitors behind a regulator',
+    verdict: 'silent',
+    text: onPort('rails: { 3v3: { capacitance: 470 µF } }'),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'notes it where a board of the catalogue has the capacitors itself',
+    verdict: 'note',
+    text: onPort('', '22 µF'),
+  },
+  {
+    rule: 'supply-capacitance',
+    when: 'is content with a board that has 10 µF',
+    verdict: 'silent',
+    text: onPort('', '10 µF'),
   },
   {
     rule: 'no-source',

@@ -1,0 +1,50 @@
+/** What a supply may give: current by its state and in peaks, power, and the capacitance that it may be asked to charge. */
+import type { Figures } from '../loads/figures.js';
+import { rating } from '../loads/limits.js';
+import type { LimitPlan } from '../loads/plan.js';
+import type { TreeNode } from './project.js';
+
+/** The figure that says what a USB port gives, by its state. */
+const CURRENT_IN = {
+  configured: 'current',
+  unconfigured: 'unconfigured-current',
+  suspended: 'suspended-current',
+} as const;
+
+type Limits = Pick<TreeNode, 'limits' | 'missing' | 'power' | 'chargeable'>;
+
+/** @param id the supply's name @param figures what the project and its profile say of it */
+export function supplyLimits(figures: Figures, id: string): Limits {
+  const state = figures.word('state') ?? 'configured';
+  const key = state === 'unconfigured' || state === 'suspended' ? CURRENT_IN[state] : CURRENT_IN.configured;
+  const limit = currentLimit(figures, key);
+  const power = rating(figures, 'power', 'power', { grade: 'operating' });
+  const most = rating(figures, 'maximum-capacitance', 'capacitance', { grade: 'characterised' });
+  return {
+    limits: limit ? [limit] : [],
+    ...(!limit && { missing: { figure: key, asks: asking(id, key) } }),
+    ...(power && { power }),
+    ...(most && { chargeable: most }),
+  };
+}
+
+const asking = (id: string, key: (typeof CURRENT_IN)[keyof typeof CURRENT_IN]): string =>
+  key === 'current'
+    ? `what current can the supply ${id} give (its \`current\`)?`
+    : `what current does the port ${id} give while it is ${key === 'unconfigured-current' ? 'not configured' : 'suspended'} (its \`${key}\`)?`;
+
+/** What it may give: steadily, and in peaks where that is stated apart. */
+function currentLimit(figures: Figures, key: string): LimitPlan | undefined {
+  const steady = rating(figures, key, 'current', { grade: 'operating', bound: 'max' });
+  if (steady === undefined) return undefined;
+  const stated: LimitPlan =
+    key === 'current' ? steady : { ...steady, condition: `while it is ${key.replace('-current', '')}` };
+  const peak = key === 'current' ? figures.interval('peak-current', 'current')?.min : undefined;
+  if (peak === undefined) return stated;
+  const value = stated.value;
+  return {
+    ...stated,
+    value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)),
+    stated: `${stated.stated}, in peaks ${figures.text('peak-current')}`,
+  };
+}
