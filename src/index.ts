@@ -11,7 +11,8 @@ import type { Report } from './reports/report.js';
 import type { Interval } from './quantity/interval.js';
 import type { Step } from './loads/plan.js';
 import { nearestSpelling } from './source/nearest-spelling.js';
-import type { Diagnostic, Document } from './source/document.js';
+import type { Diagnostic, Document, Problem } from './source/document.js';
+import { quote, quoteList } from './source/visible.js';
 import { readDocument } from './source/read.js';
 import type { WorkingSection } from './reports/working-for.js';
 import { workingFor } from './reports/working-for.js';
@@ -24,6 +25,10 @@ import { headroomOf } from './studies/headroom.js';
 import { originalOf } from './studies/one-more.js';
 import type { BoardOptions } from './studies/options.js';
 import { boardOptions } from './studies/options.js';
+import type { Variant } from './studies/variant-changes.js';
+import { variantsOf } from './studies/variant-changes.js';
+import { variantDocument } from './studies/variant-document.js';
+import { judgeVariants } from './studies/variants.js';
 
 export type { Catalogue } from './catalogue/catalogue.js';
 export type { Report, UnreadReport } from './reports/report.js';
@@ -37,6 +42,8 @@ export interface AuditOptions {
   readonly mode?: string | undefined;
   /** Ambient in °C, in place of the file's. */
   readonly ambient?: Interval | undefined;
+  /** The variant to look at in place of the file as it stands. */
+  readonly variant?: string | undefined;
   /**
    * Beside the extremes, which alone are judged: the root of the sum of squares of what each uncertain figure does, or the
    * percentiles 0.135, 50 and 99.865 of builds at random, in which each figure lies with equal chance anywhere below and
@@ -66,11 +73,15 @@ export function audit(
 ): { readonly report?: Report; readonly errors: readonly Diagnostic[] } {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { errors: judged.errors };
-  const { judgement, settings } = judged;
-  const cures = options.advice === false ? () => [] : curesFor(document.data, document.file, settings, judgement);
+  const { judgement, settings, of: file, variants } = judged;
+  const beside = judgeVariants(file.data, file.file, settings, judgement, variants);
+  if (beside.problems.length > 0) return { errors: told(beside.problems, file) };
+  const cures = options.advice === false ? () => [] : curesFor(file.data, file.file, settings, judgement);
   const method = methodOf(options);
   const statistics = method && { method, of: statisticsOf(judgement.ledger, method) };
-  return { report: reportOf(judgement, document, cures, statistics), errors: [] };
+  const { variant } = options;
+  const parts = { cures, statistics, variants: beside.judged, ...(variant !== undefined && { variant }) };
+  return { report: reportOf(judgement, file, parts), errors: [] };
 }
 
 function methodOf({ corners = 'extreme', builds = 1000, seed = 1 }: AuditOptions): Method | undefined {
@@ -121,14 +132,14 @@ export function optionsOf(
 } {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { project: '', boards: [], errors: judged.errors };
-  const { judgement, settings } = judged;
+  const { judgement, settings, of: file } = judged;
   const project = judgement.project.title;
   const known = boardsOf(judgement.project).map((b) => b.owner);
   if (board !== undefined && !known.includes(board)) {
     const nearest = nearestSpelling(board, known);
     return { project, boards: [], nearest: nearest === undefined ? known : [nearest] };
   }
-  return { project, boards: boardOptions(document.data, document.file, settings, judgement, board) };
+  return { project, boards: boardOptions(file.data, file.file, settings, judgement, board) };
 }
 
 /** How many more of a load fit, and what stops the next one. `nearest` stands when nothing is called so. */
@@ -144,15 +155,15 @@ export function headroom(
 } {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { project: '', errors: judged.errors };
-  const { judgement, settings } = judged;
+  const { judgement, settings, of: file } = judged;
   const { title: project, circuits } = judgement.project;
-  const original = originalOf(judgement.project, document.data, load);
+  const original = originalOf(judgement.project, file.data, load);
   if (original === undefined) {
     const known = [...new Set(circuits.flatMap((c) => [c.owner, c.id]))];
     const nearest = nearestSpelling(load, known);
     return { project, nearest: nearest === undefined ? known.slice(0, 8) : [nearest] };
   }
-  return { project, headroom: headroomOf(document.data, document.file, settings, judgement, original) };
+  return { project, headroom: headroomOf(file.data, file.file, settings, judgement, original) };
 }
 
 /** What to change so that the project is sound, and its text with the changes written in. */
@@ -162,20 +173,32 @@ export function advise(
 ): {
   readonly project: string;
   readonly advice?: Advice;
-  /** The file with the changes, everything else byte for byte; the same text when there is nothing to change. */
+  /**
+   * The file with the changes, everything else byte for byte; the same text when there is nothing to change, and for a
+   * variant, whose changes are not those of the file.
+   */
   readonly text: string;
   readonly errors?: readonly Diagnostic[];
 } {
   const judged = judgeDocument(document, options);
   if (judged.errors !== undefined) return { project: '', text: document.text, errors: judged.errors };
-  const { judgement, settings } = judged;
-  const advice = adviceFor(document.data, document.file, settings, judgement);
-  return { project: judgement.project.title, advice, text: editedText(document.text, advice.changes) };
+  const { judgement, settings, of: file } = judged;
+  const advice = adviceFor(file.data, file.file, settings, judgement);
+  const text = options.variant === undefined ? editedText(document.text, advice.changes) : document.text;
+  return { project: judgement.project.title, advice, text };
 }
 
 type JudgedDocument =
   | { readonly errors: readonly Diagnostic[] }
-  | { readonly errors?: undefined; readonly judgement: Judgement; readonly settings: JudgeOptions };
+  | {
+      readonly errors?: undefined;
+      readonly judgement: Judgement;
+      readonly settings: JudgeOptions;
+      /** What was judged: the document, or the variant of it that was asked for. */
+      readonly of: Document;
+      /** Those to show beside it; none beside one of them. */
+      readonly variants: readonly Variant[];
+    };
 
 function judgeDocument(document: Document, options: AuditOptions): JudgedDocument {
   const settings = {
@@ -183,12 +206,33 @@ function judgeDocument(document: Document, options: AuditOptions): JudgedDocumen
     ...(options.mode !== undefined && { mode: options.mode }),
     ...(options.ambient && { ambient: options.ambient }),
   };
-  const judgement = judge(document.data, document.file, settings);
-  if ('problems' in judgement)
+  const { variants, problems } = variantsOf(document.data);
+  const asked = variants.find((v) => v.name === options.variant);
+  if (options.variant !== undefined && asked === undefined)
+    return { errors: told([...problems, noVariant(options.variant, variants)], document) };
+  const of = asked ? variantDocument(document, asked) : document;
+  const judgement = judge(of.data, document.file, settings);
+  if (problems.length > 0 || 'problems' in judgement)
     return {
-      errors: judgement.problems
-        .map((p) => document.diagnostic(p))
-        .sort((a, b) => a.line - b.line || a.column - b.column),
+      errors: inOrder([...told(problems, document), ...('problems' in judgement ? told(judgement.problems, of) : [])]),
     };
-  return { judgement, settings };
+  return { judgement, settings, of, variants: asked ? [] : variants };
+}
+
+const told = (problems: readonly Problem[], document: Document): readonly Diagnostic[] =>
+  inOrder(problems.map((p) => document.diagnostic(p)));
+
+const inOrder = (errors: readonly Diagnostic[]): readonly Diagnostic[] =>
+  [...errors].sort((a, b) => a.line - b.line || a.column - b.column);
+
+function noVariant(name: string, variants: readonly Variant[]): Problem {
+  const names = variants.map((v) => v.name);
+  const near = nearestSpelling(name, names);
+  const known = names.length === 0 ? 'the file states no variants' : `one of ${quoteList(names)}`;
+  return {
+    path: ['variants'],
+    on: 'key',
+    says: `there is no variant ${quote(name)}`,
+    expected: near === undefined ? known : `did you mean ${quote(near)}?`,
+  };
 }

@@ -3,7 +3,7 @@ import * as ampledger from '../index.js';
 import { adviceJson, adviceTree } from '../reports/advice.js';
 import { toJson } from '../reports/json.js';
 import type { Arguments } from './arguments.js';
-import { readConditions } from './conditions.js';
+import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
 import { complain, page, say } from './output.js';
 import { refuse, unread } from './refuse.js';
@@ -15,6 +15,10 @@ export async function advise(given: Arguments): Promise<number> {
   const { options } = given;
   const into = options['into-file'] === true;
   if (into && file === '-') return refuse(['--into-file needs a file; standard input cannot be written to.']);
+  if (into && options['variant'] !== undefined)
+    return refuse([
+      '--into-file does not go with --variant: what a variant changes is not written into the file. Advise on the file as it stands, or make the variant the file.',
+    ]);
   if (options['keep'] === true && !into) return refuse(['--keep goes with --into-file.']);
   const conditions = readConditions(given);
   if ('problem' in conditions) return refuse([conditions.problem]);
@@ -26,7 +30,7 @@ export async function advise(given: Arguments): Promise<number> {
   if (json) say(toJson(adviceJson(advice, project, file)));
   else {
     const { print } = await import('./print.js');
-    say(print(adviceTree(advice, project, file, options['all'] === true), page()));
+    say(print(adviceTree(advice, project, fileAndVariant(file, conditions), options['all'] === true), page()));
   }
   if (!into) return 0;
   if (text === opened.document.text) {

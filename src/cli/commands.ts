@@ -15,6 +15,8 @@ export interface Command {
   readonly summary: string;
   readonly operands: { readonly named: readonly string[]; readonly least: number; readonly most: number };
   readonly options: { readonly [name: string]: Option };
+  /** What the exit status goes by, where that needs saying. */
+  readonly status?: string;
   readonly examples: readonly (readonly [line: string, says: string])[];
   /** Loads the work and does it; gives the exit status. */
   readonly run: (given: Arguments) => Promise<number>;
@@ -28,6 +30,7 @@ const format = (...formats: readonly string[]): Option => ({
 
 const conditions = {
   mode: { value: 'NAME', says: 'only this mode of the file' },
+  variant: { value: 'NAME', says: 'this variant, in place of the file as it stands' },
   ambient: { value: 'RANGE', says: "in place of the project's; places keep theirs" },
 } as const satisfies { readonly [name: string]: Option };
 
@@ -52,6 +55,8 @@ export const commands: { readonly [name: string]: Command } = {
       seed: { value: 'S', says: 'where its draws start; the same seed draws the same builds' },
       all: { says: 'every account, every remedy and every assumption' },
     },
+    status:
+      'The exit status goes by the file as it stands; variants are shown beside it. With --variant it goes by that one.',
     examples: [
       ['ampledger audit shed.yaml', 'a report to read'],
       ["ampledger audit shed.yaml --ambient '0 to 60 °C'", 'in a hotter summer'],
@@ -61,6 +66,7 @@ export const commands: { readonly [name: string]: Command } = {
         'with what 99.73 % of builds lie between, each figure anywhere in its range',
       ],
       ['ampledger audit --format json *.yaml', 'an array for another program'],
+      ['ampledger audit shed.yaml --variant external', 'one variant of the file in full, and its exit status'],
       ['cat shed.yaml | ampledger audit -', 'from standard input'],
     ],
     run: async (given) => (await import('./audit.js')).audit(given),

@@ -6,21 +6,31 @@ import type { Arguments } from './arguments.js';
 
 export interface Conditions {
   readonly mode?: string;
+  /** The variant in place of the file as it stands. */
+  readonly variant?: string;
   /** In °C. */
   readonly ambient?: Interval;
   /** The day of the run, as waivers write theirs: '2027-03-01'. */
   readonly today: string;
 }
 
-/** The conditions of `--mode` and `--ambient`, and the clock's day here; or what is wrong with them. */
+/** The conditions of `--mode`, `--variant` and `--ambient`, and the clock's day here; or what is wrong with them. */
 export function readConditions({ options }: Arguments): Conditions | { readonly problem: string } {
-  const { mode, ambient } = options;
-  const conditions = { today: today(), ...(typeof mode === 'string' && { mode }) };
+  const { mode, variant, ambient } = options;
+  const conditions = {
+    today: today(),
+    ...(typeof mode === 'string' && { mode }),
+    ...(typeof variant === 'string' && { variant }),
+  };
   if (typeof ambient !== 'string') return conditions;
   const parsed = parseQuantity(ambient, 'temperature');
   if ('quantity' in parsed) return { ...conditions, ambient: closed(parsed.quantity) };
   return { problem: `--ambient: ${parsed.problem}; expected ${parsed.expected}.` };
 }
+
+/** A file as a report's head names it: with the variant that was asked for. */
+export const fileAndVariant = (file: string, { variant }: Conditions): string =>
+  variant === undefined ? file : `${file}, variant ${variant}`;
 
 function today(): string {
   const now = new Date();

@@ -3,7 +3,7 @@ import * as ampledger from '../index.js';
 import { headroomJson, headroomTree } from '../reports/headroom.js';
 import { toJson } from '../reports/json.js';
 import type { Arguments } from './arguments.js';
-import { readConditions } from './conditions.js';
+import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
 import { page, say } from './output.js';
 import { refuse, unread } from './refuse.js';
@@ -28,7 +28,7 @@ export async function headroom(given: Arguments): Promise<number> {
   if (json) say(toJson(headroomJson(found, project, file)));
   else {
     const { print } = await import('./print.js');
-    say(print(headroomTree(found, project, file), page()));
+    say(print(headroomTree(found, project, fileAndVariant(file, conditions)), page()));
   }
   return 0;
 }

@@ -37,7 +37,7 @@ export function commandHelp(name: string, command: Command): string {
 
 Usage: ${usage(name, command)} [options]
 
-${columns([...Object.entries(command.options).map(optionWords), ['--help', 'this text']])}${choices && '\n' + choices}
+${columns([...Object.entries(command.options).map(optionWords), ['--help', 'this text']])}${choices && '\n' + choices}${command.status === undefined ? '' : `\n${command.status}\n`}
 Examples:
 ${command.examples.map(([line, says]) => `  # ${says}\n  ${line}\n`).join('')}`;
 }

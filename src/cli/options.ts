@@ -3,7 +3,7 @@ import * as ampledger from '../index.js';
 import { toJson } from '../reports/json.js';
 import { optionsJson, optionsTree } from '../reports/options.js';
 import type { Arguments } from './arguments.js';
-import { readConditions } from './conditions.js';
+import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
 import { page, say } from './output.js';
 import { refuse, unread } from './refuse.js';
@@ -26,7 +26,7 @@ export async function options(given: Arguments): Promise<number> {
   if (json) say(toJson(optionsJson(boards, project, file)));
   else {
     const { print } = await import('./print.js');
-    say(print(optionsTree(boards, project, file, given.options['all'] === true), page()));
+    say(print(optionsTree(boards, project, fileAndVariant(file, conditions), given.options['all'] === true), page()));
   }
   return 0;
 }

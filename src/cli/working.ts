@@ -2,7 +2,7 @@
 import * as ampledger from '../index.js';
 import { toJson } from '../reports/json.js';
 import type { Arguments } from './arguments.js';
-import { readConditions } from './conditions.js';
+import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
 import { page, say } from './output.js';
 import { refuse, unread } from './refuse.js';
@@ -22,7 +22,7 @@ export async function working(given: Arguments): Promise<number> {
     return 0;
   }
   const [{ print }, { workingReport }] = await Promise.all([import('./print.js'), import('../reports/working.js')]);
-  say(print(workingReport(found, file), page()));
+  say(print(workingReport(found, fileAndVariant(file, conditions)), page()));
   return 0;
 }
 

@@ -3,6 +3,7 @@ import type { JudgedAccount } from '../checks/verdict.js';
 import type { Advice } from '../studies/advice.js';
 import { fewWords } from '../wording/few-words.js';
 import { figure, limitFigure } from '../wording/phrases.js';
+import { countsOf } from './counts.js';
 import { percent } from './figures.js';
 import { countWords, joined } from './words.js';
 import { type Block, heading, item, list, mark, paragraph, table, type Text, type Tree } from './tree.js';
@@ -85,9 +86,7 @@ function answer({ steps, before, after, left }: Advice): string {
   if (steps.length === 0) return `${found}, and none of them can be cured from here.`;
   const many = steps.length === 1 ? 'one change' : `${steps.length} changes`;
   if (after.verdict === 'sound') return `${found}; ${many} ${steps.length === 1 ? 'makes' : 'make'} the project sound.`;
-  const rest = { breach: 0, strain: 0, unproven: 0, thin: 0, note: 0 };
-  for (const { finding } of left) rest[finding.verdict]++;
-  return `${found}; ${many} ${steps.length === 1 ? 'leaves' : 'leave'} ${countWords(rest)}.`;
+  return `${found}; ${many} ${steps.length === 1 ? 'leaves' : 'leave'} ${countWords(countsOf(left.map(({ finding }) => finding)))}.`;
 }
 
 function ends({ account, by, margin, verdict }: JudgedAccount): Text[] {

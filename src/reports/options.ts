@@ -2,6 +2,7 @@
 import type { BoardOption, BoardOptions } from '../studies/options.js';
 import { formatInterval, formatValue } from '../quantity/print.js';
 import { fewWords } from '../wording/few-words.js';
+import { countsOf } from './counts.js';
 import { inHand, percent } from './figures.js';
 import { nameList } from './name-list.js';
 import { countWords, joined } from './words.js';
@@ -106,15 +107,13 @@ function reasonOf({ findings, tightest, present }: BoardOption): string {
 
 function staysOf({ stays }: BoardOptions): Block[][] {
   if (stays.length === 0) return [];
-  const counts = { breach: 0, strain: 0, unproven: 0, thin: 0, note: 0 };
-  for (const f of stays) counts[f.verdict]++;
   const [first] = stays;
   return [
     [
       paragraph(
         mark(
           'quiet',
-          `Left out above, since no arrangement changes it: ${countWords(counts)}, first ${fewWords(first!)}.`,
+          `Left out above, since no arrangement changes it: ${countWords(countsOf(stays))}, first ${fewWords(first!)}.`,
         ),
       ),
     ],

@@ -9,22 +9,34 @@ import type { Origin, QuantityName } from '../loads/plan.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
 import { asks, says } from '../wording/sentences.js';
+import { countsOf } from './counts.js';
+import { variantOf } from './report-variant.js';
+import type { JudgedVariant } from '../studies/variants.js';
 import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace } from './report.js';
 
-/** @param cures the proved remedies of each finding @param statistics where they were asked for */
+export interface ReportParts {
+  /** The proved remedies of each finding. */
+  readonly cures: (f: Finding) => readonly Remedy[];
+  /** Where they were asked for. */
+  readonly statistics?: { readonly method: Method; readonly of: ReadonlyMap<Account, Statistics> } | undefined;
+  /** The file's variants beside it. */
+  readonly variants?: readonly JudgedVariant[];
+  /** The one variant that was audited in place of the file. */
+  readonly variant?: string;
+}
+
 export function reportOf(
   judgement: Judgement,
   document: Document,
-  cures: (f: Finding) => readonly Remedy[],
-  statistics?: { readonly method: Method; readonly of: ReadonlyMap<Account, Statistics> },
+  { cures, statistics, variants = [], variant }: ReportParts,
 ): Report {
   const { project, findings } = judgement;
   const place = (path: Path): ReportPlace => document.place(path);
-  const count = (verdict: Finding['verdict']): number => findings.filter((f) => f.verdict === verdict).length;
   return {
     ampledger: 1,
     project: project.title,
     file: project.file,
+    ...(variant !== undefined && { variant }),
     verdict: judgement.verdict,
     ambient: { min: project.ambient.min, max: project.ambient.max },
     ...(project.places.size > 0 && {
@@ -36,13 +48,7 @@ export function reportOf(
       active: [...m.active],
       ...(m.share !== undefined && { share: m.share }),
     })),
-    counts: {
-      breach: count('breach'),
-      strain: count('strain'),
-      unproven: count('unproven'),
-      thin: count('thin'),
-      note: count('note'),
-    },
+    counts: countsOf(findings),
     ...(statistics && { statistics: methodWords(statistics.method) }),
     accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place, statistics?.of.get(j.account))),
     findings: findings.map((f) => findingOf(f, place, cures(f))),
@@ -54,6 +60,7 @@ export function reportOf(
     averages: judgement.ledger.averages.map(({ supply, amps }) => ({ supply, current: amps })),
     cautions: project.cautions,
     notes: project.notes,
+    ...(variants.length > 0 && { variants: variants.map((v) => variantOf(v, place)) }),
   };
 }
 

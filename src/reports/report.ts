@@ -152,10 +152,65 @@ export interface ReportAssumption {
   readonly place?: ReportPlace;
 }
 
+/** A finding in few words. */
+export interface ReportFindingName {
+  /** The account whose limit it is about. */
+  readonly account?: string;
+  readonly rule: string;
+  readonly about: string;
+  readonly verdict: Exclude<Verdict, 'sound'>;
+  readonly says: string;
+}
+
+/** An account on one side of a comparison. */
+export interface ReportAccountSide {
+  readonly verdict: Verdict;
+  readonly draw: number | null;
+  readonly limit: number | null;
+  readonly margin: number | null;
+}
+
+/** An account whose verdict is another one in a variant; null where it is not there. */
+export interface ReportAccountChange {
+  readonly account: string;
+  readonly title: string;
+  readonly quantity: QuantityName;
+  readonly direction: Direction;
+  readonly before: ReportAccountSide | null;
+  readonly after: ReportAccountSide | null;
+}
+
+/** The account with the worst verdict, and of these the least in hand. */
+export interface ReportTightest extends ReportAccountSide {
+  readonly account: string;
+  readonly title: string;
+  readonly quantity: QuantityName;
+  readonly direction: Direction;
+}
+
+/** The file with a few keys changed, audited whole and held against the file as it stands. */
+export interface ReportVariant {
+  readonly name: string;
+  readonly note?: string;
+  /** A value of null takes a key out. */
+  readonly changes: readonly ReportChange[];
+  readonly verdict: Verdict;
+  readonly counts: Report['counts'];
+  readonly tightest: ReportTightest | null;
+  readonly better: readonly ReportAccountChange[];
+  readonly worse: readonly ReportAccountChange[];
+  /** Findings worse than a note that the file has and the variant has not, and the other way round. */
+  readonly gone: readonly ReportFindingName[];
+  readonly new: readonly ReportFindingName[];
+  readonly place: ReportPlace;
+}
+
 export interface Report {
   readonly ampledger: 1;
   readonly project: string;
   readonly file: string;
+  /** The variant that was audited in place of the file as it stands. */
+  readonly variant?: string;
   readonly verdict: Verdict;
   readonly ambient: { readonly min: number; readonly max: number };
   /** Places with an ambient of their own, where there are any. */
@@ -186,6 +241,8 @@ export interface Report {
   readonly averages: readonly { readonly supply: string; readonly current: number }[];
   readonly cautions: readonly string[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
+  /** The file's variants beside it, where it has any; not in the audit of one of them. */
+  readonly variants?: readonly ReportVariant[];
 }
 
 /** What stands in a list of reports for a file that could not be audited. */

@@ -8,6 +8,6 @@ export const shellWord = (text: string): string =>
 /** The same for a file, which must not look like an option. */
 export const fileWord = (file: string): string => shellWord(file.startsWith('-') && file !== '-' ? `./${file}` : file);
 
-/** The command that prints the sums behind `name`. */
-export const workingCommand = (file: string, name: string): string =>
-  `ampledger working ${fileWord(file)} ${shellWord(name)}`;
+/** The command that prints the sums behind `name`, in a variant where one was audited. */
+export const workingCommand = (file: string, name: string, variant?: string): string =>
+  `ampledger working ${fileWord(file)} ${shellWord(name)}${variant === undefined ? '' : ` --variant ${shellWord(variant)}`}`;

@@ -11,6 +11,7 @@ import type { Report } from './report.js';
 import { callsForChange } from './severity.js';
 import { workingCommand } from './shell-word.js';
 import { toldBefore } from './told-before.js';
+import { variantsSections } from './variants-section.js';
 import { type Block, heading, item, list, mark, paragraph, type Tree } from './tree.js';
 import { countWords } from './words.js';
 
@@ -33,6 +34,7 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
           ),
         ]
       : [],
+    ...variantsSections(report, all),
     titled('Notes', notes.map(noteItem)),
     titled(
       'Caution',
@@ -55,6 +57,7 @@ function header(lookup: Lookup): readonly Block[] {
   const modes = modesWords(lookup);
   return [
     heading(mark('strong', report.project), mark('quiet', `${report.file}, ${span(report.ambient, '°C')}`)),
+    ...(report.variant === undefined ? [] : [heading('', ['variant ', mark('strong', report.variant)])]),
     ...(report.places ?? []).map((place) => heading('', mark('quiet', `${place.name} ${span(place, '°C')}`))),
     ...(modes === undefined ? [] : [heading('', mark('quiet', modes))]),
   ];
@@ -78,7 +81,7 @@ const everyAssumption = ({ assumptions }: Report): readonly Block[] =>
 
 /** Where more is to be had: the assumptions, and the sums behind a name, with one that is there. */
 function further(report: Report, [first]: readonly Numbered[], all: boolean): readonly Block[] {
-  const { file, accounts, assumptions } = report;
+  const { file, variant, accounts, assumptions } = report;
   const assumed = assumptions.length === 1 ? 'One figure was' : `${assumptions.length} figures were`;
   const isFault = first && callsForChange(first.finding.verdict);
   const name = isFault ? subjectOf(first.finding) : byUrgency(accounts)[0]?.id;
@@ -91,7 +94,7 @@ function further(report: Report, [first]: readonly Numbered[], all: boolean): re
       ? []
       : [
           paragraph(mark('quiet', 'The sums behind a name:')),
-          list([item(mark('quiet', '$'), workingCommand(file, name))]),
+          list([item(mark('quiet', '$'), workingCommand(file, name, variant))]),
         ]),
   ];
 }

@@ -112,7 +112,7 @@ const isPlainMap = (value: unknown): value is Readonly<Record<string, unknown>> 
   typeof value === 'object' && value !== null && !Array.isArray(value) && Object.keys(value).length > 0;
 
 /** A value on one line, as it may stand inside brackets. */
-function rendered(value: unknown): string {
+export function rendered(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(rendered).join(', ')}]`;
   if (typeof value === 'object' && value !== null) {
     const pairs = Object.entries(value).filter(([, v]) => v !== undefined);

@@ -14,6 +14,7 @@ const sections: Readonly<Record<string, string>> = {
   interlocks: 'interlock',
   wires: 'wire',
   places: 'place',
+  variants: 'variant',
 };
 
 /** Mappings whose keys are names of the author's own, not words of the format. */

@@ -52,6 +52,9 @@ const byKeyword: Readonly<Record<string, (located: Located) => Problem | undefin
     onValue(located, `${name(located)} has too few entries`, `at least ${String(located.fault.params['limit'])}`),
   maxItems: (located) =>
     onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
+  minProperties: (located) => onValue(located, `${name(located)} is empty`, 'at least one key'),
+  maxProperties: (located) =>
+    onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
   additionalItems: (located) =>
     onValue(located, `${name(located)} has too many entries`, `at most ${String(located.fault.params['limit'])}`),
   anyOf: saysNotWhat,

@@ -8,7 +8,7 @@ const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
 const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['variants', 'waivers', 'catalogue'],
+  project: ['waivers', 'catalogue'],
   load: [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['maximum-dip']],
   'load/series': ['bypass'],
   'load:coil': coil,

@@ -22,6 +22,15 @@ interface Sample {
   readonly verdict: string;
   readonly findings: readonly string[];
   readonly figures: readonly Figure[];
+  readonly variants?: readonly {
+    readonly name: string;
+    readonly verdict: string;
+    /** Of the tightest account. */
+    readonly margin: number;
+    /** 'before → after' of the accounts that it makes better or worse. */
+    readonly moves: readonly string[];
+    readonly new: readonly string[];
+  }[];
 }
 
 const pullIn = (circuit: string, margin: number, mode?: string): Figure => ({
@@ -73,6 +82,39 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       // 11.4 V x 9.5 / (9.5 + 1.05), less 0.02 V in the NPN.
       { account: 'lamp.driver', direction: 'at-least', quantity: 'voltage', of: 'min', is: 10.25 },
       { account: 'lamp.off', direction: 'at-most', of: 'max', is: 0 },
+    ],
+  },
+  'loft-fan-four-ways': {
+    verdict: 'strain',
+    findings: ['strain coil-pull-in fan-relay'],
+    figures: [
+      // (4.63 - 0.9) V / 1619 Ω - 0.09 mA
+      { account: 'fan-relay.driver', direction: 'at-least', of: 'min', is: 2.21e-3 },
+      pullIn('fan-relay', (4.22 - 4.37) / 4.37),
+    ],
+    variants: [
+      { name: 'own-supply', verdict: 'strain', margin: (4.31 - 4.38) / 4.38, moves: [], new: [] },
+      {
+        name: 'more-base',
+        verdict: 'sound',
+        margin: (4.49 - 4.4) / 4.4,
+        moves: ['fan-relay.coil: strain → sound'],
+        new: [],
+      },
+      {
+        name: 'mosfet',
+        verdict: 'sound',
+        margin: (4.63 - 4.43) / 4.43,
+        moves: ['fan-relay.coil: strain → sound'],
+        new: [],
+      },
+      {
+        name: 'no-diode',
+        verdict: 'breach',
+        margin: (4.22 - 4.37) / 4.37,
+        moves: [],
+        new: ['breach coil-no-clamp fan-relay'],
+      },
     ],
   },
   'roof-drier-long-cable': {
@@ -251,12 +293,24 @@ describe('samples', () => {
   });
 });
 
-describe.each(Object.entries(SAMPLES))('%s', (name, { verdict, findings, figures }) => {
+describe.each(Object.entries(SAMPLES))('%s', (name, { verdict, findings, figures, variants = [] }) => {
   const report = reportOf(sampleText(name), `${name}.yaml`);
 
   it(`is ${verdict}, by these findings and no others`, () => {
     expect(worseThanNote(report)).toEqual([...findings].sort());
     expect(report.verdict).toBe(verdict);
+  });
+
+  it('has the variants that were reckoned by hand', () => {
+    const told = (report.variants ?? []).map((v) => ({
+      name: v.name,
+      verdict: v.verdict,
+      moves: [...v.better, ...v.worse].map((c) => `${c.account}: ${c.before?.verdict} → ${c.after?.verdict}`),
+      new: v.new.map((f) => `${f.verdict} ${f.rule} ${f.about}`),
+    }));
+    expect(told).toEqual(variants.map(({ name: of, verdict: is, moves, new: fresh }) => ({ name: of, verdict: is, moves, new: fresh })));
+    for (const { name: of, margin } of variants)
+      expect(report.variants!.find((v) => v.name === of)!.tightest!.margin).toBeCloseTo(margin, 2);
   });
 
   it.each(figures.map((f) => [`${f.of} of ${f.account}, ${f.direction}`, f] as const))('has the %s that was reckoned by hand', (_, f) => {

@@ -1,0 +1,9 @@
+/** How many findings there are of each verdict. */
+import type { Finding } from '../checks/finding.js';
+import type { Report } from './report.js';
+
+export function countsOf(findings: readonly Pick<Finding, 'verdict'>[]): Report['counts'] {
+  const counts = { breach: 0, strain: 0, unproven: 0, thin: 0, note: 0 };
+  for (const { verdict } of findings) counts[verdict]++;
+  return counts;
+}
