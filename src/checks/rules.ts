@@ -54,9 +54,11 @@ import inletCurrent from './supplies/inlet-current.js';
 import loadVoltage from './supplies/load-voltage.js';
 import noSource from './supplies/no-source.js';
 import railCurrent from './supplies/rail-current.js';
+import railVoltage from './supplies/rail-voltage.js';
 import regulatorBackFed from './supplies/regulator-back-fed.js';
 import regulatorCurrent from './supplies/regulator-current.js';
 import regulatorHeat from './supplies/regulator-heat.js';
+import regulatorDropout from './supplies/regulator-dropout.js';
 import regulatorInput from './supplies/regulator-input.js';
 import seriesCurrent from './supplies/series-current.js';
 import suppliesJoined from './supplies/supplies-joined.js';
@@ -127,6 +129,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   regulatorHeat,
   regulatorCurrent,
   regulatorInput,
+  regulatorDropout,
+  railVoltage,
   railCurrent,
   inletCurrent,
   supplyCurrent,

@@ -1,4 +1,10 @@
-/** Linear regulators: heat and junction temperature. */
+/** Linear regulators: heat, junction temperature, and what they need between input and output. */
+
+/**
+ * Volts between input and output that the thirstiest usual linear regulator needs: 2 to 2.5 V, where nobody states its
+ * dropout (78xx family; common practice, no source).
+ */
+export const USUAL_DROPOUT = 2.5;
 
 /**
  * Power lost in a linear regulator, watts: (Vin − Vout)·I + Vin·Iq.

@@ -79,7 +79,7 @@ export function outputOf(s: LinkSetting, { link, from, to }: LinkIndex, drawn: n
     case 'diode':
       return behindDiode(s, link, input, s.volts[to]!, drawn, slope);
     case 'linear-regulator':
-      return Math.min(setPoint(s, link), Math.max(input - dropout(s, link), 0));
+      return Math.min(setPoint(s, link), Math.max(input - dropoutOf(s, link), 0));
     case 'switching-regulator':
       // On a source that collapses it still asks for what its loads take: the books show by how much too much.
       return s.circuitry.open[from] ? setPoint(s, link) : 0;
@@ -135,7 +135,7 @@ const setPoint = (s: LinkSetting, link: Link): number =>
   taken(s, link.volts, figureOf(link.id, 'volts'), s.corner.apart?.get(link.id) ?? s.corner.outputs);
 
 /** Volts that a linear regulator needs over its output. */
-const dropout = (s: LinkSetting, link: Link): number =>
+export const dropoutOf = (s: LinkSetting, link: Link): number =>
   taken(s, link.dropout, figureOf(link.id, 'dropout'), lossesOf(s, link));
 
 /** A regulator's own current, amperes. */
@@ -179,5 +179,5 @@ export function slopeOhms(s: LinkSetting, link: Link, current: number): number {
 export function regulates(s: LinkSetting, link: Link): boolean {
   if (link.kind !== 'linear-regulator') return false;
   const input = s.volts[s.circuitry.nodeIndex.get(link.from)!]!;
-  return input - dropout(s, link) >= setPoint(s, link);
+  return input - dropoutOf(s, link) >= setPoint(s, link);
 }

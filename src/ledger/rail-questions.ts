@@ -7,12 +7,32 @@ import { figureOf } from './builds.js';
 import type { TreeQuestion } from './question.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';
+import { standingSteps } from './working.js';
 
 export function railQuestions({ circuitry: { project } }: Solver): TreeQuestion[] {
   return project.nodes.flatMap((node) => [
     ...(node.power ? [powerOf(node, node.power)] : []),
     ...(node.chargeable ? chargeOf(project, node, node.chargeable) : []),
+    ...standing(project, node),
   ]);
+}
+
+/** Where a rail, an inlet or a supply stands, against the windows of what is on it: at most with little on, at least in peaks. */
+function standing(project: Project, node: TreeNode): TreeQuestion[] {
+  const windows = project.windows.filter((w) => w.node === node.id);
+  const voltage = {
+    ...asked(node),
+    title: `${node.title}, voltage`,
+    quantity: 'voltage' as const,
+    read: (s: Solution): number => s.voltage(node.id),
+    isVoltage: true as const,
+    steps: (s: Solution) => standingSteps(node, s),
+  };
+  const [low, high] = [windows.flatMap((w) => w.low), windows.flatMap((w) => w.high)];
+  return [
+    ...(low.length === 0 ? [] : [{ ...voltage, direction: 'at-least' as const, limits: low }]),
+    ...(high.length === 0 ? [] : [{ ...voltage, direction: 'at-most' as const, limits: high }]),
+  ];
 }
 
 /** Watts that a supply is asked for at its terminals. */

@@ -9,7 +9,7 @@ import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
 import type { End } from './corner.js';
 import { voltsAcross } from './fitted.js';
-import { cableOf, ownCurrent, regulates, slopeOhms, taken } from './link-laws.js';
+import { cableOf, dropoutOf, ownCurrent, regulates, slopeOhms, taken } from './link-laws.js';
 import type { Flows } from './network-flows.js';
 import { solved, unsolved } from './network-flows.js';
 import { Sweep } from './sweep.js';
@@ -47,6 +47,11 @@ export class Solution extends Sweep implements Reading {
   /** Whether a link is a linear regulator with more input than it needs for its output. */
   regulates(link: Link): boolean {
     return regulates(this, link);
+  }
+
+  /** Least volts that a linear regulator keeps for itself, at what flows through it. */
+  dropoutOf(link: Link): number {
+    return dropoutOf(this, link);
   }
 
   /** Ohms that a link has for small changes of its current. */

@@ -17,6 +17,7 @@ import type { Focus, Moment } from './moment.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { railQuestions } from './rail-questions.js';
+import { regulationQuestions } from './regulation.js';
 import { cableSteps, heatSteps, sumSteps } from './working.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
@@ -138,7 +139,7 @@ export function treeQuestions(solver: Solver): Question[] {
       ask(q, q.quantity === 'current' && (q.kind === 'fuse' || q.kind === 'wire' ? 'rms' : true)),
     ),
   );
-  const rails = railQuestions(solver).map((q) => ask(q, true));
+  const rails = [...railQuestions(solver), ...regulationQuestions(solver)].map((q) => ask(q, true));
   return [...nodes, ...links, ...rails];
 }
 

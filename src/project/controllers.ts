@@ -15,11 +15,12 @@ import { addBoard } from './board-tree.js';
 import type { Chip } from './chip.js';
 import { chipOf } from './chip.js';
 import { nodeNamed } from './names.js';
-import type { PinAccountPlan, TreeFact } from './project.js';
+import type { PinAccountPlan, SupplyWindow, TreeFact } from './project.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
 import { addSupply } from './supplies.js';
 import type { Tree } from './tree.js';
+import { chipWindow, inletWindow } from './windows.js';
 import type { Wires } from './wires.js';
 
 type Raw = Readonly<Record<string, unknown>>;
@@ -30,6 +31,8 @@ export interface Bench {
   readonly networks: readonly NetworkSketch[];
   readonly accounts: readonly AccountPlan[];
   readonly facts: readonly TreeFact[];
+  /** Voltages at which its chip works, and that its inlets take; none where nothing feeds them. */
+  readonly windows: readonly SupplyWindow[];
   /** The chip's own current, as its supply and ground pins see it. */
   readonly own: PinAccountPlan['own'];
   /** LEDs of the board that hang on a pin. */
@@ -156,11 +159,19 @@ export function controller(
     remarks,
     path,
   );
+  const inlets = (isBoard ? Object.keys(mapping(profile['inlets'])) : []).map((inlet) => ({
+    node: `${id}.${inlet}`,
+    figures: board.within('inlets').within(inlet),
+  }));
   const leds = isBoard ? Object.entries(mapping(profile['pin-leds'])) : [];
   return {
     chip,
     ...drawn,
     facts,
+    windows: [
+      ...chipWindow(figures, id, rail),
+      ...inlets.flatMap((inlet) => inletWindow(inlet.figures, inlet.node)),
+    ].filter(({ node }) => tree.alive(node)),
     pinLeds: leds.map(([name, led]) => ({
       name: `${id}.${name}`,
       pin: String(mapping(led)['pin']),

@@ -11,7 +11,8 @@ import type { Path } from '../source/place.js';
 import type { Surroundings } from './bench.js';
 import { reportPart } from './bench.js';
 import { ofLoad } from './capacitances.js';
-import type { Capacitance } from './project.js';
+import type { Capacitance, SupplyWindow } from './project.js';
+import { loadWindow } from './windows.js';
 
 type Raw = Readonly<Record<string, unknown>>;
 
@@ -21,9 +22,10 @@ const OWN_KEYS = ['pin', 'pins', 'joined-pins', 'inputs', 'signals', 'like'];
 /** Loads with what they have at their inputs. */
 export interface LoweredLoads extends Lowered {
   readonly capacitances: readonly Capacitance[];
+  readonly windows: readonly SupplyWindow[];
 }
 
-const NONE: LoweredLoads = { ...NOTHING, capacitances: [] };
+const NONE: LoweredLoads = { ...NOTHING, capacitances: [], windows: [] };
 
 export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): LoweredLoads {
   if (!isMapping(raw)) return NONE;
@@ -35,6 +37,7 @@ export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lo
     interlocks: parts.flatMap((p) => p.interlocks ?? []),
     open: parts.flatMap((p) => p.open ?? []),
     capacitances: parts.flatMap((p) => p.capacitances),
+    windows: parts.flatMap((p) => p.windows),
   };
 }
 
@@ -83,8 +86,11 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
   }
   const figures = figuresOf(id, path, entry, profile, around);
   const lowered = lower.lower({ id, type, path, entry, figures, bench });
-  return { ...lowered, capacitances: atInputs(figures, lowered) };
+  return { ...lowered, capacitances: atInputs(figures, lowered), windows: windowsOf(figures, lowered) };
 }
+
+const windowsOf = (figures: Figures, { circuits }: Lowered): readonly SupplyWindow[] =>
+  circuits.flatMap(({ id, wiring }) => (wiring.supply === undefined ? [] : loadWindow(figures, id, wiring.supply)));
 
 /** What a load has at its inputs: each of its circuits, a relay board as a whole. */
 function atInputs(figures: Figures, { circuits }: Lowered): readonly Capacitance[] {

@@ -50,6 +50,19 @@ export interface Capacitance {
   readonly builtIn: boolean;
 }
 
+/** A window of voltages in which something on a node works. */
+export interface SupplyWindow {
+  /** Whose it is: a chip, a board's inlet, a load. */
+  readonly about: string;
+  readonly node: string;
+  /** Volts; a bound that nobody states is absent. */
+  readonly min?: number;
+  readonly max?: number;
+  /** What the node's own accounts are held to; a load's window is held against what reaches its own terminals instead. */
+  readonly low: readonly LimitPlan[];
+  readonly high: readonly LimitPlan[];
+}
+
 /** What leads from one node of the supply tree to the next. */
 export interface Link {
   readonly id: string;
@@ -221,6 +234,7 @@ export interface Project {
   /** Upstream first. */
   readonly links: readonly Link[];
   readonly capacitances: readonly Capacitance[];
+  readonly windows: readonly SupplyWindow[];
   readonly circuits: readonly CircuitPlan[];
   readonly networks: readonly NetworkPlan[];
   readonly accounts: readonly AccountPlan[];

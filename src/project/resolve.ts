@@ -163,6 +163,7 @@ export function resolve(
     nodes: tree.nodes,
     links: tree.inOrder().map((link) => inPlace(link, placeOf(places, link.id))),
     capacitances,
+    windows: [...[...benches.values()].flatMap((b) => b.windows), ...loads.windows],
     circuits: lowered.circuits,
     networks,
     accounts,

@@ -15,11 +15,22 @@ export interface AccountRow {
   readonly number: string;
 }
 
-/** Worst verdict first, among equals the smallest margin first, unknown ones last. All that call for nothing are equal. */
+/**
+ * Worst verdict first, among equals the smallest margin first, unknown ones last. All that call for nothing are equal, but
+ * windows of voltages, which are margins already, come after the others.
+ */
 export const byUrgency = (accounts: readonly ReportAccount[]): readonly ReportAccount[] =>
   [...accounts].sort((a, b) => rank(a) - rank(b) || compare(a.margin ?? Infinity, b.margin ?? Infinity));
 
-const rank = ({ verdict }: ReportAccount): number => (callsForChange(verdict) ? severity(verdict) : Infinity);
+const rank = (account: ReportAccount): number =>
+  callsForChange(account.verdict) ? severity(account.verdict) : isWindow(account) ? CALM + 1 : CALM;
+
+/** Behind every verdict that calls for a change. */
+const CALM = 100;
+
+/** Where a rail stands against a window, or a regulator's input against what it needs: 4 % of 5 V are as good as 40 %. */
+export const isWindow = ({ kind, quantity }: ReportAccount): boolean =>
+  quantity === 'voltage' && (kind === 'rail' || kind === 'inlet' || kind === 'supply' || kind === 'regulator');
 
 // Two infinities have no difference to sort by.
 const compare = (a: number, b: number): number => (a === b ? 0 : a - b);

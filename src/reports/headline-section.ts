@@ -1,5 +1,5 @@
 /** What is wrong and what to do, to be understood in ten seconds. */
-import { byUrgency, rowsOf, titleOf } from './account-rows.js';
+import { byUrgency, isWindow, rowsOf, titleOf } from './account-rows.js';
 import { type Cause, causesOf } from './causes.js';
 import { against, carried, governing, inHand } from './figures.js';
 import type { Numbered } from './numbered.js';
@@ -47,7 +47,7 @@ function causeItem({ worst: { number, finding }, others }: Cause) {
 /** Beside a sound verdict: the account that would be the first to go, and that there are notes. */
 function calm(report: Report): readonly string[] {
   const [row] = rowsOf(
-    byUrgency(report.accounts).filter(({ margin }) => margin !== null),
+    byUrgency(report.accounts).filter((account) => account.margin !== null && !isWindow(account)),
     [],
   );
   const tightest = row?.account;

@@ -41,6 +41,13 @@ export function lineOf(grade: Grade): string {
   }
 }
 
+/** Things of a kind have an article, things by name (pin D9, supply laptop) have none. */
+const OF_A_KIND = /^(array|clamp|coupler|driver|inlet|LED|motor|rail|wire)\b/;
+
+/** What a finding's account is called in a sentence. */
+export const subjectOf = (f: Finding): string =>
+  f.account?.title.replace(/, (source|sink)$/, '').replace(OF_A_KIND, 'the $&') ?? f.about;
+
 /** Hundredths, rounded towards the worse. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 

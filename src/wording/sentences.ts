@@ -4,15 +4,10 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
-import { atMost, figure, limitFigure, met, percent, sentence, trimmed, when } from './phrases.js';
+import { railVoltage, regulatorDropout } from './rail-sentences.js';
+import { atMost, figure, limitFigure, met, percent, sentence, subjectOf, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
-
-/** Things of a kind have an article, things by name (pin D9, supply laptop) have none. */
-const OF_A_KIND = /^(array|clamp|coupler|driver|inlet|LED|motor|rail|wire)\b/;
-
-const subjectOf = (f: Finding): string =>
-  f.account?.title.replace(/, (source|sink)$/, '').replace(OF_A_KIND, 'the $&') ?? f.about;
 
 /** Names of the two ways a pin's current goes. */
 const pinVerb = (f: Finding): string => (f.account?.direction === 'sink' ? 'sinks' : 'sources');
@@ -357,6 +352,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'regulator-heat': (f) => atMost(f, `the junction of ${subjectOf(f).replace(/, junction$/, '')}`, 'reaches'),
   'regulator-current': (f) => atMost(f, subjectOf(f), 'gives'),
   'regulator-input': (f) => atMost(f, subjectOf(f), 'gets'),
+  'regulator-dropout': regulatorDropout,
+  'rail-voltage': railVoltage,
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'measured-disagrees': measuredDisagrees,

@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'inlet-current',
   family: 'supplies',
-  claims: (a) => a.kind === 'inlet',
+  claims: (a) => a.kind === 'inlet' && a.quantity === 'current',
 } satisfies LimitRule;

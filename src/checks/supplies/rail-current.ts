@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'rail-current',
   family: 'supplies',
-  claims: (a) => a.kind === 'rail',
+  claims: (a) => a.kind === 'rail' && a.quantity === 'current',
 } satisfies LimitRule;

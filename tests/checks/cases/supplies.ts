@@ -1,6 +1,6 @@
 /** Cases of the rules about supplies, inlets, fuses, regulators and rails. */
 import type { Case } from './case.js';
-import { onBoard, onSupplies } from './case.js';
+import { onBoard, onChip, onSupplies } from './case.js';
 
 const draws = (amps: string, from = 'main.5v'): string =>
   `a: { type: constant-current, current: ${amps}, supply: ${from} }`;
@@ -59,6 +59,26 @@ controllers:
 loads:
   ${draws('1 mA')}
 `;
+
+/** A bare ATmega328P, which works from 1.8 to 5.5 V, is reset at 2.9 V at the most and bears 6 V. */
+const chipOn = (supply: string, load = draws('1 mA', 'bench')): string =>
+  onChip(load).replace('bench: { voltage: 5 V, current: 5 A }', `bench: { ${supply}, current: 5 A }`);
+
+/** The 5 V board at its barrel jack: 50 mA of board over the diode and a regulator that needs 1 V. */
+const atJack = (volts: string, more = ''): string =>
+  onBoard(draws('50 mA'), {
+    supplies: `bench: { voltage: ${volts}, current: 5 A }`,
+    powered: 'barrel: bench',
+    regulators: `diode-barrel: { forward-voltage: 0.7 V }, regulator-5v: { voltage: 4.9 to 5.1 V, quiescent: 0 mA${more} }, ${QUIET}`,
+  });
+/** The same rail with nothing on it whose window anybody states. */
+const windowless = (text: string): string =>
+  text
+    .replace(
+      'title: Case',
+      'title: Case\nparts: { board: { extends: atmega328p-5v-board, chip: plain }, plain: { extends: atmega328p, supply: { operating: unknown, absolute: unknown }, brown-out: unknown } }',
+    )
+    .replace('board: atmega328p-5v-board', 'board: board');
 
 export const SUPPLIES: readonly Case[] = [
   {
@@ -211,6 +231,100 @@ export const SUPPLIES: readonly Case[] = [
     when: 'is content with exactly 5 V',
     verdict: 'silent',
     text: regulated('input: max 5 V'),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'notes it where the worst corner leaves 4.8 V of at least 4.9 V, and the chip still works',
+    verdict: 'note',
+    text: atJack('6.5 to 7.5 V', ', dropout: 1 V'),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'is content where it leaves 4.94 V',
+    verdict: 'silent',
+    text: atJack('6.7 to 7.5 V', ', dropout: 1 V'),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'strains where a typical build is out of regulation, though inside every window',
+    verdict: 'strain',
+    text: atJack('6.5 V', ', dropout: 1 V'),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'strains out of regulation at the worst corner where nothing says what the rail has to be',
+    verdict: 'strain',
+    text: windowless(atJack('6.5 to 7.5 V', ', dropout: 1 V')),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'breaks where the typical build falls out of a window with it',
+    verdict: 'breach',
+    text: atJack('5.9 V', ', dropout: 1 V').replace(
+      'loads:',
+      'loads:\n  b: { type: module, idle: 1 mA, active: 1 mA, supply: main.5v, supply-voltage: 4.5 to 5.5 V }',
+    ),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'asks for a dropout that nobody states where 2.5 V would be too much',
+    verdict: 'unproven',
+    text: atJack('8 V', ', dropout: unknown'),
+  },
+  {
+    rule: 'regulator-dropout',
+    when: 'is content without one where 2.5 V are to spare',
+    verdict: 'silent',
+    text: atJack('8.2 V', ', dropout: unknown'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'breaks on a chip for 5.5 V at 5.6 V',
+    verdict: 'breach',
+    text: chipOn('voltage: 5.6 V'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'strains where only the highest of 5 to 5.6 V is too much',
+    verdict: 'strain',
+    text: chipOn('voltage: 5 to 5.6 V'),
+  },
+  { rule: 'rail-voltage', when: 'is content with exactly 5.5 V', verdict: 'silent', text: chipOn('voltage: 5.5 V') },
+  {
+    rule: 'rail-voltage',
+    when: 'strains where the lowest of 2.8 to 3.6 V is under the 2.9 V at which the chip may reset',
+    verdict: 'strain',
+    text: chipOn('voltage: 2.8 to 3.6 V'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'is content with exactly 2.9 V',
+    verdict: 'silent',
+    text: chipOn('voltage: 2.9 to 3.6 V'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'strains where a stall of 1.2 A takes 2.4 V in the supply, and 200 mA only 0.4 V',
+    verdict: 'strain',
+    text: chipOn('voltage: 5 V, resistance: 2 Ω', 'a: { type: servo, run: 200 mA, stall: 1.2 A, supply: bench }'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'is content where the stall leaves 2.98 V',
+    verdict: 'silent',
+    text: chipOn('voltage: 5 V, resistance: 2 Ω', 'a: { type: servo, run: 200 mA, stall: 1 A, supply: bench }'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'breaks where 12 V are put on an inlet for 5 V',
+    verdict: 'breach',
+    text: onBoard(draws('1 mA'), { supplies: 'bench: { voltage: 12 V, current: 1 A }' }),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'is content with 5 V on it',
+    verdict: 'silent',
+    text: onBoard(draws('1 mA')),
   },
   {
     rule: 'series-current',

@@ -1,0 +1,60 @@
+/** Sentences about where rails stand, and about regulators that cannot hold theirs. */
+import type { Finding } from '../checks/finding.js';
+import { figure, limitFigure, met, sentence, subjectOf, when } from './phrases.js';
+
+type Say = (f: Finding) => string;
+
+/** When it is so: while something draws its peak. */
+const inPeaks = (f: Finding): string => (met(f)?.by.solution.peak ? ' in peaks' : '');
+
+/** 'Even the typical build …', or that it is fine. @param worst what its figure is, in words @param fine what it does */
+const typicalToo = (f: Finding, worst: (volts: string) => string, fine: string): string => {
+  const m = met(f);
+  if (m === undefined) return '';
+  const { account, by } = m;
+  const beyond =
+    account.direction === 'at-least' ? by.typical.draw < by.typical.value : by.typical.draw > by.typical.value;
+  return beyond ? ` Even the typical build ${worst(figure(account, by.typical.draw))}.` : ` A typical build ${fine}.`;
+};
+
+export const railVoltage: Say = (f) => {
+  const m = met(f);
+  const rail = subjectOf(f).replace(/, voltage$/, '');
+  if (m === undefined) return sentence(`nothing says at what voltage what hangs on ${rail} works.`);
+  const { account, by } = m;
+  const [volts, limit] = [figure(account, by.draw), limitFigure(account, by.value)];
+  const whose = by.limit.condition ?? 'what works on it';
+  if (account.direction === 'at-most') {
+    const absolute = by.limit.grade === 'absolute' && !by.limit.isFunction;
+    return sentence(
+      `${when(f)}${rail} rises to ${volts}, above ${limit}, ${absolute ? whose : `the top of the ${whose.replace(/^the /, '')}`}.${
+        absolute ? '' : typicalToo(f, (v) => `rises to ${v}`, 'stays inside')
+      }`,
+    );
+  }
+  const brownOut = whose.startsWith('brown-out');
+  return sentence(
+    `${when(f)}${rail} falls to ${volts}${inPeaks(f)}, below ${limit}, ${brownOut ? 'the' : 'the bottom of the'} ${whose}${
+      brownOut ? ': it resets' : ''
+    }.${typicalToo(f, (v) => `falls to ${v}`, 'stays above it')}`,
+  );
+};
+
+export const regulatorDropout: Say = (f) => {
+  const m = met(f);
+  const regulator = subjectOf(f).replace(/, regulation$/, '');
+  if (m === undefined) return sentence(`nothing says how far above its output the input of ${regulator} has to be.`);
+  const { account, by } = m;
+  const [left, needed] = [figure(account, by.draw), limitFigure(account, by.value)];
+  if (f.verdict === 'unproven')
+    return sentence(
+      `${regulator} would have only ${left} to give where its output is at least ${needed}, if it needs as much for itself as such parts do.`,
+    );
+  const follows =
+    f.verdict === 'note'
+      ? 'its output follows its input, and all on it still works'
+      : 'its output follows its input down';
+  return sentence(
+    `${when(f)}${regulator} has only ${left} left to give${inPeaks(f)} where its output is at least ${needed}: ${follows}.${typicalToo(f, (v) => `has only ${v} left`, 'holds its voltage')}`,
+  );
+};
