@@ -128,8 +128,10 @@ function spelled(recipe: Exclude<Recipe, LineRecipe>, apart: Corner['apart'], pe
     const pulling = new Map([...(apart ?? [])].filter(([, end]) => end !== cast.sources));
     return (['cold', 'hot'] as const).map((ambient, k) => {
       const load = peakedLean(cast.load, peaks);
+      // Others stall on the same rail as well.
+      const rest = load === 'stalled' ? 'peak' : cast.rest;
       if (apart !== undefined && pulling.size === 0) return plainOf(recipe, peaks, cast, k);
-      return { ...cast, ...(pulling.size > 0 && { apart: pulling }), ambient, load };
+      return { ...cast, ...(pulling.size > 0 && { apart: pulling }), ambient, load, rest };
     });
   });
 }
@@ -204,7 +206,7 @@ export function lineCornersOf(recipe: LineRecipe, { from, at, below }: Ends): re
 }
 
 /** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
-export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high';
+export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high' || corner.rest === 'peak';
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>

@@ -91,6 +91,7 @@ function supplyWindow(figures: Figures, base: Base, circuit: string, members: re
             ...voltage,
             direction: 'at-least' as const,
             recipes: ['starved', 'flooded'] as const,
+            peaks: true as const,
             limits: [functionOf(figure, min, 'window')],
           },
         ]),

@@ -34,6 +34,14 @@ const windowed = (volts: string, window = '4.5 to 5.5 V'): string =>
     `a: { type: module, active: 100 mA, idle: 100 mA, series: 1 Ω, supply: bench, supply-voltage: ${window} }`,
   );
 
+/** A module for 4.5 V and more beside a servo, on 5 V behind 1 Ω. */
+const beside = (stall: string): string =>
+  onSupplies(
+    'bench: { voltage: 5 V, resistance: 1 Ω, current: 5 A }',
+    `a: { type: module, active: 10 mA, idle: 10 mA, supply: bench, supply-voltage: 4.5 to 5.5 V }
+     b: { type: servo, run: 100 mA, stall: ${stall}, supply: bench }`,
+  );
+
 /** A motor that starts on 3 V; its stall of 1 A takes 1 V in the MOSFET. */
 const starting = (volts: string): string =>
   onSupplies(
@@ -126,6 +134,18 @@ export const SUPPLIES: readonly Case[] = [
     when: 'is content with exactly 5.5 V at its terminals',
     verdict: 'silent',
     text: windowed('5.6 V'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'strains where a servo’s stall on the same supply takes a module below its window',
+    verdict: 'strain',
+    text: beside('1 A'),
+  },
+  {
+    rule: 'load-voltage',
+    when: 'is content where the stall leaves 4.51 V',
+    verdict: 'silent',
+    text: beside('480 mA'),
   },
   {
     rule: 'load-voltage',
