@@ -7,7 +7,7 @@ import { Figures, isMapping } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
 import type { Hook, Lowered, NetworkSketch } from '../loads/lowering.js';
 import { USUAL_PIN } from '../loads/lowering.js';
-import type { LoweredLine } from '../loads/lines/line.js';
+import type { InputPin, LoweredLine } from '../loads/lines/line.js';
 import { lowerSignals } from '../loads/lines/signals.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
 import { carriesAnything, GROUND } from '../loads/plan.js';
@@ -25,6 +25,7 @@ import type { Chip } from './chip.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
 import { controller } from './controllers.js';
 import { joined, lowerAllIncoming } from './incoming.js';
+import { letGoAccounts } from './let-go.js';
 import { lowerLoads } from './loads.js';
 import { measuredFrom } from './measured.js';
 import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
@@ -130,7 +131,16 @@ export function resolve(
     const used = bench.channels.filter((c) => c.array === id);
     return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used, array.common);
   });
-  const accounts = [...lowered.accounts, ...arrayPlans, ...[...benches.values()].flatMap((b) => b.accounts)];
+  const accounts = [
+    ...lowered.accounts,
+    ...arrayPlans,
+    ...[...benches.values()].flatMap((b) => b.accounts),
+    ...letGoAccounts(networks, {
+      input: (account) => inputNamed(chips, account),
+      window: (node) => tree.window(node),
+      pathOf: (circuit) => lowered.circuits.find((c) => c.id === circuit)?.path,
+    }),
+  ];
   const measured = measuredFrom(
     data['measured'],
     {
@@ -248,6 +258,13 @@ function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntr
     });
   }
   return arrays;
+}
+
+/** A pin as one that takes what is pushed in, by its account. */
+function inputNamed(chips: ReadonlyMap<string, Chip>, account: string): InputPin | undefined {
+  for (const chip of chips.values())
+    for (const pin of chip.pins.values()) if (pin.account === account) return chip.input(pin);
+  return undefined;
 }
 
 /** The pins of a chip that a builder can reach. */

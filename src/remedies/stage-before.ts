@@ -12,8 +12,10 @@ const BASES = ['4.7 kΩ', '1 kΩ'];
 const PULL = '10 kΩ';
 
 export const stageBefore: Way = ({ finding, judgement, data }) => {
-  if (finding.rule !== 'coil-release' && finding.rule !== 'driver-release') return [];
-  const circuit = judgement.project.circuits.find((c) => c.id === finding.about);
+  const { rule, about } = finding;
+  if (rule !== 'coil-release' && rule !== 'driver-release' && rule !== 'pin-injected') return [];
+  // What is pushed into a pin is about the pin.
+  const circuit = judgement.project.circuits.find((c) => (rule === 'pin-injected' ? c.wiring.pin : c.id) === about);
   const loads = isMapping(data) ? data['loads'] : undefined;
   const entry = isMapping(loads) && circuit ? loads[circuit.owner] : undefined;
   const driver = isMapping(entry) ? entry['driver'] : undefined;

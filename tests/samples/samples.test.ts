@@ -74,8 +74,10 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   },
   'yard-horn-high-side': {
     verdict: 'breach',
-    findings: ['breach coil-release horn'],
+    findings: ['breach coil-release horn', 'breach pin-injected main.D8'],
     figures: [
+      // (12.6 - 0.498 - 5.222) V / 2.09 kΩ
+      { account: 'main.D8', direction: 'injected', of: 'max', is: 3.29e-3 },
       // 12.6 V / (324 Ω x 244.5 / 254.5)
       { account: 'horn.coil', direction: 'at-most', quantity: 'current', of: 'max', is: 40.5e-3 },
       { account: 'horn.coil', direction: 'at-most', quantity: 'current', of: 'margin', is: (3.03 - 40.5) / 3.03 },
@@ -264,7 +266,7 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   },
   'workshop-fan-3v3-no-indicator': {
     verdict: 'breach',
-    findings: ['breach coil-release fan.1'],
+    findings: ['breach coil-release fan.1', 'strain pin-injected main.GP15'],
     figures: [
       // All that the coil takes: 5.25 V / (63 Ω x 244.5/254.5) less what the transistor keeps; 6.49 mA lets it go.
       { account: 'fan.1.coil', direction: 'at-most', of: 'max', is: 86.7e-3, within: 0.05 },
@@ -272,7 +274,7 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   },
   'shed-pump-3v3-pnp-input': {
     verdict: 'breach',
-    findings: ['breach coil-release pump.1'],
+    findings: ['breach coil-release pump.1', 'breach pin-injected main.GP15'],
     figures: [
       // (4.75 - 0.92) V / (1050 Ω + 123 Ω)
       { account: 'pump.1.driver', direction: 'at-least', of: 'min', is: 3.27e-3 },

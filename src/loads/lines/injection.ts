@@ -20,7 +20,8 @@ export const UNPUBLISHED = { min: 1e-4, typ: 1e-3, max: 1e-3 };
  */
 const UNPUBLISHED_DEAD = { min: 1e-4, typ: 1e-3, max: 20e-3 };
 
-const unpublished = (range: Interval, most: string): LimitPlan => ({
+/** The limit of what no data sheet allows. @param most its upper end, in words */
+export const unpublished = (range: Interval, most: string): LimitPlan => ({
   value: range.min,
   stated: `0.1 mA, up to ${most} at the most, since none is published`,
   grade: 'practice',

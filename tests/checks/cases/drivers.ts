@@ -43,6 +43,12 @@ const row = (volts: string, gate: string): string =>
     { supplies: `bench: { voltage: 5 V, current: 5 A }, brick: { voltage: ${volts}, current: 5 A }` },
   );
 
+/** A driver at the upper end of its load, on 12 V unless said. */
+const highUp = (type: string, fitted: string, supply = 'high'): string =>
+  onChip(
+    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: ${supply}, driver: { type: ${type}, pin: PB1, ${fitted} } }`,
+  ).replace('bench: {', 'high: { voltage: 12 V, current: 1 A }, bench: {');
+
 /** 50 Ω behind a PNP whose base is held to a pin of its own supply. */
 const pnp = (active: string): string =>
   onChip(
@@ -191,6 +197,45 @@ export const DRIVERS: readonly Case[] = [
     when: 'is content where the load hangs on the chip’s own supply',
     verdict: 'silent',
     text: released('500 Ω', 'bench'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'breaks where 12 V at a PNP’s emitter push (12 − 0.65 − 5.5) V / 4.7 kΩ into a pin that has let go',
+    verdict: 'breach',
+    text: highUp('pnp, gain: 100, maximum-current: 1 A', 'base-resistor: 4.7 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'strains where the pull-up at a gate pushes (12 − 5.5) V / 10 kΩ',
+    verdict: 'strain',
+    text: highUp('pmos, on-resistance: { value: 0.1 Ω, at: 4.5 V }, threshold: 1 to 2 V', 'pull-up: 10 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content where 100 kΩ pull up: 65 µA are worth a note',
+    verdict: 'silent',
+    text: highUp('pmos, on-resistance: { value: 0.1 Ω, at: 4.5 V }, threshold: 1 to 2 V', 'pull-up: 100 kΩ'),
+  },
+  {
+    rule: 'pin-clamps',
+    when: 'notes those 65 µA',
+    verdict: 'note',
+    text: highUp('pmos, on-resistance: { value: 0.1 Ω, at: 4.5 V }, threshold: 1 to 2 V', 'pull-up: 100 kΩ'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'is content where the transistor stands at the pin’s own supply',
+    verdict: 'silent',
+    text: highUp('pnp, gain: 100, maximum-current: 1 A', 'base-resistor: 4.7 kΩ', 'bench'),
+  },
+  {
+    rule: 'pin-injected',
+    when: 'strains where an LED from 12 V hangs on a pin of 5 V: (12 − 1.8 − 5.5) V / 10 kΩ',
+    verdict: 'strain',
+    text: onChip('a: { part: led-red-5mm, pin: PB1, active: low, supply: high, series: 10 kΩ }').replace(
+      'bench: {',
+      'high: { voltage: 12 V, current: 1 A }, bench: {',
+    ),
   },
   {
     rule: 'driver-current',

@@ -1,0 +1,262 @@
+/**
+ * Pins that have let go, as all of them have after a reset until firmware runs. What hangs on such a pin from a supply above
+ * its own (a PNP's base, a gate's pull-up, an input fed with more) then draws it up, and flows on through the pin's clamp.
+ */
+import type { Branch } from '../circuit/branch.js';
+import { copperFactor } from '../circuit/copper.js';
+import { junctionAt, junctionVoltage } from '../circuit/junction.js';
+import type { LinePoint } from '../circuit/lines.js';
+import { lineVoltage, withLines } from '../circuit/lines.js';
+import { solveNetwork } from '../circuit/network.js';
+import { branchSteps } from '../loads/branch-working.js';
+import { UNPUBLISHED, unpublished } from '../loads/lines/injection.js';
+import type { InputPin } from '../loads/lines/line.js';
+import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
+import type { AccountPlan, BranchPlan, Member, NetworkPlan, Reading, SolvedBranch, Step } from '../loads/plan.js';
+import { GROUND } from '../loads/plan.js';
+import type { Interval } from '../quantity/interval.js';
+import type { Path } from '../source/place.js';
+
+/** Amperes: what flows below that is the leakage of junctions that do not conduct yet. */
+const LITTLE = 1e-6;
+/** Ohms of leads and bonds, where nothing else on a way has any. */
+const LEADS = 1e-3;
+
+/** What has to be known around the networks. */
+export interface Surrounding {
+  /** The pin as one that takes what is pushed in. */
+  readonly input: (pin: string) => InputPin | undefined;
+  /** Volts of a node of the tree as stated. */
+  readonly window: (node: string) => Interval;
+  /** Where a circuit stands in the file. */
+  readonly pathOf: (circuit: string) => Path | undefined;
+}
+
+/** A pin with all that hangs on it while it has let go, the clamp to its supply in the place of its output. */
+interface Released {
+  readonly pin: string;
+  readonly rail: string;
+  readonly circuit: string;
+  readonly node: string;
+  readonly inner: readonly string[];
+  readonly ways: readonly BranchPlan[];
+  readonly clamp: BranchPlan;
+}
+
+/** The accounts of what is pushed into pins that have let go. */
+export function letGoAccounts(networks: readonly NetworkPlan[], around: Surrounding): AccountPlan[] {
+  const seen = new Set<string>();
+  return networks.flatMap((network) =>
+    [network.off, network.on].flatMap((plans) =>
+      plans.flatMap((plan): AccountPlan[] => {
+        const released = releasedAt(network, plans, plan, around);
+        if (released === undefined || seen.has(released.pin)) return [];
+        const input = around.input(released.pin);
+        const path = around.pathOf(released.circuit);
+        if (input === undefined || path === undefined || !input.clamped) return [];
+        if (pushed(released, atWorst(released, around)).amps <= LITTLE) return [];
+        seen.add(released.pin);
+        return [account(released, input, path, network.circuits)];
+      }),
+    ),
+  );
+}
+
+/** Undefined where nothing on a pin stands above its supply, or a line has an account of its own for that. */
+function releasedAt(
+  { inner }: NetworkPlan,
+  plans: readonly BranchPlan[],
+  plan: BranchPlan,
+  { window }: Surrounding,
+): Released | undefined {
+  const { pin, circuit } = plan;
+  if (pin === undefined || pin.level !== 'high' || pin.joined || plans.some((p) => p.line === 'clamp'))
+    return undefined;
+  if (plans.some((p) => p.members.some((m) => m.kind === 'power'))) return undefined;
+  const rail = pin.outward === 1 ? plan.from : plan.to;
+  const far = pin.outward === 1 ? plan.to : plan.from;
+  const outer = plans.flatMap((p) => [p.from, p.to]).filter((n) => n !== GROUND && !inner.includes(n));
+  if (!outer.some((n) => window(n).max > window(rail).min)) return undefined;
+  const own = plan.members.filter((m) => m.kind !== 'pin');
+  const node = own.length > 0 ? `${pin.pin}:pin` : far;
+  const rest = plans.filter((p) => p !== plan);
+  const last: BranchPlan[] =
+    own.length === 0
+      ? []
+      : [{ circuit, members: own, ...(pin.outward === 1 ? { from: node, to: far } : { from: far, to: node }) }];
+  return {
+    pin: pin.pin,
+    rail,
+    circuit,
+    node,
+    inner: [...new Set([node, ...inner])],
+    ways: [...rest, ...last],
+    clamp: {
+      from: node,
+      to: rail,
+      circuit,
+      members: [{ kind: 'junction', part: `${pin.pin}.clamp`, law: PIN_CLAMP }],
+    },
+  };
+}
+
+/** What a corner tells that is needed here. */
+type Corner = Pick<Reading, 'typical' | 'ambient' | 'voltage'>;
+
+const HOT = 60;
+
+/** The pin's own supply low, all others high: whether anything flows at all. */
+const atWorst = ({ rail }: Released, { window }: Surrounding): Corner => ({
+  typical: false,
+  ambient: HOT,
+  voltage: (node) => (node === rail ? window(node).min : window(node).max),
+});
+
+/** What leads up to the pin loses least; what leads away to ground takes least. */
+function endOf({ from, to }: BranchPlan, { typical }: Corner): 'min' | 'typ' | 'max' {
+  return typical ? 'typ' : from === GROUND || to === GROUND ? 'max' : 'min';
+}
+
+interface Put {
+  readonly member: Member;
+  readonly ohms: number;
+  readonly drop: number;
+  readonly law?: Branch['junctions'][number];
+  readonly curve?: readonly LinePoint[];
+}
+
+/** A member with its figure at an end of its range. */
+function put(member: Member, end: 'min' | 'typ' | 'max', ambient: number): Put {
+  const none = { member, ohms: 0, drop: 0 };
+  switch (member.kind) {
+    case 'resistance':
+      return {
+        ...none,
+        ohms: member.ohms[end] * (member.copper === undefined ? 1 : copperFactor(ambient, member.copper)),
+      };
+    case 'pin':
+      return { ...none, ohms: member.ohms[end] };
+    case 'drop':
+      return { ...none, drop: member.volts[end] };
+    case 'junction':
+      return { ...none, law: junctionAt(member.law[end], ambient) };
+    case 'curve':
+      return { ...none, curve: member.points.map(({ amps, volts }) => ({ amps, volts: volts[end] })) };
+    case 'filament':
+      return { ...none, ohms: member.volts / member.amps.max };
+    case 'current':
+    case 'power':
+      return none;
+    default:
+      return member satisfies never;
+  }
+}
+
+function branchOf(plan: BranchPlan, members: readonly Put[], end: 'min' | 'typ' | 'max'): Branch {
+  const fixed = plan.members.find((m) => m.kind === 'current');
+  const plain: Branch = {
+    resistance: Math.max(
+      members.reduce((sum, m) => sum + m.ohms, 0),
+      LEADS,
+    ),
+    drop: members.reduce((sum, m) => sum + m.drop, 0),
+    junctions: members.flatMap((m) => m.law ?? []),
+    ...(fixed && { current: fixed.amps[end === 'max' ? 'min' : end] }),
+  };
+  return withLines(
+    plain,
+    members.flatMap((m) => (m.curve ? [m.curve] : [])),
+  );
+}
+
+/** What flows through the clamp in a corner, and how it comes there. */
+function pushed({ inner, ways, clamp, node }: Released, s: Corner) {
+  const plans = [...ways, clamp];
+  const names = [...inner, ...new Set(plans.flatMap((p) => [p.from, p.to]).filter((n) => !inner.includes(n)))];
+  const volts = names.map((n, k) => (k < inner.length ? s.voltage(clamp.to) : n === GROUND ? 0 : s.voltage(n)));
+  const members = plans.map((p) => p.members.map((m) => put(m, endOf(p, s), s.ambient)));
+  const edges = plans.map((p, k) => ({
+    from: names.indexOf(p.from),
+    to: names.indexOf(p.to),
+    branch: branchOf(p, members[k]!, endOf(p, s)),
+  }));
+  const flows = solveNetwork(inner.length, edges, volts);
+  const at = (name: string) => ({ node: name, volts: volts[names.indexOf(name)]! });
+  const solved = plans.map((p, k): SolvedBranch => {
+    const amps = flows[k]!.current;
+    return {
+      from: at(p.from),
+      to: at(p.to),
+      amps,
+      members: members[k]!.map(({ member, ohms, drop, law, curve }) => ({
+        member,
+        volts:
+          ohms * amps +
+          (amps > 0 ? drop + (curve ? lineVoltage(curve, amps) : 0) : 0) +
+          (law ? junctionVoltage(law, amps) : 0),
+        ...(ohms > 0 && { ohms }),
+      })),
+    };
+  });
+  const { amps } = solved.at(-1)!;
+  return { amps: Math.max(amps, 0), clamp: solved.at(-1)!, at: at(node).volts, ways: solved.slice(0, -1) };
+}
+
+const WHILE = 'while it is an input, as after every reset';
+
+function account(released: Released, input: InputPin, path: Path, circuits: readonly string[]): AccountPlan {
+  const limits = input.injected.length > 0 ? input.injected : [unpublished(UNPUBLISHED, '1 mA')];
+  return {
+    id: released.pin,
+    kind: 'pin',
+    title: `pin ${input.label}, pushed in while it has let go`,
+    quantity: 'current',
+    direction: 'injected',
+    circuits,
+    path,
+    // Nothing is on while pins have let go; the pin's own supply low, what pushes high.
+    recipes: ['let-go-worst', 'let-go-best'],
+    read: (s) => pushed(released, s).amps,
+    limits: limits.map((l) => ({ ...l, condition: WHILE })),
+    steps: (s) => stepsOf(released, s),
+  };
+}
+
+/** The pin stands one clamp above its supply; what the ways bring to it flows on through the clamp. */
+function stepsOf(released: Released, s: Reading): Step[] {
+  const { amps, clamp, at, ways } = pushed(released, s);
+  const drop = at - clamp.to.volts;
+  const bringing = ways.filter(({ from, to }) => from.node === released.node || to.node === released.node);
+  const many = bringing.length > 1;
+  const named = bringing.map((branch, k) => ({
+    step: branchSteps(branch, 'what flows there', many ? `I_${k + 1}` : 'I'),
+    sign: branch.to.node === released.node ? '+' : '-',
+    value: branch.amps,
+    name: `I_${k + 1}`,
+  }));
+  return [
+    {
+      name: 'V_pin',
+      says: 'the pin stands one clamp above its supply',
+      formula: 'V_supply + V_clamp',
+      with: { V_supply: [clamp.to.volts, 'V'], V_clamp: [drop, 'V'] },
+      gives: [at, 'V'],
+    },
+    ...named.flatMap((n) => n.step),
+    ...(many
+      ? [
+          {
+            name: 'I',
+            says: 'what comes in together, and leaves through the clamp',
+            formula: named
+              .map((n) => `${n.sign} ${n.name}`)
+              .join(' ')
+              .replace(/^\+ /, '')
+              .replace(/^- /, '-'),
+            with: Object.fromEntries(named.map((n) => [n.name, [n.value, 'A'] as const])),
+            gives: [amps, 'A'],
+          } satisfies Step,
+        ]
+      : []),
+  ];
+}
