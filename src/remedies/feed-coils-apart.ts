@@ -4,8 +4,10 @@
  */
 import { isMapping } from '../loads/figures.js';
 import type { CircuitPlan } from '../loads/plan.js';
+import { beforeCables } from '../project/same-node.js';
 import type { Case, Way } from './cures.js';
 import type { Change, Cure } from './prove.js';
+import { rewired } from './rewire.js';
 import type { CoilSupply } from './supply-for.js';
 import { suppliesFor } from './supply-for.js';
 
@@ -39,7 +41,9 @@ export const feedCoilsApart: Way = (of) => {
   // A supply of one voltage cannot feed coils of another.
   if (moving.some((m) => m.circuits.some((c) => c.wiring.figures?.coilVolts !== volts))) return [];
   const amps = currentOf(of, moving);
-  return suppliesFor(data, judgement, volts, amps).map((supply) => cure(moving, supply, groundIsShared(of, supply)));
+  return suppliesFor(data, judgement, volts, amps).map((supply) =>
+    cure(of, moving, supply, groundIsShared(of, supply)),
+  );
 };
 
 /** The coil loads fed from a controller's rail that the finding is about: its contributors, or its own board. */
@@ -60,7 +64,8 @@ function loadsToMove({ finding, judgement, data }: Case): Moving[] {
     if (!isBoard && first.type !== 'coil') return [];
     if (finding.rule === 'jumper-joins-supplies' || finding.rule === 'isolation-defeated')
       return finding.about === owner ? [{ owner, circuits, isBoard }] : [];
-    const onController = first.wiring.supply?.includes('.') === true;
+    const from = first.wiring.supply && beforeCables(project, first.wiring.supply);
+    const onController = from?.includes('.') === true;
     const meant =
       finding.rule === 'coil-pull-in'
         ? circuits.some((c) => c.id === finding.about)
@@ -95,21 +100,27 @@ const groundIsShared = ({ judgement: { project } }: Case, supply: CoilSupply): b
     n.on.some((b) => b.pin !== undefined && (b.from === supply.name || b.to === supply.name)),
   );
 
-function cure(moving: readonly Moving[], supply: CoilSupply, shared: boolean): Cure {
+function cure(
+  { judgement: { project }, data }: Case,
+  moving: readonly Moving[],
+  supply: CoilSupply,
+  shared: boolean,
+): Cure {
   const changes: Change[] = [...supply.changes];
   const steps: string[] = [];
   for (const { owner, circuits, isBoard } of moving) {
     const at = ['loads', owner];
     const board = circuits[0]!.wiring.board;
     if (!isBoard || board === undefined) {
-      changes.push({ path: [...at, 'supply'], value: supply.name });
+      changes.push({ path: [...at, 'supply'], value: supply.name }, ...rewired(data, project, owner, [supply.name]));
       steps.push(
-        `Take the plus of ${owner} off ${circuits[0]!.wiring.supply} and put it on the plus of ${supply.name}; its driver stays as it is.`,
+        `Take the plus of ${owner} off ${beforeCables(project, circuits[0]!.wiring.supply!)} and put it on the plus of ${supply.name}; its driver stays as it is.`,
       );
       steps.push(`Join the ground of ${supply.name} and that of the controller.`);
       continue;
     }
-    const logic = board.logic ?? board.coil ?? circuits[0]!.wiring.supply;
+    const fed = board.logic ?? board.coil ?? circuits[0]!.wiring.supply;
+    const logic = fed && beforeCables(project, fed);
     const { terminals: t } = board;
     const apart = board.coupling === 'opto' && !shared;
     changes.push(
@@ -118,6 +129,7 @@ function cure(moving: readonly Moving[], supply: CoilSupply, shared: boolean): C
       { path: [...at, 'coil-supply'], value: supply.name },
       ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: 'removed' }] : []),
       { path: [...at, 'grounds'], value: apart ? 'separate' : 'joined' },
+      ...rewired(data, project, owner, [supply.name, ...(logic === undefined ? [] : [logic])]),
     );
     if (board.hasJumper) steps.push(`${owner}: take the jumper off (${t['jumper']}).`);
     steps.push(`${owner}: put the plus of ${supply.name} on ${t['coil-supply']} and its minus on ${t['ground']}.`);

@@ -3,8 +3,10 @@
  * pin's own rail, the jumper comes off, and the coils stay where they are.
  */
 import { railOfPin } from '../project/rail-of-pin.js';
+import { beforeCables } from '../project/same-node.js';
 import type { Way } from './cures.js';
 import { entryOf } from './entries.js';
+import { rewired } from './rewire.js';
 
 export const feedLogic: Way = ({ finding, judgement, data }) => {
   if (finding.rule !== 'coil-release' && finding.rule !== 'input-levels' && finding.rule !== 'pin-injected') return [];
@@ -13,9 +15,10 @@ export const feedLogic: Way = ({ finding, judgement, data }) => {
   const board = circuit?.wiring.board;
   if (circuit === undefined || board === undefined || entryOf(data, 'loads', circuit.owner) === undefined) return [];
   const rail = railOfPin(project, circuit.wiring.pin);
-  if (rail === undefined || rail === board.logic) return [];
+  if (rail === undefined || (board.logic !== undefined && rail === beforeCables(project, board.logic))) return [];
   const at = ['loads', circuit.owner];
-  const coil = board.coil ?? circuit.wiring.supply;
+  const fed = board.coil ?? circuit.wiring.supply;
+  const coil = fed && beforeCables(project, fed);
   const { terminals: t } = board;
   return [
     {
@@ -25,6 +28,7 @@ export const feedLogic: Way = ({ finding, judgement, data }) => {
         { path: [...at, 'logic-supply'], value: rail },
         ...(coil === undefined ? [] : [{ path: [...at, 'coil-supply'], value: coil }]),
         ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: 'removed' }] : []),
+        ...rewired(data, project, circuit.owner, coil === undefined ? [rail] : [coil, rail]),
       ],
       parts: [],
       steps: [

@@ -30,14 +30,16 @@ export const ratingFor = (amps: number, margin: number): number | undefined =>
  */
 export function suppliesFor(data: unknown, judgement: Judgement, volts: number, amps: number): CoilSupply[] {
   const { project } = judgement;
-  const feeding = new Set(project.links.filter((l) => l.kind === 'wire' || l.kind === 'cable').map((l) => l.from));
+  // A cable leads to a load, or on to a controller.
+  const feedsController = (id: string): boolean =>
+    project.links.some((l) => l.from === id && (l.kind === 'cable' ? feedsController(l.to) : true));
   const there = project.nodes
     .filter(
       (n) =>
         n.kind === 'supply' &&
         n.volts &&
         !n.id.includes('.') &&
-        !feeding.has(n.id) &&
+        !feedsController(n.id) &&
         Math.abs(n.volts.typ - volts) <= 0.06 * volts,
     )
     .map((n): CoilSupply => ({ name: n.id, words: `${n.id}`, changes: [], isNew: false }));

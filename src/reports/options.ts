@@ -6,6 +6,7 @@ import { countsOf } from './counts.js';
 import { inHand, percent } from './figures.js';
 import { nameList } from './name-list.js';
 import { countWords, joined } from './words.js';
+import type { SupplyLead } from '../studies/supply-lead.js';
 import { type Block, heading, item, list, mark, paragraph, table, type Tree } from './tree.js';
 
 /** Options shown without being asked for all. */
@@ -142,9 +143,21 @@ export const optionsJson = (boards: readonly BoardOptions[], project: string, fi
     })),
     stays: stays.map((f) => ({ rule: f.rule, about: f.about, verdict: f.verdict })),
     ...(size && {
-      newSupply: { current: size.amps, fuse: size.fuse ?? null, ...(size.volts && { voltage: size.volts }) },
+      newSupply: {
+        current: size.amps,
+        ...(size.volts && { voltage: size.volts }),
+        lead: size.lead ? leadJson(size.lead) : null,
+      },
     }),
     steps: plan.steps,
     checks: plan.checks,
   })),
+});
+
+const leadJson = ({ fuse, largestFuse, length, stated, drop, awg, metric }: SupplyLead): unknown => ({
+  fuse: { current: fuse.amps, most: largestFuse },
+  length,
+  stated,
+  drop,
+  wires: [awg, metric],
 });

@@ -5,8 +5,13 @@
 import type { Judgement } from '../checks/judge.js';
 import { isMapping } from '../loads/figures.js';
 import type { BoardWiring } from '../loads/plan.js';
+import { beforeCables } from '../project/same-node.js';
+import { withChanges } from '../remedies/change.js';
 import type { Change } from '../remedies/prove.js';
+import { rewired } from '../remedies/rewire.js';
 import type { CoilSupply } from '../remedies/supply-for.js';
+import type { SupplyLead } from './supply-lead.js';
+import { leadEntry } from './supply-lead.js';
 
 /** One way to feed a board. */
 export interface Arrangement {
@@ -33,19 +38,59 @@ export function arrangementsOf(judgement: Judgement, data: unknown, board: Board
   );
 }
 
-/** The changes that bring an arrangement about. @param fresh the supply to bring in where the coils need a new one */
-export function changesFor(owner: string, board: BoardWiring, way: Arrangement, fresh?: CoilSupply): readonly Change[] {
+/** What is brought in where the coils need a new supply. */
+export interface Fresh {
+  readonly supply: CoilSupply;
+  readonly lead?: SupplyLead;
+}
+
+/** The changes that bring an arrangement about. Wires of the file that led to the board follow it. */
+export function changesFor(
+  { project }: Judgement,
+  data: unknown,
+  owner: string,
+  board: BoardWiring,
+  way: Arrangement,
+  fresh?: Fresh,
+): readonly Change[] {
   const at = ['loads', owner];
-  const coil = way.coil ?? fresh?.name;
+  const coil = way.coil ?? fresh?.supply.name;
+  const feeds = [coil, way.logic].filter((node) => node !== undefined);
   return [
-    ...(way.coil === undefined ? (fresh?.changes ?? []) : []),
+    ...(way.coil === undefined ? (fresh?.supply.changes ?? []) : []),
     ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: way.jumper }] : []),
     { path: [...at, 'supply'], value: undefined },
     { path: [...at, 'logic-supply'], value: way.logic },
     { path: [...at, 'coil-supply'], value: coil },
     { path: [...at, 'grounds'], value: way.grounds },
+    ...(fresh?.lead && coil !== undefined
+      ? [withLead(data, project, owner, feeds, leadEntry(fresh.lead, coil, owner))]
+      : rewired(data, project, owner, feeds)),
   ];
 }
+
+/** The wires of the file with a new one to the board; what led to it before from elsewhere is pulled out. */
+function withLead(
+  data: unknown,
+  project: Judgement['project'],
+  owner: string,
+  feeds: readonly string[],
+  lead: Readonly<Record<string, unknown>>,
+): Change {
+  const moved = rewired(data, project, owner, feeds);
+  const gone = new Set(moved.filter((c) => c.path[2] === 'from').map((c) => c.path[1]));
+  const changed = withChanges(data, moved);
+  const wires: unknown = isMapping(changed) ? changed['wires'] : undefined;
+  const kept = Array.isArray(wires) ? wires.filter((_, k) => !gone.has(k)) : [];
+  return { path: ['wires'], value: [...kept, lead] };
+}
+
+/** A board's wiring with the supplies themselves, where wires of the file lead from them to it. */
+export const asFed = ({ project }: Judgement, board: BoardWiring): BoardWiring => ({
+  ...board,
+  ...(board.logic !== undefined && { logic: beforeCables(project, board.logic) }),
+  ...(board.coil !== undefined && { coil: beforeCables(project, board.coil) }),
+});
 
 /** Whether a board is fed so now. */
 export const isPresent = (board: BoardWiring, way: Arrangement): boolean =>

@@ -1,19 +1,18 @@
 /**
  * How big a supply for a board's coils must be: its voltage from what the coils need hot and what they bear, its current from
- * the worst moment with the policy's margin, and the fuse in its plus lead.
+ * the worst moment with the policy's margin, and its wires with the fuse in them.
  */
 import type { Judgement } from '../checks/judge.js';
 import type { BoardWiring } from '../loads/plan.js';
 import type { Prover } from '../remedies/prove.js';
 import type { CoilSupply } from '../remedies/supply-for.js';
+import { lengthTo } from '../remedies/rewire.js';
 import { suppliesFor } from '../remedies/supply-for.js';
 import type { Arrangement } from './arrangements.js';
 import { changesFor } from './arrangements.js';
+import type { SupplyLead } from './supply-lead.js';
+import { leadFor } from './supply-lead.js';
 
-/** Rated currents of small fuses, amperes: the series of IEC 60127 (from memory). */
-const FUSES = [0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10, 12.5, 16];
-/** A fuse carries no more than three quarters of its rating for good (common practice, no source). */
-const FUSE_LOAD = 0.75;
 /** A current that no supply for coils is out of, amperes: to see what is asked of it. */
 const AMPLE = '1000 A';
 
@@ -22,8 +21,8 @@ export interface SupplySize {
   readonly amps: number;
   /** Volts at its terminals from which the coils pull in, hot, and up to which they bear it; undefined when a figure is missing. */
   readonly volts?: { readonly lowest: number; readonly highest: number };
-  /** Ampere rating of the fuse in its plus lead. */
-  readonly fuse: number | undefined;
+  /** Its two wires and the fuse in the plus one; undefined beyond what small fuses and hook-up wires are for. */
+  readonly lead?: SupplyLead;
   /** Supplies to try, the plainest first. */
   readonly attempts: readonly CoilSupply[];
 }
@@ -46,7 +45,7 @@ export function sizeFor(
   const at = (terminal: number): Judgement | undefined => {
     const value = { voltage: `${terminal} V`, current: AMPLE };
     const trial = { ...ample, changes: ample.changes.map((c) => ({ ...c, value })) };
-    return prover.after(changesFor(owner, board, way, trial));
+    return prover.after(changesFor(judgement, data, owner, board, way, { supply: trial }));
   };
   const after = at(volts);
   if (after === undefined) return undefined;
@@ -56,6 +55,8 @@ export function sizeFor(
       .filter(({ account: a }) => a.id === ample.name && a.quantity === 'current')
       .map(({ account: a }) => a.draw?.max ?? 0),
   );
+  const hottest = Math.max(after.project.ambient.max, ...[...after.project.places.values()].map((p) => p.max));
+  const lead = amps > 0 ? leadFor(amps, volts, hottest, lengthTo(judgement.project, data, owner)) : undefined;
   const window = windowOf(after, coils, volts);
   const windowAt = (terminal: number): SupplySize['volts'] => {
     const judged = at(terminal);
@@ -67,7 +68,7 @@ export function sizeFor(
   return {
     amps,
     ...(lowest !== undefined && highest !== undefined && { volts: { lowest, highest } }),
-    fuse: FUSES.find((f) => f * FUSE_LOAD >= amps),
+    ...(lead && { lead }),
     attempts: suppliesFor(data, judgement, volts, amps).filter((s) => s.isNew),
   };
 }

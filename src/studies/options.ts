@@ -10,7 +10,7 @@ import type { Change, Prover } from '../remedies/prove.js';
 import { proverOf } from '../remedies/prove.js';
 import type { CoilSupply } from '../remedies/supply-for.js';
 import type { Arrangement } from './arrangements.js';
-import { arrangementsOf, changesFor, isPresent } from './arrangements.js';
+import { arrangementsOf, asFed, changesFor, isPresent } from './arrangements.js';
 import type { SupplySize } from './new-supply.js';
 import { sizeFor } from './new-supply.js';
 import type { WiringPlan } from './wiring-plan.js';
@@ -56,7 +56,7 @@ export function boardOptions(
   const prover = proverOf(data, file, settings);
   return boardsOf(judgement.project)
     .filter(({ owner }) => only === undefined || owner === only)
-    .map(({ owner, board }) => optionsOf(prover, judgement, data, owner, board));
+    .map(({ owner, board }) => optionsOf(prover, judgement, data, owner, asFed(judgement, board)));
 }
 
 interface Tried {
@@ -81,7 +81,7 @@ function optionsOf(
     if (!sizes.has(key)) sizes.set(key, sizeFor(prover, judgement, data, owner, board, way));
     return sizes.get(key);
   };
-  const tried = ways.flatMap((way) => tryOne(prover, owner, board, way, sizeOf) ?? []);
+  const tried = ways.flatMap((way) => tryOne(prover, judgement, data, owner, board, way, sizeOf) ?? []);
   const stays = staying(tried.map((t) => t.judgement));
   const stay = new Set(stays.map(nameOf));
   const options = tried.map((t) => judgedOption(t, owner, board, stay)).sort(better(board));
@@ -100,22 +100,30 @@ function optionsOf(
 /** One arrangement judged; with a new supply, the first that leaves the least wrong. */
 function tryOne(
   prover: Prover,
+  judgement: Judgement,
+  data: unknown,
   owner: string,
   board: BoardWiring,
   way: Arrangement,
   sizeOf: (way: Arrangement) => SupplySize | undefined,
 ): Tried | undefined {
-  const attempts = way.coil === undefined ? (sizeOf(way)?.attempts ?? []) : [undefined];
+  const size = way.coil === undefined ? sizeOf(way) : undefined;
+  const attempts = way.coil === undefined ? (size?.attempts ?? []) : [undefined];
   let best: Tried | undefined;
   for (const fresh of attempts) {
-    const changes = changesFor(owner, board, way, fresh);
+    const brought = fresh && { supply: fresh, ...(size?.lead && { lead: size.lead }) };
+    const changes = changesFor(judgement, data, owner, board, way, brought);
     const after = prover.after(changes);
     if (after === undefined) continue;
     if (best === undefined || fewer(after, best.judgement)) best = { way, fresh, changes, judgement: after };
-    if (after.verdict === 'sound') break;
+    // Another voltage helps the coils alone: where they and their supply have all they need, it brings nothing.
+    if (!after.findings.some((f) => f.verdict !== 'note' && concerns(f, owner, fresh))) break;
   }
   return best;
 }
+
+const concerns = (f: Finding, owner: string, fresh: CoilSupply | undefined): boolean =>
+  f.about === owner || f.about.startsWith(`${owner}.`) || (fresh !== undefined && f.about.startsWith(fresh.name));
 
 const wrong = (j: Judgement): number => j.findings.filter((f) => f.verdict !== 'note').length;
 const fewer = (a: Judgement, b: Judgement): boolean =>
@@ -142,7 +150,10 @@ function judgedOption(tried: Tried, owner: string, board: BoardWiring, stay: Rea
     verdict: findings.length === 0 ? 'sound' : worstOf(findings.map((f) => f.verdict)),
     findings,
     ...(board.coupling === 'opto' && {
-      isolates: !judgement.findings.some((f) => f.rule === 'isolation-defeated' && f.about === owner),
+      // Of a side that nothing feeds nobody knows where its ground would be.
+      isolates: !judgement.findings.some(
+        (f) => (f.rule === 'isolation-defeated' || f.rule === 'no-source') && f.about === owner,
+      ),
     }),
     ...(tightest && { tightest }),
   };

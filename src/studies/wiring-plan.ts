@@ -8,6 +8,7 @@ import { formatInterval, formatValue } from '../quantity/print.js';
 import { trimmed } from '../wording/phrases.js';
 import type { Arrangement } from './arrangements.js';
 import type { SupplySize } from './new-supply.js';
+import type { SupplyLead } from './supply-lead.js';
 
 export interface WiringPlan {
   readonly steps: readonly string[];
@@ -39,11 +40,7 @@ export function wiringPlan(
   const separate = chosen.grounds === 'separate' && !joined;
   const steps = [
     'Switch everything off and pull the controller’s plugs.',
-    ...(chosen.fresh
-      ? [
-          `Get a supply of ${chosen.fresh.words}${size?.fuse === undefined ? '' : `, and put a ${trimmed(formatValue(size.fuse, 'current'))} fuse into its plus lead`}.`,
-        ]
-      : []),
+    ...(chosen.fresh ? [`Get a supply of ${chosen.fresh.words}.`, ...(size?.lead ? leadSteps(size.lead) : [])] : []),
     ...(board.hasJumper
       ? [
           fed
@@ -60,11 +57,23 @@ export function wiringPlan(
       : `Put the controller’s ground on ${ground}${joined ? '' : `, and the minus of ${coil}, too`}.`,
     ...(inputs.length > 0 ? [`Put ${inputs.map(({ pin, label: l }) => `${pin} on ${l}`).join(', ')}.`] : []),
   ];
-  return { steps, checks: checksOf(after, board, chosen, coil, separate, { ground, logicIn, coilIn }, inputs) };
+  return { steps, checks: checksOf(after, owner, board, chosen, coil, separate, { ground, logicIn, coilIn }, inputs) };
 }
+
+function leadSteps({ fuse, largestFuse, length, stated, awg, metric }: SupplyLead): string[] {
+  const reach = Math.min(awg.reach, metric.reach);
+  const over = `${length} m one way${stated ? ', as in the file' : ', since the file states no length'}`;
+  return [
+    `Cut its two wires from ${awg.gauge} (${metric.gauge}) or thicker: they are chosen for ${over}, and lose too much beyond ${trimmed(formatValue(reach, 'length', 2))}.`,
+    `Put a ${ampsOf(fuse.amps)} fuse into the plus wire, close to the supply${largestFuse > fuse.amps ? `; no larger one than ${ampsOf(largestFuse)}, or the wire burns before it` : ''}.`,
+  ];
+}
+
+const ampsOf = (amps: number): string => trimmed(formatValue(amps, 'current'));
 
 function checksOf(
   after: Judgement,
+  owner: string,
   board: BoardWiring,
   chosen: Chosen,
   coil: string,
@@ -74,6 +83,8 @@ function checksOf(
 ): string[] {
   const volts = voltsOf(after, coil);
   const logic = voltsOf(after, chosen.logic);
+  const node = after.project.circuits.find((c) => c.owner === owner)?.wiring.supply ?? coil;
+  const terminal = voltsOf(after, node);
   const first = inputs[0];
   const rail = first && voltsOf(after, first.rail);
   const ground = separate ? 'the controller’s ground' : at.ground;
@@ -93,6 +104,11 @@ function checksOf(
     ...(first && rail
       ? [
           `${first.label}, with no pin on it, against ${ground} reads no more than ${trimmed(formatValue(rail.max, 'voltage'))}, which the pin bears. More: leave it off.`,
+        ]
+      : []),
+    ...(first && terminal && board.fedByLogic
+      ? [
+          `${first.label} held to the controller’s ground by a wire, as its pin will: the relay clicks, and ${at.coilIn} against ${at.ground} stays above ${trimmed(formatValue(terminal.min, 'voltage'))}. Let go: it clicks again.`,
         ]
       : []),
   ];
@@ -120,7 +136,7 @@ function inputsOf(
 function voltsOf(
   { ledger, project }: Judgement,
   node: string,
-): { readonly max: number; readonly words: string } | undefined {
+): { readonly min: number; readonly max: number; readonly words: string } | undefined {
   const seen = ledger.accounts.flatMap((a) => {
     const { least, most } = a.solutions();
     return [least, most].flatMap((s) => (s === undefined ? [] : [s.voltage(node)]));
@@ -129,7 +145,7 @@ function voltsOf(
   const all = [...seen, ...(own ? [own.min, own.max] : [])].filter((v) => v > 0);
   if (all.length === 0) return undefined;
   const [min, max] = [Math.min(...all), Math.max(...all)];
-  return { max, words: formatInterval({ min, max }, 'voltage') };
+  return { min, max, words: formatInterval({ min, max }, 'voltage') };
 }
 
 /** 'the 5v of main', 'the plus of adapter'. */

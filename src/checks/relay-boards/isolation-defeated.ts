@@ -1,6 +1,6 @@
 /** Couplers isolate only while nothing else joins the two sides: a fitted jumper, joined grounds, one supply for both. */
 import { hasControllersGround } from '../../project/grounds.js';
-import { sameNode } from '../../project/same-node.js';
+import { beforeCables, sameNode } from '../../project/same-node.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { boardsOf, hasCouplers } from './boards.js';
 
@@ -21,7 +21,7 @@ function find({ ledger: { project } }: Judged): Finding[] {
           : board.logic !== undefined && board.coil !== undefined && sameNode(project, board.logic, board.coil)
             ? 'one supply feeds both sides'
             : board.coil !== undefined && hasControllersGround(project, board.coil)
-              ? `the minus of ${board.coil} is the controller’s ground`
+              ? `the minus of ${beforeCables(project, board.coil)} is the controller’s ground`
               : undefined;
     return why === undefined ? [] : [defeated(owner, wanted ? 'strain' : 'note', { why })];
   });
