@@ -49,6 +49,7 @@ import inputLevels from './relay-boards/input-levels.js';
 import isolationDefeated from './relay-boards/isolation-defeated.js';
 import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
 import measuredDisagrees from './data/measured-disagrees.js';
+import dividerSags from './supplies/divider-sags.js';
 import fuseHolds from './supplies/fuse-holds.js';
 import inletCurrent from './supplies/inlet-current.js';
 import loadVoltage from './supplies/load-voltage.js';
@@ -59,10 +60,12 @@ import regulatorBackFed from './supplies/regulator-back-fed.js';
 import regulatorCurrent from './supplies/regulator-current.js';
 import regulatorHeat from './supplies/regulator-heat.js';
 import regulatorDropout from './supplies/regulator-dropout.js';
+import regulatorStarved from './supplies/regulator-starved.js';
 import regulatorInput from './supplies/regulator-input.js';
 import seriesCurrent from './supplies/series-current.js';
 import suppliesJoined from './supplies/supplies-joined.js';
 import supplyCapacitance from './supplies/supply-capacitance.js';
+import sourceFedBack from './supplies/source-fed-back.js';
 import supplyCurrent from './supplies/supply-current.js';
 import supplyPower from './supplies/supply-power.js';
 
@@ -91,6 +94,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   pinClamps,
   pinDrive,
   isolationDefeated,
+  sourceFedBack,
   regulatorBackFed,
 ];
 
@@ -128,11 +132,13 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   fuseHolds,
   regulatorHeat,
   regulatorCurrent,
+  regulatorStarved,
   regulatorInput,
   regulatorDropout,
   railVoltage,
   railCurrent,
   inletCurrent,
+  dividerSags,
   supplyCurrent,
   supplyPower,
   supplyCapacitance,

@@ -17,3 +17,18 @@ export const linearLoss = (input: number, output: number, current: number, quies
 /** Junction temperature, °C, of a part that turns `power` watts into heat over `thermal` K/W at an ambient in °C. */
 export const junctionTemperature = (ambient: number, thermal: number, power: number): number =>
   ambient + thermal * power;
+
+/** Amperes at which heat is no limit any more. */
+const NO_LIMIT = 1e3;
+
+/**
+ * Current that a linear regulator may give for its heat, amperes: ((Tj − Ta) / Rth − Pq) / (Vin − Vout), at least a
+ * microampere, so that a margin can be reckoned from it.
+ *
+ * @param ambient °C @param hottest highest junction temperature, °C @param thermal K/W @param drop input less output, volts
+ * @param own what its own current turns into heat, watts
+ */
+export function allowedByHeat(ambient: number, hottest: number, thermal: number, drop: number, own: number): number {
+  const watts = (hottest - ambient) / thermal - own;
+  return drop <= 0 ? NO_LIMIT : Math.min(Math.max(watts / drop, 1e-6), NO_LIMIT);
+}

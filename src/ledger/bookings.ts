@@ -22,7 +22,7 @@ function add(shares: Map<string, number>, circuit: string, amps: number): void {
 }
 
 function write(solution: Solution): Books {
-  const { networks, links: numbered, project } = solution.circuitry;
+  const { networks, linkIndex, project } = solution.circuitry;
   const drawn = new Map<string, Map<string, number>>();
   for (const { id } of project.nodes) drawn.set(id, new Map());
   for (let n = 0; n < networks.length; n++) {
@@ -40,14 +40,19 @@ function write(solution: Solution): Books {
   }
   const links = new Map<string, Shares>();
   for (const link of project.links.toReversed()) {
+    const k = linkIndex.get(link);
+    // Of several that lead to a node one carries all.
+    if (k !== undefined && !solution.isLive(k)) {
+      links.set(link.id, new Map());
+      continue;
+    }
     const out = drawn.get(link.to)!;
     const into = drawn.get(link.from)!;
     links.set(link.id, new Map(out));
-    const k = numbered.findIndex((l) => l.link === link);
     // A wire takes what it gives; a regulator takes its own current besides, and a switching one another share of the rest.
-    const own = k < 0 ? 0 : solution.ownCurrent(link);
-    const through = k < 0 ? 0 : solution.linkCurrents[k]!;
-    const scale = through === 0 ? 1 : (solution.linkInputs[k]! - own) / through;
+    const own = k === undefined ? 0 : solution.ownCurrent(link);
+    const through = k === undefined ? 0 : solution.linkCurrents[k]!;
+    const scale = k === undefined || through === 0 ? 1 : (solution.linkInputs[k]! - own) / through;
     for (const [circuit, amps] of out) add(into, circuit, amps * scale);
     add(into, link.id, own);
   }

@@ -3,7 +3,7 @@
  * rail's voltage, the output resistance of a chip's pins) is one figure with one value.
  */
 import type { JunctionSpread, Member, PinPassage } from '../loads/plan.js';
-import type { Project } from '../project/project.js';
+import type { Link, Project } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
 
 /** Where in its range each figure of one build lies, by name: 0 the lowest, a half the typical, 1 the highest. */
@@ -15,7 +15,7 @@ export interface Build {
 export const ambientFigure = (place?: string): string => (place === undefined ? 'ambient' : `ambient of ${place}`);
 
 /** The figures of a link that may be uncertain. */
-const LINK_FIGURES = ['ohms', 'contact', 'law', 'volts', 'dropout', 'quiescent', 'efficiency'] as const;
+const LINK_FIGURES = ['ohms', 'contact', 'law', 'drop', 'volts', 'dropout', 'quiescent', 'efficiency'] as const;
 
 /** Of links and supplies: 'main.regulator-5v dropout', 'laptop volts'. */
 export const figureOf = (owner: string, what: (typeof LINK_FIGURES)[number] | 'thermal' | 'capacitance'): string =>
@@ -48,8 +48,7 @@ export function uncertainFigures(project: Project): readonly string[] {
   for (const node of project.nodes) note(figureOf(node.id, 'volts'), node.volts);
   for (const { about, farads } of project.capacitances) note(figureOf(about, 'capacitance'), farads);
   for (const link of project.links) {
-    for (const key of LINK_FIGURES)
-      for (const figure of key === 'law' ? lawFigures(link.law) : [link[key]]) note(figureOf(link.id, key), figure);
+    for (const key of LINK_FIGURES) for (const figure of linkFigures(link, key)) note(figureOf(link.id, key), figure);
     note(figureOf(link.id, 'thermal'), link.heat?.thermal);
   }
   for (const { on, off } of project.networks)
@@ -81,6 +80,13 @@ function figuresOf(member: Member): readonly Interval[] {
     default:
       return member satisfies never;
   }
+}
+
+/** A link's ranges under one name: a curve's points and a junction's law move as one. */
+function linkFigures(link: Link, key: (typeof LINK_FIGURES)[number]): readonly (Interval | undefined)[] {
+  if (key === 'law') return lawFigures(link.law);
+  if (key === 'dropout' || key === 'efficiency') return link[key]?.map((point) => point.value) ?? [];
+  return [link[key]];
 }
 
 function lawFigures(law: JunctionSpread | undefined): readonly Interval[] {

@@ -49,6 +49,13 @@ export interface LinkIndex {
   readonly to: number;
 }
 
+/** A node with several feeds, of which one feeds it at a time. */
+export interface JoinedIndex {
+  readonly node: number;
+  /** Numbers of the links that lead to it. */
+  readonly links: readonly number[];
+}
+
 /** So many zeros. Plain arrays: short ones are made and read faster than typed ones. */
 export const zeros = (length: number): number[] => new Array<number>(length).fill(0);
 
@@ -67,6 +74,10 @@ export interface Circuitry {
   readonly scratch: Scratch;
   /** Upstream first. */
   readonly links: readonly LinkIndex[];
+  /** The number of each link that is more than a wire. */
+  readonly linkIndex: ReadonlyMap<Link, number>;
+  /** Nodes that several links lead to, over diodes, with the numbers of those. */
+  readonly joined: readonly JoinedIndex[];
   /** Volts of each node with nothing drawn from it; none where nothing feeds it. */
   readonly open: readonly (Interval | undefined)[];
   /** How many nodes there are; 0 is ground. */
@@ -129,6 +140,9 @@ export function circuitry(project: Project): Circuitry {
   const links = project.links
     .filter((link) => link.kind !== 'wire')
     .map((link) => ({ link, from: nodeIndex.get(link.from)!, to: nodeIndex.get(link.to)! }));
+  const feeds = new Map<number, number[]>();
+  links.forEach(({ to }, k) => feeds.set(to, [...(feeds.get(to) ?? []), k]));
+  const joined = [...feeds].flatMap(([node, of]) => (of.length > 1 ? [{ node, links: of }] : []));
   const across =
     (from: number, to: number) =>
     (state: StateIndex): boolean =>
@@ -150,6 +164,8 @@ export function circuitry(project: Project): Circuitry {
     project,
     scratch,
     links,
+    linkIndex: new Map(links.map(({ link }, k) => [link, k])),
+    joined,
     bridged,
     count,
     open,
@@ -166,10 +182,19 @@ export function circuitry(project: Project): Circuitry {
 function feeding(project: Project, nodeIndex: ReadonlyMap<string, number>, count: number) {
   const open: (Interval | undefined)[] = new Array<undefined>(count).fill(undefined);
   for (const { id, volts } of project.nodes) if (volts) open[nodeIndex.get(id)!] = volts;
-  for (const { from, to, volts } of project.links) open[nodeIndex.get(to)!] ??= volts ?? open[nodeIndex.get(from)!];
+  for (const { from, to, volts } of project.links) {
+    const [node, next] = [nodeIndex.get(to)!, volts ?? open[nodeIndex.get(from)!]];
+    // Of several that are joined by diodes the highest feeds the node.
+    if (node !== nodeIndex.get(from)) open[node] = higher(open[node], next);
+  }
   const dead = new Set([GROUND, ...project.nodes.flatMap(({ id }) => (open[nodeIndex.get(id)!] ? [] : [id]))]);
   const standing = new Map(project.nodes.map(({ id }) => [id, open[nodeIndex.get(id)!]?.min ?? 0]));
   return { open, dead, standing };
+}
+
+function higher(a: Interval | undefined, b: Interval | undefined): Interval | undefined {
+  if (a === undefined || b === undefined) return a ?? b;
+  return { min: Math.max(a.min, b.min), typ: Math.max(a.typ, b.typ), max: Math.max(a.max, b.max) };
 }
 
 function stateIndex(

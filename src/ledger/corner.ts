@@ -7,6 +7,7 @@ import type { LineRecipe, Recipe } from '../loads/plan.js';
 import type { Project } from '../project/project.js';
 import type { Build } from './builds.js';
 import { ambientFigure, within } from './builds.js';
+import type { Feeds } from './feeds.js';
 
 export type End = 'low' | 'typ' | 'high';
 
@@ -50,6 +51,8 @@ export interface Corner {
   readonly tuned?: { readonly part: string; readonly ohms: number };
   /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
   readonly apart?: ReadonlyMap<string, End>;
+  /** Which of several sources feeds a node, where that is not left to which of them stands highest. */
+  readonly feeds?: Feeds;
   /** The figures of one build instead: of the above only whether peaks flow still counts. */
   readonly build?: Build;
 }
@@ -210,7 +213,7 @@ export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high' ||
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>
-  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}`;
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}${c.feeds ? `<${[...c.feeds].map(([node, f]) => `${node} ${f.link}`).join()}` : ''}`;
 
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>

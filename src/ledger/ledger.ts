@@ -8,6 +8,7 @@ import { marginOf } from './account.js';
 import type { Shares } from './bookings.js';
 import { booksOf, total } from './bookings.js';
 import { TYPICAL } from './corner.js';
+import { hasReserves } from './feeds.js';
 import type { ModeSearch } from './moments.js';
 import { RUNAWAY, modesOf } from './moments.js';
 import type { Moment } from './moment.js';
@@ -35,7 +36,7 @@ export interface Ledger {
 /** Keeps the books of a project. @param only the name of the one mode to look at */
 export function ledgerOf(project: Project, only?: string): Ledger {
   const bench = solver(project);
-  const modes = modesOf(project, only);
+  const modes = modesOf(project, only, hasReserves(bench.circuitry));
   const likeness = likenessOf(bench.circuitry, modes);
   const questions = [...pinQuestions(bench, likeness), ...loadQuestions(bench, likeness), ...treeQuestions(bench)];
   const promised = modes.filter((m) => m.name !== RUNAWAY);
@@ -113,10 +114,13 @@ function settleAccount(
 ): Account | undefined {
   const tried = (candidates: readonly Candidate[]): Screened[] =>
     candidates.flatMap((c) => screen(bench, question, c) ?? []);
+  /** Where sources are joined by diodes, with each of them in turn. */
+  const fed = (candidates: readonly Candidate[], mode: ModeSearch): readonly Candidate[] =>
+    bench.fed(candidates, mode.name === RUNAWAY);
   // The corner that is worst in the first mode is the one to compare the others by.
   let telling: number | undefined;
   const probed = modes.flatMap((mode) => {
-    const probes = question.probes(mode);
+    const probes = fed(question.probes(mode), mode);
     if (probes.length === 0) return [];
     const screened = tried(telling !== undefined && telling < probes.length ? [probes[telling]!] : probes);
     if (screened.length === probes.length) telling ??= indexOfWorst(screened);
@@ -134,7 +138,7 @@ function settleAccount(
     // The first of those that come to the same stands for them all.
     if (worst !== undefined && Math.abs(about - looked!) <= 1e-12 * Math.abs(about)) continue;
     looked = about;
-    const screened = tried(question.candidates(mode));
+    const screened = tried(fed(question.candidates(mode), mode));
     const badness = badnessOf(screened);
     if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness))
       worst = { mode, screened, badness };

@@ -9,6 +9,8 @@ import { switcherInput } from '../circuit/switcher.js';
 import { WIRE_REFERENCE } from '../circuit/wire.js';
 import type { Link } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
+import type { Point } from '../quantity/points.js';
+import { interpolate } from '../quantity/points.js';
 import { figureOf, within } from './builds.js';
 import type { Circuitry, LinkIndex } from './circuitry.js';
 import type { Corner, End } from './corner.js';
@@ -18,10 +20,12 @@ import { spread } from './leaning.js';
 
 /** What the laws see of the solution that a link stands in. */
 export interface LinkSetting {
-  readonly circuitry: Pick<Circuitry, 'open' | 'nodeIndex'>;
+  readonly circuitry: Pick<Circuitry, 'open' | 'nodeIndex' | 'linkIndex'>;
   readonly corner: Corner;
   /** Volts by node number. */
   readonly volts: readonly number[];
+  /** Amperes out of each link as the last sweep left them. */
+  readonly linkCurrents: readonly number[];
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
   readonly appetite: End;
   /** Ambient of a place, °C. */
@@ -45,12 +49,17 @@ export interface Draw {
 export function takenBy(s: LinkSetting, { link, from, to }: LinkIndex, out: number, slope: number): Draw {
   switch (link.kind) {
     case 'linear-regulator':
-      return { amps: out + ownCurrent(s, link), slope: regulates(s, link) ? 0 : slope };
+      return {
+        amps: out + ownCurrent(s, link),
+        slope: regulatesAt(s, link, from, out) ? 0 : behind(slope, slopeOhms(s, link, out)),
+      };
     case 'switching-regulator': {
       // A source with resistance gives the most at half its voltage; what asks for more makes it collapse.
       const least = (s.circuitry.open[from]?.min ?? 0.2) / 2;
       const input = Math.max(s.volts[from]!, least);
-      const amps = switcherInput(s.volts[to]!, out, efficiency(s, link), input, ownCurrent(s, link));
+      const amps = switcherInput(s.volts[to]!, out, efficiencyAt(s, link, out), input, ownCurrent(s, link));
+      // Where its output follows its input, what it takes rises with that.
+      if (!regulatesAt(s, link, from, out)) return { amps, slope: behind(slope, slopeOhms(s, link, out)) };
       // It takes the same power from less voltage.
       // Newton's step is safe well above that point; near it plain sweeps creep up to the same rest.
       return { amps, slope: input > 1.3 * least ? -(amps - ownCurrent(s, link)) / input : 0 };
@@ -58,12 +67,17 @@ export function takenBy(s: LinkSetting, { link, from, to }: LinkIndex, out: numb
     case 'wire':
     case 'cable':
     case 'fuse':
+    case 'limiter':
+    case 'switch':
     case 'diode':
-      return { amps: out, slope: slope / (1 + slopeOhms(s, link, Math.max(out, 0)) * slope) };
+      return { amps: out, slope: behind(slope, slopeOhms(s, link, Math.max(out, 0))) };
     default:
       return link.kind satisfies never;
   }
 }
+
+/** The slope of what hangs behind some ohms, seen from before them. */
+const behind = (slope: number, ohms: number): number => slope / (1 + ohms * slope);
 
 /** Volts that a link hands down, with the load's slope taken into account. @param drawn amperes @param slope siemens */
 export function outputOf(s: LinkSetting, { link, from, to }: LinkIndex, drawn: number, slope: number): number {
@@ -72,17 +86,21 @@ export function outputOf(s: LinkSetting, { link, from, to }: LinkIndex, drawn: n
     case 'wire':
       return input;
     case 'cable':
-    case 'fuse': {
+    case 'fuse':
+    case 'limiter':
+    case 'switch': {
       const ohms = resistanceOf(s, link);
       return stepped(input - ohms * drawn, ohms * slope, s.volts[to]!);
     }
     case 'diode':
       return behindDiode(s, link, input, s.volts[to]!, drawn, slope);
     case 'linear-regulator':
-      return Math.min(setPoint(s, link), Math.max(input - dropoutOf(s, link), 0));
-    case 'switching-regulator':
-      // On a source that collapses it still asks for what its loads take: the books show by how much too much.
-      return s.circuitry.open[from] ? setPoint(s, link) : 0;
+    case 'switching-regulator': {
+      // On a source that collapses a switching one still asks for what its loads take: the books show by how much too much.
+      if (s.circuitry.open[from] === undefined) return 0;
+      if (regulatesAt(s, link, from, drawn)) return setPoint(s, link);
+      return stepped(passedOn(s, link, input, drawn), slopeOhms(s, link, drawn) * slope, s.volts[to]!);
+    }
     default:
       return link.kind satisfies never;
   }
@@ -92,6 +110,7 @@ export function outputOf(s: LinkSetting, { link, from, to }: LinkIndex, drawn: n
 function behindDiode(s: LinkSetting, link: Link, input: number, before: number, drawn: number, slope: number): number {
   if (drawn + slope * (input - before) <= NO_CURRENT) return input;
   const passed = Math.max(drawn, 0);
+  if (link.law === undefined) return input - dropOf(s, link);
   const ohms = slopeOhms(s, link, passed);
   return stepped(input - junctionVoltage(diode(s, link), passed) - ohms * (drawn - passed), ohms * slope, before);
 }
@@ -134,18 +153,55 @@ export function cableOf(s: LinkSetting, link: Link) {
 const setPoint = (s: LinkSetting, link: Link): number =>
   taken(s, link.volts, figureOf(link.id, 'volts'), s.corner.apart?.get(link.id) ?? s.corner.outputs);
 
-/** Volts that a linear regulator needs over its output. */
-export const dropoutOf = (s: LinkSetting, link: Link): number =>
-  taken(s, link.dropout, figureOf(link.id, 'dropout'), lossesOf(s, link));
+/** Volts that a diode without a curve drops whatever the current. */
+const dropOf = (s: LinkSetting, link: Link): number =>
+  taken(s, link.drop, figureOf(link.id, 'drop'), lossesOf(s, link));
+
+/** A figure of a curve at a current in amperes; beyond its points it is extended, but never below nothing. */
+function at(points: readonly Point[] | undefined, amps: number): Interval | undefined {
+  if (points === undefined || points.length < 2) return points?.[0]?.value;
+  const { min, typ, max } = interpolate(points, Math.max(amps, 0)).value;
+  return { min: Math.max(min, 0), typ: Math.max(typ, 0), max: Math.max(max, 0) };
+}
+
+/** Volts that a regulator needs over its output at an output current in amperes. */
+const dropoutAt = (s: LinkSetting, link: Link, amps: number): number =>
+  taken(s, at(link.dropout, amps), figureOf(link.id, 'dropout'), lossesOf(s, link));
+
+/** Which way a switching regulator goes: as stated, or as its voltages say. */
+const stepOf = (s: LinkSetting, link: Link, from: number): 'down' | 'up' | 'both' =>
+  link.step ?? ((s.circuitry.open[from]?.typ ?? 0) >= link.volts!.typ ? 'down' : 'up');
+
+/** Whether a regulator holds its voltage at an output current in amperes, or its output follows its input. */
+function regulatesAt(s: LinkSetting, link: Link, from: number, amps: number): boolean {
+  const input = s.volts[from]!;
+  if (link.kind === 'linear-regulator') return input - dropoutAt(s, link, amps) >= setPoint(s, link);
+  switch (stepOf(s, link, from)) {
+    case 'down':
+      return input - dropoutAt(s, link, amps) >= setPoint(s, link);
+    case 'up':
+      return input <= setPoint(s, link);
+    case 'both':
+      return true;
+  }
+}
+
+/** Volts that a regulator which does not hold its own hands on: all of its input but the dropout. */
+const passedOn = (s: LinkSetting, link: Link, input: number, amps: number): number =>
+  Math.max(input - (link.dropout ? dropoutAt(s, link, amps) : 0), 0);
 
 /** A regulator's own current, amperes. */
 export const ownCurrent = (s: LinkSetting, link: Link): number =>
   taken(s, link.quiescent, figureOf(link.id, 'quiescent'), s.appetite);
 
-/** Share of a switching regulator's input power that it hands on. */
-function efficiency(s: LinkSetting, link: Link): number {
+/** The least share of its input power that a switching regulator hands on, however far its curve is extended. */
+const LEAST_EFFICIENCY = 0.05;
+
+/** Share of a switching regulator's input power that it hands on at an output current in amperes. */
+function efficiencyAt(s: LinkSetting, link: Link, amps: number): number {
   const end = s.appetite === 'typ' ? 'typ' : s.appetite === 'low' ? 'high' : 'low';
-  return taken(s, link.efficiency, figureOf(link.id, 'efficiency'), end);
+  const stated = taken(s, at(link.efficiency, amps), figureOf(link.id, 'efficiency'), end);
+  return Math.min(Math.max(stated, LEAST_EFFICIENCY), 1);
 }
 
 function diode(s: LinkSetting, link: Link): Junction {
@@ -156,28 +212,42 @@ function diode(s: LinkSetting, link: Link): Junction {
   return junctionAt(spread(link.law!, lean), s.celsiusIn(link.place));
 }
 
-/** Ohms of what lies in the way, for small changes of its current in amperes; a regulator has none. */
+/** Amperes between which the slope of a dropout is taken. */
+const STEP = 1e-3;
+
+/** Ohms of what lies in the way, for small changes of its current in amperes; a regulator that holds its output has none. */
 export function slopeOhms(s: LinkSetting, link: Link, current: number): number {
   switch (link.kind) {
     case 'fuse':
+    case 'limiter':
+    case 'switch':
     case 'cable':
       return resistanceOf(s, link);
     case 'diode': {
+      if (link.law === undefined) return 0;
       const { slope, logSaturation, series } = diode(s, link);
       return series + slope / (current + Math.exp(logSaturation));
     }
-    case 'wire':
     case 'linear-regulator':
-    case 'switching-regulator':
+    case 'switching-regulator': {
+      if ((link.dropout?.length ?? 0) < 2 || regulates(s, link)) return 0;
+      return (dropoutAt(s, link, current + STEP) - dropoutAt(s, link, current)) / STEP;
+    }
+    case 'wire':
       return 0;
     default:
       return link.kind satisfies never;
   }
 }
 
-/** Whether a link is a linear regulator with more input than it needs for its output. */
+/** Whether a link is a regulator that has the input it needs to hold its output. */
 export function regulates(s: LinkSetting, link: Link): boolean {
-  if (link.kind !== 'linear-regulator') return false;
-  const input = s.volts[s.circuitry.nodeIndex.get(link.from)!]!;
-  return input - dropoutOf(s, link) >= setPoint(s, link);
+  if (link.volts === undefined) return false;
+  const number = s.circuitry.linkIndex.get(link);
+  const from = s.circuitry.nodeIndex.get(link.from)!;
+  return regulatesAt(s, link, from, number === undefined ? 0 : s.linkCurrents[number]!);
 }
+
+/** Volts that a regulator needs over its output at the current that it gives. */
+export const dropoutOf = (s: LinkSetting, link: Link): number =>
+  dropoutAt(s, link, s.linkCurrents[s.circuitry.linkIndex.get(link)!]!);

@@ -44,13 +44,17 @@ export function together(project: Project): readonly (readonly number[])[] {
 
 const unions = new WeakMap<Project, readonly (readonly number[])[]>();
 
-/** The modes of a project, the runaway state last where it can differ from the others. */
-export function modesOf(project: Project, only?: string): ModeSearch[] {
+/**
+ * The modes of a project, the runaway state last where it can differ from the others.
+ *
+ * @param reserves some source feeds only when another one is dead: that belongs to the runaway state
+ */
+export function modesOf(project: Project, only?: string, reserves = false): ModeSearch[] {
   const wiring = project.interlocks.filter((i) => i.by === 'wiring');
   const runaway: ModeSearch = { name: RUNAWAY, interlocks: wiring };
   if (project.modes.length === 0) {
     const free: ModeSearch = { name: FREE, interlocks: project.interlocks };
-    return wiring.length === project.interlocks.length ? [free] : [free, runaway];
+    return wiring.length === project.interlocks.length && !reserves ? [free] : [free, runaway];
   }
   const named = new Set(project.modes.flatMap((m) => [...m.active]));
   const sets = together(project);
@@ -66,7 +70,7 @@ export function modesOf(project: Project, only?: string): ModeSearch[] {
   });
   if (only !== undefined) return stated.filter((m) => m.name === only);
   const switched = project.circuits.some((c) => !c.always);
-  return switched ? [...stated, runaway] : stated;
+  return switched || reserves ? [...stated, runaway] : stated;
 }
 
 /** More turns than this are not gone through for every combination: displays then step together. */

@@ -71,7 +71,7 @@ export function reachOf(solver: Solver, whole: () => Whole, at: string, heated?:
       return { direct, indirect: droop.map((volts) => -slope * volts) };
     }
     // Watts: what is lost an ampere, and what a volt less at the input saves.
-    const passed = s.linkCurrents[solver.circuitry.links.findIndex((l) => l.link === heated)]!;
+    const passed = s.linkCurrents[solver.circuitry.linkIndex.get(heated)!]!;
     const amps = passed + s.ownCurrent(heated);
     const volts = linearLoss(s.voltage(heated.from), s.voltage(heated.to), 1, 0);
     return { direct: direct.map((more) => volts * more), indirect: droop.map((lost) => -amps * lost) };
@@ -134,7 +134,7 @@ function behind(links: readonly Link[], at: string): ReadonlySet<string> {
 
 /** The fuses, diodes and regulators out of regulation on the way to a node that its voltage answers to, from it upwards. */
 function lossesTo(links: readonly Link[], at: string, s?: Solution): readonly Link[] {
-  const feeds = new Map(links.map((l) => [l.to, l]));
+  const feeds = new Map(links.filter((l) => !s?.isHeldOff(l)).map((l) => [l.to, l]));
   const found: Link[] = [];
   for (let link = feeds.get(at); link; link = feeds.get(link.from)) {
     if (link.kind === 'switching-regulator' || s?.regulates(link)) break;
@@ -150,13 +150,13 @@ const behindOutermost = (links: readonly Link[], losses: readonly Link[]): Reado
 
 /** How what flows into a node rises with its voltage, siemens: less than nothing where a switching regulator outweighs the rest. */
 function slopeInto(s: Solution, at: string): number {
-  const { project, links, networks } = s.circuitry;
+  const { project, linkIndex, networks } = s.circuitry;
   const moving = new Set([at]);
   let slope = 0;
   for (const link of project.links) {
     if (!moving.has(link.from) || s.regulates(link)) continue;
     if (link.kind === 'switching-regulator') {
-      const taken = s.linkInputs[links.findIndex((l) => l.link === link)]! - s.ownCurrent(link);
+      const taken = s.linkInputs[linkIndex.get(link)!]! - s.ownCurrent(link);
       slope -= taken / Math.max(s.voltage(link.from), 0.1);
     } else moving.add(link.to);
   }
@@ -166,14 +166,17 @@ function slopeInto(s: Solution, at: string): number {
 
 /** Amperes into a node that one ampere at it, and at each of those behind it, takes. */
 function gainsOf(s: Solution, at: string): ReadonlyMap<string, number> {
-  const { project, links } = s.circuitry;
+  const { project, linkIndex } = s.circuitry;
   const gain = new Map([[at, 1]]);
   for (const link of project.links) {
     const above = gain.get(link.from);
     if (above === undefined) continue;
-    const k = links.findIndex((l) => l.link === link);
-    const through = k < 0 ? 0 : s.linkCurrents[k]!;
-    gain.set(link.to, above * (through === 0 ? 1 : (s.linkInputs[k]! - s.ownCurrent(link)) / through));
+    const k = linkIndex.get(link);
+    const through = k === undefined ? 0 : s.linkCurrents[k]!;
+    gain.set(
+      link.to,
+      above * (k === undefined || through === 0 ? 1 : (s.linkInputs[k]! - s.ownCurrent(link)) / through),
+    );
   }
   return gain;
 }

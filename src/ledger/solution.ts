@@ -44,20 +44,32 @@ export class Solution extends Sweep implements Reading {
     return ownCurrent(this, link);
   }
 
-  /** Whether a link is a linear regulator with more input than it needs for its output. */
+  /** Amperes out of a link; undefined of a wire, which is no link of its own. */
+  currentOf(link: Link): number | undefined {
+    const number = this.circuitry.linkIndex.get(link);
+    return number === undefined ? undefined : this.linkCurrents[number];
+  }
+
+  /** Whether a link is a regulator that has the input it needs to hold its output. */
   regulates(link: Link): boolean {
     return regulates(this, link);
   }
 
-  /** Least volts that a linear regulator keeps for itself, at what flows through it. */
+  /** Volts that a regulator needs over its output at the current that it gives. */
   dropoutOf(link: Link): number {
     return dropoutOf(this, link);
   }
 
+  /** Whether another source feeds the node that a link leads to, so that it carries nothing. */
+  isHeldOff(link: Link): boolean {
+    const number = this.circuitry.linkIndex.get(link);
+    return number !== undefined && !this.isLive(number);
+  }
+
   /** Ohms that a link has for small changes of its current. */
   ohmsOf(link: Link): number {
-    const number = this.circuitry.links.findIndex((l) => l.link === link);
-    return slopeOhms(this, link, Math.max(this.linkCurrents[number] ?? 0, 0));
+    const number = this.circuitry.linkIndex.get(link);
+    return slopeOhms(this, link, number === undefined ? 0 : Math.max(this.linkCurrents[number]!, 0));
   }
 
   /** What a network draws from each node of the tree in a state, at the voltages of this solution; amperes. */
@@ -146,7 +158,8 @@ export class Solution extends Sweep implements Reading {
   }
 
   groundAt(node: string): number {
-    const feeds = (to: string): Link | undefined => this.circuitry.project.links.find((l) => l.to === to);
+    const feeds = (to: string): Link | undefined =>
+      this.circuitry.project.links.find((l) => l.to === to && !this.isHeldOff(l));
     let volts = 0;
     for (let link = feeds(node); link !== undefined; link = feeds(link.from))
       if (link.returns !== undefined) volts += link.returns * (this.voltage(link.from) - this.voltage(link.to));

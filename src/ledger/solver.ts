@@ -5,12 +5,13 @@
 import { isFalling } from '../loads/plan.js';
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
-import { circuitry, zeros } from './circuitry.js';
-import { figureOf, within } from './builds.js';
+import { circuitry } from './circuitry.js';
 import type { Corner } from './corner.js';
-import { TYPICAL, atEnd, cornerKey, cornersIn, opposite } from './corner.js';
+import { TYPICAL, cornerKey, cornersIn } from './corner.js';
+import { cornersFed, feedsToTry } from './feeds.js';
 import type { Focus, Moment } from './moment.js';
 import { Solution } from './solution.js';
+import { unloaded } from './unloaded.js';
 
 /** One solution asked for: a moment, a corner, and the circuits the corner is about. */
 export interface Candidate {
@@ -34,6 +35,8 @@ export interface Solver {
   wholeBut(networks: readonly number[]): Focus;
   /** Corners for an account in a place: as they are, where no place has an ambient of its own. */
   corners(corners: readonly Corner[], place: string | undefined): readonly Corner[];
+  /** Candidates with each source in turn that may feed a node which several are joined at; @param dead even if only when others are dead */
+  fed(candidates: readonly Candidate[], dead: boolean): readonly Candidate[];
   /** The typical corner, as an account in a place reads it. */
   typical(place: string | undefined): Corner;
   /** The state in which only what is always on is on. */
@@ -112,7 +115,7 @@ export function solver(project: Project): Solver {
     let solution = bases.get(name);
     if (solution === undefined) {
       const number = corners(even);
-      const start = (collapsible ? undefined : starts.get(number)) ?? startVolts(built, even);
+      const start = (collapsible ? undefined : starts.get(number)) ?? unloaded(built, even);
       solution = new Solution(built, moment, even, nobody, start);
       // What one state came to is nearly right for the next.
       starts.set(number, solution.volts);
@@ -146,6 +149,13 @@ export function solver(project: Project): Solver {
     return corner;
   };
 
+  const choices = { promised: feedsToTry(built, false), dead: feedsToTry(built, true) };
+  const fed = (candidates: readonly Candidate[], dead: boolean): readonly Candidate[] => {
+    const feeds = dead ? choices.dead : choices.promised;
+    if (feeds.length === 0) return candidates;
+    return candidates.flatMap((c) => cornersFed(c.corner, feeds).map((corner): Candidate => ({ ...c, corner })));
+  };
+
   const answered = new Map<Candidate, Solution>();
   const solve = (candidate: Candidate): Solution => {
     let solution = answered.get(candidate);
@@ -170,7 +180,7 @@ export function solver(project: Project): Solver {
     return solution;
   };
   const solveBuild = (moment: Moment, corner: Corner): Solution =>
-    new Solution(built, moment, corner, nobody, startVolts(built, corner));
+    new Solution(built, moment, corner, nobody, unloaded(built, corner));
   return {
     circuitry: built,
     nobody,
@@ -179,6 +189,7 @@ export function solver(project: Project): Solver {
     loadedBy,
     wholeBut,
     corners: cornersFor,
+    fed,
     typical,
     resting,
     solve,
@@ -194,28 +205,6 @@ function placesIn({ networks, links }: Circuitry): string[] {
     else places.add(place ?? '');
   for (const { link } of links) if (link.kind === 'cable' || link.kind === 'diode') places.add(link.place ?? '');
   return [...places];
-}
-
-/** A first guess: supplies at their voltage, regulators at their set point, the rest as their feed. */
-function startVolts(built: Circuitry, corner: Corner): number[] {
-  const volts = zeros(built.count);
-  const { project, nodeIndex } = built;
-  for (const node of project.nodes) {
-    if (node.volts === undefined) continue;
-    const usual = node.outside ? opposite(corner.sources) : corner.sources;
-    volts[nodeIndex.get(node.id)!] = corner.build
-      ? within(node.volts, corner.build.share(figureOf(node.id, 'volts')))
-      : atEnd(node.volts, corner.apart?.get(node.id) ?? usual);
-  }
-  for (const { link, from, to } of built.links) {
-    const input = volts[from]!;
-    const set =
-      link.volts === undefined
-        ? input
-        : Math.min(link.volts.typ, link.kind === 'switching-regulator' ? Infinity : input);
-    volts[to] = input > 0 ? set : 0;
-  }
-  return volts;
 }
 
 /** Numbers for things that are equal when their texts are; each object's text is made once. */

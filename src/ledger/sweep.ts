@@ -15,10 +15,12 @@ import type { AskedLean, Corner, End } from './corner.js';
 import { ambientAt, celsiusOf } from './corner.js';
 import type { FittedNetwork } from './fitted.js';
 import { fit, fitNetwork, retuned } from './fitting.js';
+import { liveLinks } from './feeds.js';
 import { outputOf, regulates, takenBy } from './link-laws.js';
 import type { Focus, Moment } from './moment.js';
 import type { Flows, Moving } from './network-flows.js';
 import { collect, solved, unsolved } from './network-flows.js';
+import { unloaded } from './unloaded.js';
 
 /** Amperes that tangents may leave out: a rail answers to them by a microvolt. */
 const LEFT_OUT = 1e-6;
@@ -42,6 +44,8 @@ export class Sweep {
   /** Amperes into each link: what a regulator takes is more than it gives. */
   readonly linkInputs: number[];
   private readonly flows: (Flows | undefined)[];
+  /** 1 for each link that carries what hangs behind it; absent where no node has several feeds. */
+  private readonly live: Uint8Array | undefined;
 
   /** What the networks draw from each node, and how that rises with its voltage: kept for those who stand on it. */
   private readonly drawn: number[];
@@ -62,6 +66,7 @@ export class Sweep {
     this.focus = focus;
     this.ambient = this.celsiusIn(corner.place);
     this.volts = start.slice();
+    this.live = base ? base.live : liveLinks(circuitry, corner, unloaded(circuitry, corner));
     this.flows = new Array<Flows | undefined>(circuitry.networks.length);
     // One about a few circuits is never asked what flows in the tree, nor stood on.
     const { links, scratch } = circuitry;
@@ -85,6 +90,11 @@ export class Sweep {
     const { circuits } = this.circuitry.networks[network]!;
     for (let k = 0; k < circuits.length; k++) if (this.moment.on[circuits[k]!] === 1) return true;
     return circuits.length === 0;
+  }
+
+  /** Whether a link carries what hangs behind it: of several that lead to one node one does. */
+  isLive(link: number): boolean {
+    return this.live === undefined || this.live[link] === 1;
   }
 
   /** A network's figures in this corner. */
@@ -166,6 +176,7 @@ export class Sweep {
       for (let k = links.length - 1; k >= 0; k--) this.sweepBack(links[k]!, k, drawn, slopes);
       let moved = false;
       for (let k = 0; k < links.length; k++) {
+        if (!this.isLive(k)) continue;
         const { to } = links[k]!;
         const next = outputOf(this, links[k]!, drawn[to]!, slopes[to]!);
         // What is at rest stays: the networks are solved at these very voltages.
@@ -260,6 +271,11 @@ export class Sweep {
   }
 
   private sweepBack(index: LinkIndex, k: number, drawn: number[], slopes: number[]): void {
+    if (!this.isLive(k)) {
+      this.linkCurrents[k] = 0;
+      this.linkInputs[k] = 0;
+      return;
+    }
     const out = drawn[index.to]!;
     const { amps, slope } = takenBy(this, index, out, slopes[index.to]!);
     this.linkCurrents[k] = out;

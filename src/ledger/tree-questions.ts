@@ -1,24 +1,22 @@
 /** The supply tree: what flows through supplies, inlets, fuses, diodes, regulators and rails, and what that heats. */
-import { linearLoss } from '../circuit/regulator.js';
-import type { LimitPlan } from '../loads/plan.js';
 import { hasPeaks, isFalling } from '../loads/plan.js';
 import { placeOf } from '../project/places.js';
 import type { Link, Project, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
-import { figureOf } from './builds.js';
 import type { Corner, End, Lean, Peaks } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
 import { reachOf, sagOf, wholeOf } from './reach.js';
+import { linkQuestions } from './link-questions.js';
 import type { Question, TreeQuestion } from './question.js';
 import type { Focus, Moment } from './moment.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { railQuestions } from './rail-questions.js';
 import { regulationQuestions } from './regulation.js';
-import { cableSteps, heatSteps, sumSteps } from './working.js';
+import { sumSteps } from './working.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
 const corners = (lean: Lean, sources: End, outputs: End, apart?: Corner['apart']): Corner[] =>
@@ -130,7 +128,8 @@ export function treeQuestions(solver: Solver): Question[] {
     };
   };
   const nodes = project.nodes.flatMap((node) => {
-    if (node.kind === 'joint') return [];
+    // A derived supply is what its link gives.
+    if (node.kind === 'joint' || project.links.some((l) => l.id === node.id)) return [];
     const outward = project.links.some((l) => l.to === node.id) || node.volts !== undefined;
     return outward ? [...nodeQuestions(node).map((q) => ask(q, node.kind === 'rail' ? 'rms' : true))] : [];
   });
@@ -222,88 +221,6 @@ function nodeQuestions(node: TreeNode): TreeQuestion[] {
     },
   ];
 }
-
-const KINDS = {
-  cable: 'wire',
-  fuse: 'fuse',
-  diode: 'series',
-  'linear-regulator': 'regulator',
-  'switching-regulator': 'regulator',
-} as const;
-
-function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
-  if (link.kind === 'wire' || link.inner) return [];
-  const number = solver.circuitry.links.findIndex((l) => l.link === link);
-  const shares = (s: Solution): Shares => booksOf(s).links.get(link.id)!;
-  const kind = KINDS[link.kind];
-  const current: TreeQuestion = {
-    id: link.id,
-    kind,
-    title: link.title,
-    quantity: 'current',
-    direction: 'at-most',
-    path: link.path,
-    limits: link.limits,
-    ...(link.missing && { missing: link.missing }),
-    read: (s) => s.linkCurrents[number]!,
-    shares,
-    at: link.to,
-    steps: (s) => [
-      ...sumSteps(link.title, shares(s), undefined, s),
-      ...(link.kind === 'cable' ? cableSteps(link, s, s.linkCurrents[number]!) : []),
-    ],
-  };
-  return [
-    current,
-    ...(link.heat ? [heat(link, number, link.heat.limit)] : []),
-    ...(link.input ? [highestInput(link, link.input)] : []),
-  ];
-}
-
-/** Junction temperature of a regulator: ambient plus thermal resistance times what it loses. */
-function heat(link: Link, number: number, limit: LimitPlan): TreeQuestion {
-  const ends = link.heat!.thermal;
-  const thermal = (s: Solution): number =>
-    s.taken(ends, figureOf(link.id, 'thermal'), s.typical ? 'typ' : s.corner.load === 'low' ? 'low' : 'high');
-  const loss = (s: Solution): number =>
-    linearLoss(s.voltage(link.from), s.voltage(link.to), s.linkCurrents[number]!, s.ownCurrent(link));
-  return {
-    id: link.id,
-    kind: 'regulator',
-    title: `${link.title}, junction`,
-    quantity: 'temperature',
-    direction: 'at-most',
-    path: link.path,
-    limits: [limit],
-    read: (s) => s.ambient + thermal(s) * loss(s),
-    at: link.to,
-    heated: link,
-    steps: (s) => heatSteps(link, thermal(s), s, number),
-  };
-}
-
-/** A regulator's input voltage against the highest it bears. */
-const highestInput = (link: Link, limit: LimitPlan): TreeQuestion => ({
-  id: link.id,
-  kind: 'regulator',
-  title: `${link.title}, input`,
-  quantity: 'voltage',
-  direction: 'at-most',
-  path: link.path,
-  limits: [limit],
-  read: (s) => s.voltage(link.from),
-  isVoltage: true,
-  at: link.from,
-  steps: (s) => [
-    {
-      name: 'V_in',
-      says: 'voltage at its input',
-      formula: 'V',
-      with: { V: [s.voltage(link.from), 'V'] },
-      gives: [s.voltage(link.from), 'V'],
-    },
-  ],
-});
 
 /** The nodes that something hangs on whose current rises as their voltage falls: a switching regulator, a constant power. */
 function fallingAt({ links, networks }: Project): ReadonlySet<string> {

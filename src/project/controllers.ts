@@ -18,7 +18,7 @@ import { nodeNamed } from './names.js';
 import type { PinAccountPlan, SupplyWindow, TreeFact } from './project.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
-import { addSupply } from './supplies.js';
+import { supply } from './supplies.js';
 import type { Tree } from './tree.js';
 import { chipWindow, inletWindow } from './windows.js';
 import type { Wires } from './wires.js';
@@ -45,7 +45,8 @@ export interface Around {
   readonly tree: Tree;
   readonly catalogue: Catalogue;
   readonly remarks: Gathered;
-  readonly supplies: readonly string[];
+  /** Names of all controllers. */
+  readonly controllers: readonly string[];
   readonly places: Places;
   /** There is one controller only. */
   readonly alone: boolean;
@@ -59,7 +60,7 @@ export function controller(
   path: Path,
   section: 'controller' | 'expander',
 ): Bench | undefined {
-  const { tree, catalogue, remarks, supplies } = around;
+  const { tree, catalogue, remarks } = around;
   if (!isMapping(raw)) return undefined;
   checkEntry(section, raw, path).forEach(remarks.problem);
   around.places.put(id, raw['place'], [...path, 'place']);
@@ -83,11 +84,11 @@ export function controller(
 
   let rail: string | undefined;
   const facts: TreeFact[] = [];
+  const divided: NetworkSketch[] = [];
   if (isBoard) {
-    const powered = poweredBy(around, id, raw, path, [
-      ...Object.keys(mapping(profile['inlets'])),
-      ...Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) }),
-    ]);
+    const inlets = Object.keys(mapping(profile['inlets']));
+    const rails = Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) });
+    const powered = poweredBy(around, id, raw, path, [...inlets, ...rails], divided);
     knownNames(around, id, raw, 'regulators', Object.keys(mapping(profile['parts'])), path);
     knownNames(around, id, raw, 'rails', Object.keys(mapping(profile['rails'])), path);
     const made = addBoard(tree, {
@@ -104,13 +105,18 @@ export function controller(
       rails: { ...mapping(profile['rails']) },
       powered,
     });
-    for (const { rail: node, part } of made.backFed)
-      facts.push({ kind: 'back-fed', about: part, path: [...path, 'powered'], with: { rail: node } });
+    for (const { rail: node, part, forbidden } of made.backFed)
+      facts.push({
+        kind: 'back-fed',
+        about: part,
+        path: [...path, 'powered'],
+        with: { rail: node, ...(forbidden && { forbidden: 'yes' }) },
+      });
     for (const { rail: node, from, other } of made.joined)
       facts.push({ kind: 'joined-supplies', about: node, path: [...path, 'powered'], with: { from, other } });
     rail = `${id}.${String(profile['chip-supply'])}`;
   } else {
-    const bound = nodeNamed(supplies, [], String(raw['supply'] ?? ''), [...path, 'supply']);
+    const bound = nodeNamed(nodeNames(tree), around.controllers, String(raw['supply'] ?? ''), [...path, 'supply']);
     if (raw['supply'] === undefined)
       remarks.problem({
         path,
@@ -167,6 +173,7 @@ export function controller(
   return {
     chip,
     ...drawn,
+    networks: [...divided, ...drawn.networks],
     facts,
     windows: [
       ...chipWindow(figures, id, rail),
@@ -181,6 +188,9 @@ export function controller(
     path,
   };
 }
+
+/** Supplies, inlets and rails that have a name of their own. */
+export const nodeNames = (tree: Tree): string[] => tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
 
 const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
 const strings = (raw: unknown): string[] => (Array.isArray(raw) ? raw.map(String) : []);
@@ -233,6 +243,7 @@ function poweredBy(
   raw: Raw,
   path: Path,
   known: readonly string[],
+  networks: NetworkSketch[],
 ): ReadonlyMap<string, string> {
   const powered = new Map<string, string>();
   for (const [inlet, source] of Object.entries(mapping(raw['powered']))) {
@@ -247,10 +258,10 @@ function poweredBy(
       });
     } else if (isMapping(source)) {
       const name = `${id}.${inlet}-supply`;
-      addSupply(around, name, source, at);
+      networks.push(...supply(around, name, source, at));
       powered.set(inlet, around.wires.through(name, id, inlet));
     } else {
-      const bound = nodeNamed(around.supplies, [], String(source), at);
+      const bound = nodeNamed(nodeNames(around.tree), around.controllers, String(source), at);
       if ('problem' in bound) around.remarks.problem(bound.problem);
       else powered.set(inlet, around.wires.through(bound.found, id, inlet));
     }

@@ -11,6 +11,7 @@ import type {
   Origin,
 } from '../loads/plan.js';
 import type { OpenQuestion } from '../loads/lowering.js';
+import type { Point } from '../quantity/points.js';
 import type { Path } from '../source/place.js';
 
 /** A node of the supply tree: a supply, an inlet, a rail. */
@@ -23,6 +24,7 @@ export interface TreeNode {
   readonly volts?: Interval;
   /** It does not keep one voltage: a battery, an adapter that does not regulate. */
   readonly unsteady?: true;
+  readonly reverse?: Reverse;
   /** Somebody else's voltage: it takes from what our rails give, so that it leans against them in sums. */
   readonly outside?: true;
   /** Limits on the current through it. */
@@ -63,12 +65,16 @@ export interface SupplyWindow {
   readonly high: readonly LimitPlan[];
 }
 
+/** What a source does when current is pushed back into it. */
+export type Reverse = 'not-allowed' | 'tolerated' | 'blocked';
+
 /** What leads from one node of the supply tree to the next. */
 export interface Link {
   readonly id: string;
   /** A `wire` is an ideal joint, a `cable` a wire with a resistance. */
-  readonly kind: 'wire' | 'cable' | 'fuse' | 'diode' | 'linear-regulator' | 'switching-regulator';
-  /** A supply's own resistance: solved like a fuse, but no account. */
+  readonly kind:
+    'wire' | 'cable' | 'fuse' | 'limiter' | 'switch' | 'diode' | 'linear-regulator' | 'switching-regulator';
+  /** A supply's own resistance, one of several diodes at a node: solved like a fuse or a diode, but no account. */
   readonly inner?: true;
   readonly title: string;
   readonly from: string;
@@ -76,7 +82,7 @@ export interface Link {
   /** The place it stands in, where that has an ambient of its own. */
   readonly place?: string;
   readonly path: Path;
-  /** Ohms in the way (a fuse; a cable's copper at 20 °C). */
+  /** Ohms in the way (a fuse, limiter or switch; a cable's copper at 20 °C). */
   readonly ohms?: Interval;
   /** Ohms of a cable's plugs, whatever the temperature. */
   readonly contact?: Interval;
@@ -84,22 +90,30 @@ export interface Link {
   readonly returns?: number;
   /** What a cable's copper was reckoned from: metres one way, m², and how many wires. */
   readonly copper?: { readonly length: Interval; readonly area: Interval; readonly conductors: number };
-  /** Forward law (a diode). */
+  /** It is the upper resistor of a divider with this lower one, ohms. */
+  readonly divides?: Interval;
+  /** Forward law of a diode, or the one voltage that it drops whatever the current. */
   readonly law?: JunctionSpread;
+  readonly drop?: Interval;
   /** Output voltage (a regulator), volts. */
   readonly volts?: Interval;
-  /** Least voltage a linear regulator loses, volts. */
-  readonly dropout?: Interval;
+  /** Least voltage that a linear or step-down regulator loses, volts over its output current. */
+  readonly dropout?: readonly Point[];
+  /** Which way a switching regulator goes; absent: as its voltages say. */
+  readonly step?: 'down' | 'up' | 'both';
   /** A regulator's own current, amperes. */
   readonly quiescent?: Interval;
-  /** A switching regulator's efficiency, 0 to 1. */
-  readonly efficiency?: Interval;
+  /** A switching regulator's efficiency, 0 to 1, over its output current. */
+  readonly efficiency?: readonly Point[];
   readonly origin?: Origin;
   /** Limits on the current out of it. */
   readonly limits: readonly LimitPlan[];
   readonly missing?: { readonly figure: string; readonly asks: string };
-  /** Highest input voltage (a regulator). */
+  /** Highest and lowest input voltage (a regulator). */
   readonly input?: LimitPlan;
+  readonly leastInput?: LimitPlan;
+  /** What it does when current is pushed back into it. */
+  readonly reverse?: Reverse;
   /** Heat: thermal resistance as mounted, K/W, and the limit of the junction. */
   readonly heat?: {
     readonly thermal: Interval;

@@ -23,7 +23,7 @@ import { capacitancesOf } from './capacitances.js';
 import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
-import { controller } from './controllers.js';
+import { controller, nodeNames } from './controllers.js';
 import { joined, lowerAllIncoming } from './incoming.js';
 import { letGoAccounts } from './let-go.js';
 import { lowerLoads } from './loads.js';
@@ -34,7 +34,8 @@ import { ambientFrom, placeOf, placesOf } from './places.js';
 import type { Link, PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
 import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
-import { addSupply } from './supplies.js';
+import { supply } from './supplies.js';
+import { feedingOrder } from './feeding-order.js';
 import { emptyTree } from './tree.js';
 import { wiresOf } from './wires.js';
 
@@ -70,33 +71,33 @@ export function resolve(
   const ambient = options.ambient ?? ambientOf(data['ambient'], remarks);
   const places = placesOf(data['places'], ambient, remarks);
   const tree = emptyTree();
-  for (const [id, raw] of entries(data['supplies']))
-    addSupply({ tree, catalogue, remarks, places }, id, raw, ['supplies', id]);
-  const supplies = tree.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
   const wires = wiresOf(data, tree, places, remarks);
   const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
   const around: Around = {
     tree,
     catalogue,
     remarks,
-    supplies,
     places,
+    controllers,
     alone: controllers.length === 1,
     wires,
   };
   const benches = new Map<string, ControllerBench>();
-  for (const [id, raw] of entries(data['controllers'])) {
-    const bench = controller(around, id, raw, ['controllers', id], 'controller');
-    if (bench) benches.set(id, bench);
-  }
-  const railed: Around = { ...around, supplies: tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id) };
-  for (const [id, raw] of entries(data['expanders'])) {
-    const bench = controller(railed, id, raw, ['expanders', id], 'expander');
-    if (bench) benches.set(id, bench);
+  const divided: NetworkSketch[] = [];
+  for (const { section, id, raw, path, circular } of feedingOrder(data, remarks)) {
+    if (circular && section === 'supplies') {
+      tree.add({ id, kind: 'supply', title: id, path, limits: [] });
+    } else if (section === 'supplies') {
+      divided.push(...supply(around, id, raw, path));
+    } else {
+      const cut = circular && isMapping(raw) ? { ...raw, powered: {} } : raw;
+      const bench = controller(around, id, cut, path, section === 'controllers' ? 'controller' : 'expander');
+      if (bench) benches.set(id, bench);
+    }
   }
 
   const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
-  const arrays = arraysFrom(data['arrays'], railed);
+  const arrays = arraysFrom(data['arrays'], around);
   const answers = options.answers ?? new Map<string, string>();
   const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires, places, answers };
   const bench = benchOf(surroundings);
@@ -125,7 +126,7 @@ export function resolve(
   };
   if (remarks.problems.length > 0) return { problems: remarks.problems };
 
-  const sketches = [...[...benches.values()].flatMap((b) => b.networks), ...lowered.networks];
+  const sketches = [...divided, ...[...benches.values()].flatMap((b) => b.networks), ...lowered.networks];
   const networks = assemble(withPulls(withPinLeds(sketches, benches, remarks), benches));
   const arrayPlans: AccountPlan[] = [...arrays].flatMap(([id, array]) => {
     const used = bench.channels.filter((c) => c.array === id);
@@ -248,7 +249,7 @@ function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntr
     const common =
       entry['common'] === undefined
         ? undefined
-        : nodeNamed(around.supplies, [], String(entry['common']), [...path, 'common']);
+        : nodeNamed(nodeNames(around.tree), around.controllers, String(entry['common']), [...path, 'common']);
     if (common && 'problem' in common) remarks.problem(common.problem);
     arrays.set(id, {
       figures,

@@ -1,32 +1,59 @@
-/** Supplies: a type from the catalogue, figures of the project's own, or both. */
+/** Supplies: a type from the catalogue, figures of the project's own, or fed by other supplies. */
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { Figures, isMapping } from '../loads/figures.js';
+import type { NetworkSketch } from '../loads/lowering.js';
+import { exactly } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
+import { BETWEEN_KEYS, DERIVED_TYPES, addDerived, isDerivedType } from './derived-supplies.js';
 import type { Places } from './places.js';
+import type { Reverse } from './project.js';
 import type { Gathered } from './remarks.js';
 import { supplyLimits } from './supply-limits.js';
 import type { Tree } from './tree.js';
+import type { Wires } from './wires.js';
 
 interface Surroundings {
   readonly tree: Tree;
   readonly catalogue: Catalogue;
   readonly remarks: Gathered;
   readonly places: Places;
+  readonly wires: Wires;
+  readonly controllers: readonly string[];
 }
 
-/** Puts a supply into the tree under its name. */
-export function addSupply(
-  { tree, catalogue, remarks, places }: Surroundings,
-  id: string,
-  raw: unknown,
-  path: Path,
-): void {
+/** Puts a supply into the tree under its name. @returns what flows in it besides: through the lower half of a divider */
+export function supply(around: Surroundings, id: string, raw: unknown, path: Path): readonly NetworkSketch[] {
+  if (isMapping(raw) && raw['from'] !== undefined) return addDerived(around, id, raw, path);
+  addSource(around, id, raw, path);
+  return [];
+}
+
+/** A supply that nothing else feeds. */
+function addSource({ tree, catalogue, remarks, places }: Surroundings, id: string, raw: unknown, path: Path): void {
   if (!isMapping(raw)) return;
   places.put(id, raw['place'], [...path, 'place']);
   checkEntry('supply', raw, path).forEach(remarks.problem);
+  if (isDerivedType(raw['type'])) {
+    remarks.problem({
+      path,
+      on: 'key',
+      says: `nothing feeds the ${raw['type']} \`${id}\``,
+      expected: '`from:` with the name of what feeds it',
+    });
+    tree.add({ id, kind: 'supply', title: `supply ${id}`, path, limits: [], volts: { min: 0, typ: 0, max: 0 } });
+    return;
+  }
+  for (const key of BETWEEN_KEYS)
+    if (raw[key] !== undefined)
+      remarks.problem({
+        path: [...path, key],
+        on: 'key',
+        says: `\`${key}\` belongs to a supply that another one feeds`,
+        expected: '`from:` with the name of what feeds it, and a `type:` such as linear-regulator',
+      });
   const profile = profileOf(catalogue, remarks, raw, path);
   const figures = new Figures(id, path, [{ data: raw, path }], remarks).over(profile);
   const voltage = figures.figure('voltage', 'voltage');
@@ -43,6 +70,7 @@ export function addSupply(
   }
   const volts = closed(voltage.quantity);
   const resistance = figures.interval('resistance', 'resistance');
+  const reverse = figures.word('reverse') as Reverse | undefined;
   const shape = {
     id,
     kind: 'supply' as const,
@@ -51,24 +79,25 @@ export function addSupply(
     ...supplyLimits(figures, id),
     origin: voltage.origin,
     ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),
+    ...(reverse && { reverse }),
   };
-  if (resistance === undefined) {
+  // What stands between an ideal source and its terminals: its own resistance, and what lets nothing flow back.
+  const between = [
+    ...(resistance ? [{ name: 'resistance', kind: 'fuse' as const, ohms: resistance }] : []),
+    ...(reverse === 'blocked' ? [{ name: 'blocking', kind: 'diode' as const, drop: exactly(0) }] : []),
+  ];
+  if (between.length === 0) {
     tree.add({ ...shape, volts });
     return;
   }
-  // Its own resistance stands between an ideal source and its terminals.
   tree.add({ id: `${id}:inside`, kind: 'joint', title: `inside ${id}`, path, limits: [], volts });
-  tree.add(shape);
-  tree.link({
-    id: `${id}:resistance`,
-    kind: 'fuse',
-    title: `inner resistance of ${id}`,
-    from: `${id}:inside`,
-    to: id,
-    path,
-    ohms: resistance,
-    limits: [],
-    inner: true,
+  between.forEach(({ name, ...part }, k) => {
+    const from = k === 0 ? `${id}:inside` : `${id}:${between[k - 1]!.name}`;
+    const to = k === between.length - 1 ? id : `${id}:${name}`;
+    if (to === id) tree.add(shape);
+    else tree.add({ id: to, kind: 'joint', title: `inside ${id}`, path, limits: [] });
+    const title = name === 'resistance' ? `inner resistance of ${id}` : `blocking of ${id}`;
+    tree.link({ ...part, id: `${id}:${name}`, title, from, to, path, limits: [], inner: true });
   });
 }
 
@@ -77,7 +106,7 @@ function profileOf(catalogue: Catalogue, remarks: Gathered, raw: Readonly<Record
   if (typeof type !== 'string') return undefined;
   const profile = catalogue.profile(type);
   if (profile?.kind === 'supply') return profile;
-  const nearest = nearestSpelling(type, catalogue.ids('supply'));
+  const nearest = nearestSpelling(type, [...catalogue.ids('supply'), ...DERIVED_TYPES]);
   remarks.problem({
     path: [...path, 'type'],
     on: 'value',

@@ -2,6 +2,7 @@
 import type { Figures } from '../loads/figures.js';
 import { rating } from '../loads/limits.js';
 import type { LimitPlan } from '../loads/plan.js';
+import { mostGiven } from './link-figures.js';
 import type { TreeNode } from './project.js';
 
 /** The figure that says what a USB port gives, by its state. */
@@ -33,18 +34,9 @@ const asking = (id: string, key: (typeof CURRENT_IN)[keyof typeof CURRENT_IN]): 
     ? `what current can the supply ${id} give (its \`current\`)?`
     : `what current does the port ${id} give while it is ${key === 'unconfigured-current' ? 'not configured' : 'suspended'} (its \`${key}\`)?`;
 
-/** What it may give: steadily, and in peaks where that is stated apart. */
+/** What it may give in its state; its peaks are those of a configured one. */
 function currentLimit(figures: Figures, key: string): LimitPlan | undefined {
-  const steady = rating(figures, key, 'current', { grade: 'operating', bound: 'max' });
-  if (steady === undefined) return undefined;
-  const stated: LimitPlan =
-    key === 'current' ? steady : { ...steady, condition: `while it is ${key.replace('-current', '')}` };
-  const peak = key === 'current' ? figures.interval('peak-current', 'current')?.min : undefined;
-  if (peak === undefined) return stated;
-  const value = stated.value;
-  return {
-    ...stated,
-    value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)),
-    stated: `${stated.stated}, in peaks ${figures.text('peak-current')}`,
-  };
+  if (key === 'current') return mostGiven(figures);
+  const limit = rating(figures, key, 'current', { grade: 'operating' });
+  return limit && { ...limit, condition: `while it is ${key.replace('-current', '')}` };
 }

@@ -1,6 +1,6 @@
 import { describe, within } from './entry.js';
-import { knownKeys, locate, valueAt, type Fault, type Located, type Subject } from './fault.js';
-import { isFollower, laterSpellings, laterValue } from './later.js';
+import { knownKeys, locate, type Fault, type Located, type Subject } from './fault.js';
+import { laterSpellings, laterValue } from './later.js';
 import { nearestSpelling } from './nearest-spelling.js';
 import type { Problem } from './place.js';
 import { unknownKey } from './unknown-key.js';
@@ -125,9 +125,8 @@ function notThe(located: Located): Problem {
 }
 
 function notAllowed(located: Located): Problem | undefined {
-  const { subject, path, value, scopes } = located;
+  const { value, scopes } = located;
   if (typeof value !== 'string') return undefined; // about a key: see notAName
-  if (isFollower(scopes, 'type', valueAt(subject.data, path.slice(subject.path.length, -1)))) return undefined;
   const later = laterValue(scopes, value);
   return later ? onValue(located, later.says, later.expected) : cannotBe(located);
 }

@@ -15,11 +15,7 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'load/coil': coil,
   // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
-  supply: [
-    ...['from', 'dropout', 'quiescent', 'efficiency', 'step', 'input', 'thermal-resistance', 'maximum-junction'],
-    ...['drop', 'hold', 'trip', 'upper', 'lower', 'input-capacitance', 'capacity'],
-    ...['end-voltage', 'wanted-life', 'reverse'],
-  ],
+  supply: [...['input-capacitance', 'capacity', 'end-voltage', 'wanted-life']],
   mode: ['without', 'asleep', 'supplies'],
   controller: ['removed'],
   'controller/pins/*': pin,
@@ -32,14 +28,10 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
   'load/output/type': ['opto', 'h-bridge', 'open-drain', 'gate-driver'],
-  'supply/type': ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
   'mode/during': ['boot'],
 };
 
 const advice = 'take it out to have the rest audited';
-
-/** A key that brings others along: one message is enough for all of them. */
-const leaders: Readonly<Record<string, string>> = { supply: 'from' };
 
 /** @param scopes names of rows, the nearest first @returns what to say of a key, or undefined when it is not one of these */
 export function laterKey(scopes: readonly string[], key: string): { says: string; expected: string } | undefined {
@@ -56,11 +48,3 @@ export function laterValue(scopes: readonly string[], value: unknown): { says: s
 /** Values that a spelling may be near to, though they are not computed yet. */
 export const laterSpellings = (scopes: readonly string[]): readonly string[] =>
   scopes.flatMap((scope) => laterValues[scope] ?? []);
-
-/** Whether a key only comes along with another one of the same entry that is refused itself. */
-export function isFollower(scopes: readonly string[], key: string, entry: unknown): boolean {
-  return scopes.some((scope) => {
-    const leader = leaders[scope.split('/')[0]!];
-    return leader !== undefined && key !== leader && typeof entry === 'object' && entry !== null && leader in entry;
-  });
-}

@@ -273,7 +273,11 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       ? `Isolation is wanted of ${f.about}, and nothing says whether it has couplers.`
       : `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
   'regulator-back-fed': (f) =>
-    `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly.`,
+    `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly${f.names['forbidden'] ? ', which it does not bear' : ''}.`,
+  'source-fed-back': (f) =>
+    sentence(
+      `up to ${formatValue(Number(f.names['amps']), 'current')} may be pushed back into ${f.names['title']}, which does not bear that.`,
+    ),
   'pin-current': (f) =>
     met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`,
   'group-current': (f) => atMost(f, subjectOf(f), pinVerb(f), sumOf(f)),
@@ -354,6 +358,20 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'regulator-input': (f) => atMost(f, subjectOf(f), 'gets'),
   'regulator-dropout': regulatorDropout,
   'rail-voltage': railVoltage,
+  'regulator-starved': (f) =>
+    atLeast(
+      f,
+      `the input of ${f.about}`,
+      met(f)?.by.limit.stated.startsWith('half of')
+        ? 'more power is asked of its source than that can give, and both collapse'
+        : 'it is not sure to hold its output',
+    ),
+  'divider-sags': (f) =>
+    atLeast(
+      f,
+      `what hangs on the divider ${f.about.replace('.divider', '')}`,
+      'a divider is no supply, its voltage falls with every load',
+    ),
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'measured-disagrees': measuredDisagrees,

@@ -322,7 +322,7 @@ describe('states (rule 20)', () => {
   });
 
   it('strain where firmware keeps something from burning', () => {
-    // One load of 30 mA: 1.7 V x 30 mA x 1000 K/W = 51 K; both 102 K, past 125 °C.
+    // One load of 30 mA: 1.7 V x 30 mA x 1000 K/W = 51 K; both 102 K, past 125 °C: for its heat it may give 58.8 mA.
     const text = onBoard(
       'a: { type: constant-current, current: 30 mA, supply: main.3v3, switched: elsewhere }\nb: { type: constant-current, current: 30 mA, supply: main.3v3, switched: elsewhere }',
       {
@@ -333,7 +333,11 @@ describe('states (rule 20)', () => {
       },
     );
     const beyond = judged(text).findings.filter((f) => f.runaway);
-    expect(beyond.map((f) => `${f.verdict} ${f.rule}`)).toEqual(['strain regulator-heat', 'note rail-current']);
+    expect(beyond.map((f) => `${f.verdict} ${f.rule}`)).toEqual([
+      'strain regulator-heat',
+      'strain regulator-current',
+      'note rail-current',
+    ]);
   });
 
   it('count a circuit that no mode names as on in every mode, and say so', () => {

@@ -24,6 +24,7 @@ import { HAND_MADE } from '../properties/hand-made.js';
 import type { Data } from '../properties/projects.js';
 import { projectOf, projects } from '../properties/projects.js';
 import { sized } from '../sizes.js';
+import { curveAt } from '../curve.js';
 import type { Ends } from './leans.js';
 import { DRAW, END, LOAD, LOSS, drawn, leanOfBranch, lit } from './leans.js';
 
@@ -140,7 +141,7 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
   const lossAcross = (l: Link, amps: number): number => {
     if (l.kind === 'diode') return law(l.law![loss], amps, celsius(l.id));
     if (l.kind === 'cable') return (l.ohms![loss] * ((234.5 + celsius(l.id)) / 254.5) + at(l.contact, loss)) * amps;
-    return l.kind === 'fuse' ? l.ohms![loss] * amps : 0;
+    return l.ohms ? l.ohms[loss] * amps : 0;
   };
   for (const link of project.links.toReversed()) {
     const amps = -(sums.get(link.to)?.sum ?? 0);
@@ -151,9 +152,11 @@ function imbalanceOf(project: Project, s: Solution, focus: ReadonlySet<number>):
     let expected = input - lossAcross(link, amps);
     if (link.kind === 'linear-regulator') {
       taken += own(link);
-      expected = Math.min(set, Math.max(input - at(link.dropout, loss), 0));
+      expected = Math.min(set, Math.max(input - curveAt(link.dropout, amps)[loss], 0));
     } else if (link.kind === 'switching-regulator') {
-      const efficiency = at(link.efficiency, appetite === 'typ' ? 'typ' : appetite === 'low' ? 'max' : 'min');
+      const efficiency = curveAt(link.efficiency, amps)[
+        appetite === 'typ' ? 'typ' : appetite === 'low' ? 'max' : 'min'
+      ];
       taken = (output * amps) / (efficiency * input) + own(link);
       expected = set;
     }

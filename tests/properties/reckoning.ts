@@ -3,6 +3,7 @@
  * given share of its range, every branch bisected, the supply tree gone over until nothing moves. It takes the project as
  * lowered and the laws of parts from `circuit/`, and nothing from the ledger.
  */
+import { curveAt } from '../curve.js';
 import { copperFactor } from '../../src/circuit/copper.js';
 import type { Junction } from '../../src/circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../../src/circuit/junction.js';
@@ -94,8 +95,10 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   const inputs = new Map<string, number>();
   const links = new Map<string, number>();
   const nodes = new Map<string, number>();
-  const figure = (link: Link, key: 'ohms' | 'contact' | 'volts' | 'dropout' | 'quiescent' | 'efficiency'): number =>
+  const figure = (link: Link, key: 'ohms' | 'contact' | 'volts' | 'quiescent'): number =>
     link[key] === undefined ? 0 : within(link[key], share(`${link.id} ${key}`));
+  const curve = (link: Link, key: 'dropout' | 'efficiency', amps: number): number =>
+    link[key] === undefined ? 0 : within(curveAt(link[key], amps), share(`${link.id} ${key}`));
 
   const laws = new Map(
     project.links.flatMap((l) =>
@@ -120,13 +123,15 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       case 'wire':
         return input;
       case 'fuse':
+      case 'limiter':
+      case 'switch':
         return input - amps * figure(link, 'ohms');
       case 'cable':
         return input - amps * (figure(link, 'ohms') * copperFactor(ambientOf(link.id), 20) + figure(link, 'contact'));
       case 'diode':
         return input - mixed(...laws.get(link.id)!, amps);
       case 'linear-regulator':
-        return Math.min(figure(link, 'volts'), Math.max(input - figure(link, 'dropout'), 0));
+        return Math.min(figure(link, 'volts'), Math.max(input - curve(link, 'dropout', amps), 0));
       case 'switching-regulator':
         return input > 0 ? figure(link, 'volts') : 0;
     }
@@ -135,7 +140,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     if (link.kind === 'linear-regulator') return out + figure(link, 'quiescent');
     if (link.kind !== 'switching-regulator') return out;
     return (
-      (volts.get(link.to)! * out) / (figure(link, 'efficiency') * volts.get(link.from)!) + figure(link, 'quiescent')
+      (volts.get(link.to)! * out) / (curve(link, 'efficiency', out) * volts.get(link.from)!) + figure(link, 'quiescent')
     );
   };
 

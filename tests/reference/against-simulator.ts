@@ -23,7 +23,8 @@ export async function compare(
 ): Promise<readonly Compared[]> {
   const { project, links } = s.circuitry;
   const on = new Set(project.circuits.flatMap((c, k) => (s.moment.on[k] === 1 ? [c.id] : [])));
-  const netlist = netlistOf(project, on, figures);
+  // Sources that are joined by diodes do not share in the books: what is held off is not there.
+  const netlist = netlistOf({ ...project, links: project.links.filter((l) => !s.isHeldOff(l)) }, on, figures);
   const point = await engine.solve(netlist.lines);
   const volts = (id: string): Compared => ({
     what: `volts of ${id}`,
@@ -47,12 +48,13 @@ export async function compare(
   });
   // A question about a few circuits is not asked what flows in the tree.
   if (s.focus.networks.length === 0)
-    links.forEach(({ link }, k) =>
+    links.forEach(({ link }, k) => {
+      if (s.isHeldOff(link)) return;
       compared.push({
         what: `amperes out of ${link.id}`,
         told: s.linkCurrents[k]!,
         simulated: point.amps(netlist.links.get(link.id)!),
-      }),
-    );
+      });
+    });
   return compared;
 }

@@ -18,7 +18,9 @@ export interface Figures {
   /** Volts of a supply. */
   readonly supply: (node: TreeNode & { readonly volts: Interval }) => number;
   /** A figure of a link, 0 where it has none. */
-  readonly link: (link: Link, key: 'ohms' | 'contact' | 'volts' | 'dropout' | 'quiescent' | 'efficiency') => number;
+  readonly link: (link: Link, key: 'ohms' | 'contact' | 'drop' | 'volts' | 'quiescent') => number;
+  /** Points of a link's figure over its output current: amperes and the figure; one at 0 where it has none. */
+  readonly linkCurve: (link: Link, key: 'dropout' | 'efficiency') => [number, number][];
   readonly diode: (link: Link) => Junction;
   /** Ohms at 20 °C or as stated, volts of a drop, amperes of a fixed current or of a filament at its design point, watts. */
   readonly member: (
@@ -37,6 +39,7 @@ export interface Figures {
   readonly junction: (network: number, branch: BranchPlan, member: Extract<Member, { kind: 'junction' }>) => Junction;
 }
 
+const NOTHING = [{ at: 0, value: { min: 0, typ: 0, max: 0 } }];
 const AMBIENT: Readonly<Record<Corner['ambient'], Ends>> = { cold: 'min', typ: 'typ', hot: 'max' };
 
 export function figuresIn(project: Project, corner: Corner, focus: Focus): Figures {
@@ -77,19 +80,25 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     // Somebody else's voltage leans against ours.
     supply: (node) => {
       const end = apart?.get(node.id);
-      if (end !== undefined || !node.outside) return node.volts[END[end ?? corner.sources]];
+      const lifted = [...(corner.feeds?.values() ?? [])].flatMap((feed) =>
+        headOf(project, feed.link) === node.id ? [Math.min(feed.atLeast, node.volts.max)] : [],
+      );
+      if (end !== undefined || !node.outside) return Math.max(node.volts[END[end ?? corner.sources]], ...lifted);
       return node.volts[opposite[END[corner.sources]]];
     },
     link: (link, key) => {
       const end = {
         ohms: lossOf(link),
         contact: lossOf(link),
-        dropout: lossOf(link),
+        drop: lossOf(link),
         volts: END[apart?.get(link.id) ?? corner.outputs],
         quiescent: appetite,
-        efficiency: opposite[appetite],
       }[key];
       return link[key]?.[end] ?? 0;
+    },
+    linkCurve: (link, key) => {
+      const end = key === 'dropout' ? lossOf(link) : opposite[appetite];
+      return (link[key] ?? NOTHING).map(({ at, value }) => [at, value[end]]);
     },
     diode: (link) => link.law![lossOf(link)],
     member: (network, branch, member) => {
@@ -112,6 +121,17 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     isCold: (network, branch) => leanOf(network, branch) === 'peak',
     junction: (network, branch, member) => member.law[endOf(network, branch, member)],
   };
+}
+
+/** The source that a link hangs on, with no regulator between them. */
+function headOf({ links }: Project, id: string): string | undefined {
+  let link = links.find((l) => l.id === id)!;
+  for (;;) {
+    const before = links.find((l) => l.to === link.from);
+    if (before === undefined) return link.from;
+    if (before.volts !== undefined) return undefined;
+    link = before;
+  }
 }
 
 /** The figures of one build, each at a share of its range: below a half between least and typical, else typical and most. */
@@ -156,6 +176,7 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
     },
     supply: (node) => take(node.volts, `${node.id} volts`),
     link: (link, key) => (link[key] ? take(link[key], `${link.id} ${key}`) : 0),
+    linkCurve: (link, key) => (link[key] ?? NOTHING).map(({ at, value }) => [at, take(value, `${link.id} ${key}`)]),
     diode: (link) => law(link.law!, `${link.id} law`),
     member: (_, branch, member) => {
       const name = nameOf(member, branch);

@@ -67,6 +67,8 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
         lines.push(`${fresh('v')} ${from} ${end} 0`);
         return out;
       case 'fuse':
+      case 'limiter':
+      case 'switch':
         resistance(from, end, figures.link(l, 'ohms'));
         return out;
       case 'cable': {
@@ -75,22 +77,36 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
         return out;
       }
       case 'diode':
+        if (l.law === undefined) {
+          // One drop whatever the current, and nothing back: a current with a kink.
+          lines.push(`${fresh('b')} ${from} ${end} V = I(${out}) > 1e-12 ? ${figures.link(l, 'drop')} : 0`);
+          return out;
+        }
         junction(l.id, from, end, figures.diode(l));
         // As in the ledger, it takes nothing off what flows back: rules of their own judge that.
         lines.push(`${fresh('b')} ${end} ${from} I = max(V(${end}, ${from}), 0) / 1e-3`);
         return out;
       case 'linear-regulator':
         lines.push(
-          `${fresh('b')} ${end} 0 V = min(${figures.link(l, 'volts')}, max(V(${from}) - ${figures.link(l, 'dropout')}, 0))`,
+          `${fresh('b')} ${end} 0 V = min(${figures.link(l, 'volts')}, max(V(${from}) - max(${ladder(`I(${out})`, figures.linkCurve(l, 'dropout'))}, 0), 0))`,
           `${fresh('f')} ${from} 0 ${out} 1`,
           `${fresh('i')} ${from} 0 ${figures.link(l, 'quiescent')}`,
         );
         return out;
       case 'switching-regulator': {
-        const [set, efficiency] = [figures.link(l, 'volts'), figures.link(l, 'efficiency')];
+        const set = alive.has(l.from) ? figures.link(l, 'volts') : 0;
+        const efficiency = ladder(`I(${out})`, figures.linkCurve(l, 'efficiency'));
+        const up = l.step === 'up' || (l.step === undefined && standing(project, l.from) < l.volts!.typ);
+        // One that steps down follows an input that is too low, one that steps up an input that is too high.
+        const held =
+          l.step === 'both'
+            ? `${set}`
+            : up
+              ? `max(${set}, V(${from}))`
+              : `min(${set}, max(V(${from}) - max(${ladder(`I(${out})`, figures.linkCurve(l, 'dropout'))}, 0), 0))`;
         lines.push(
-          `${fresh('v')} ${end} 0 ${alive.has(l.from) ? set : 0}`,
-          `${fresh('b')} ${from} 0 I = ${set} * I(${out}) / (${efficiency} * max(V(${from}), 0.1))`,
+          `${fresh('b')} ${end} 0 V = ${alive.has(l.from) ? held : 0}`,
+          `${fresh('b')} ${from} 0 I = V(${end}) * I(${out}) / (min(max(${efficiency}, 0.05), 1) * max(V(${from}), 0.1))`,
           `${fresh('i')} ${from} 0 ${figures.link(l, 'quiescent')}`,
         );
         return out;
@@ -194,6 +210,13 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
     }),
   );
   return { lines, node, branches, links };
+}
+
+/** What a node stands at with nothing drawn from it, typically, volts. */
+function standing(project: Project, node: string): number {
+  const own = project.nodes.find((n) => n.id === node)?.volts?.typ;
+  const fed = project.links.filter((l) => l.to === node).map((l) => l.volts?.typ ?? standing(project, l.from));
+  return own ?? Math.max(0, ...fed);
 }
 
 /** Straight lines through points, the outermost of which go on, as an expression. */

@@ -152,8 +152,10 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   },
   'greenhouse-vents-barrel': {
     verdict: 'breach',
-    findings: ['breach regulator-heat main.regulator-5v'],
+    findings: ['breach regulator-heat main.regulator-5v', 'breach regulator-current main.regulator-5v'],
     figures: [
+      // ((125 - 40) K / 100 K/W - 11.879 V x 10 mA) / (11.879 - 5.1) V = 107.9 mA that its heat allows.
+      { account: 'main.regulator-5v', direction: 'at-most', quantity: 'current', of: 'margin', is: (107.9 - 379.5) / 107.9, within: 0.02 },
       // (11.879 - 5.1) V x 0.3795 A + 11.879 V x 10 mA = 2.691 W, at 100 K/W over 40 °C.
       { account: 'main.regulator-5v', direction: 'at-most', quantity: 'temperature', of: 'max', is: 309.1 },
       { account: 'main.regulator-5v', direction: 'at-most', quantity: 'temperature', of: 'margin', is: -2.166, within: 0.02 },

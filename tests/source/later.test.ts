@@ -15,10 +15,7 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: coil, KEY } }', ['holding', 'latching', 'pulse', 'operations', 'contact-rating', 'contacts']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['holding', 'latching', 'contact-rating']],
   ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
-  [
-    'supplies: { a: { voltage: 5 V, KEY } }',
-    [...['from', 'dropout', 'efficiency', 'quiescent', 'capacity'], ...['end-voltage', 'wanted-life', 'reverse']],
-  ],
+  ['supplies: { a: { voltage: 5 V, KEY } }', ['capacity', 'end-voltage', 'wanted-life']],
   ['modes: { a: { active: [], KEY } }', ['without', 'asleep', 'supplies']],
   ['controllers: { a: { chip: x, KEY } }', ['removed']],
   ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['at-boot', 'strap']],
@@ -27,10 +24,6 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
 ];
 
 const values: readonly (readonly [string, readonly string[]])[] = [
-  [
-    'supplies: { a: { type: VALUE } }',
-    ['linear-regulator', 'switching-regulator', 'diode', 'fuse', 'limiter', 'switch', 'divider'],
-  ],
   ['modes: { a: { active: [], during: VALUE } }', ['boot']],
 ];
 
@@ -46,11 +39,6 @@ describe('what the format defines and this version does not compute', () => {
 
   it.each(rows(values, 'VALUE'))('refuses the value %s in %s, and names it', (value, body) => {
     expect(checkText(body).map(({ says }) => says)).toEqual([`\`${value}\` ${yet}`]);
-  });
-
-  it('says it once of a supply that another one feeds, whatever else comes with that', () => {
-    const body = 'supplies: { a: { from: b, type: linear-regulator, voltage: 3.3 V, dropout: 1 V, quiescent: 5 mA } }';
-    expect(checkText(body).map(({ says }) => says)).toEqual([`\`from\` ${yet}`]);
   });
 
   it('lets a mode during running pass, and the same words where they are computed', () => {

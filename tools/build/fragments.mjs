@@ -30,6 +30,10 @@ export function readFragments() {
   const loads = each('loads');
   const chip = read('chip');
   const expander = read('expander');
+  const supply = read('supply');
+  const boardPart = read('board-part');
+  // A supply that another one feeds is what stands in a board's supply tree; its diode's figures have shorter names.
+  const { 'forward-voltage': _curve, 'maximum-current': _most, ...between } = boardPart.properties;
   return {
     // `other` is another word for a constant current: the rest that is not itemised.
     loads: { ...loads, other: { ...loads['constant-current'], title: 'Other' } },
@@ -38,7 +42,7 @@ export function readFragments() {
     commonDriver: read('drivers/common'),
     things: {
       clamp: read('clamp'),
-      supply: read('supply'),
+      supply: { ...supply, entry: { ...between, ...supply.properties, ...supply.entry } },
       controller: read('controller'),
       array: read('array'),
       chip,
@@ -46,7 +50,7 @@ export function readFragments() {
       expander: { ...expander, properties: chip.properties, profile: { ...chip.profile, ...expander.profile } },
       policy: read('policy'),
     },
-    boardPart: read('board-part'),
+    boardPart,
     figures: read('figures'),
     shared: read('shared'),
     project: read('project'),

@@ -8,7 +8,7 @@ function find({ ledger: { project } }: Judged): Finding[] {
           {
             rule: 'regulator-back-fed',
             family: 'supplies',
-            verdict: 'note',
+            verdict: fact.with['forbidden'] === undefined ? 'note' : 'breach',
             about: fact.about,
             path: fact.path,
             names: fact.with,

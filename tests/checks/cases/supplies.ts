@@ -87,6 +87,31 @@ const windowless = (text: string): string =>
       'title: Case\nparts: { board: { extends: atmega328p-5v-board, chip: plain }, plain: { extends: atmega328p, supply: { operating: unknown, absolute: unknown }, brown-out: unknown } }',
     )
     .replace('board: atmega328p-5v-board', 'board: board');
+/** A divider of two resistors of 1 kΩ on 9 V, as a supply. */
+const halved = (amps: string): string =>
+  onSupplies(
+    'bench: { voltage: 9 V, current: 1 A }, half: { from: bench, type: divider, upper: 1 kΩ, lower: 1 kΩ }',
+    draws(amps, 'half'),
+  );
+
+/** A switching regulator for 12 V. */
+const switched = (source: string, amps: string, input = '4.5 to 9 V'): string =>
+  onSupplies(
+    `bench: { voltage: ${source}, current: 5 A },
+             fan: { from: bench, type: switching-regulator, voltage: 12 V, current: 1 A, efficiency: 80 %, input: ${input} }`,
+    draws(amps, 'fan'),
+  );
+
+/** A relay of 12 V whose array has its clamps on 5 V. */
+const pushed = (reverse: string): string =>
+  onSupplies(
+    `bench: { voltage: 12 V, current: 1 A }, low: { voltage: 5 V, current: 1 A, reverse: ${reverse} }, logic: { voltage: 5 V, current: 1 A }`,
+    `a: { type: coil, voltage: 12 V, resistance: 240 Ω, supply: bench, driver: { array: sink.1, pin: PD2 } }
+b: { type: constant-current, current: 1 mA, supply: low }`,
+    {
+      more: 'controllers: { main: { chip: atmega328p, supply: logic } }\narrays: { sink: { part: darlington-array-7, common: low } }',
+    },
+  );
 
 export const SUPPLIES: readonly Case[] = [
   {
@@ -500,5 +525,71 @@ export const SUPPLIES: readonly Case[] = [
     when: 'is content where power comes in by an inlet',
     verdict: 'silent',
     text: onBoard(draws('10 mA')),
+  },
+  {
+    rule: 'regulator-back-fed',
+    when: 'breaks where the regulator does not bear it',
+    verdict: 'breach',
+    text: onBoard(draws('10 mA'), {
+      powered: '5v: bench',
+      regulators: `regulator-5v: { reverse: not-allowed }, ${QUIET}`,
+    }),
+  },
+  {
+    rule: 'divider-sags',
+    when: 'breaks where 5 mA hang on two resistors of 1 kΩ',
+    verdict: 'breach',
+    text: halved('5 mA'),
+  },
+  {
+    rule: 'divider-sags',
+    when: 'strains where 0.4 mA, or 0.5 mA at most, hang on them',
+    verdict: 'strain',
+    text: halved('typ 0.4 mA max 0.5 mA'),
+  },
+  {
+    rule: 'divider-sags',
+    // 0.2 mA through 500 Ω take 0.1 V of 4.5 V: 97.8 % are left.
+    when: 'is content where 0.2 mA hang on them',
+    verdict: 'silent',
+    text: halved('0.2 mA'),
+  },
+  {
+    rule: 'regulator-starved',
+    when: 'breaks where a regulator for 4.5 V and more gets 4.4 V',
+    verdict: 'breach',
+    text: switched('4.4 V', '100 mA'),
+  },
+  {
+    rule: 'regulator-starved',
+    when: 'strains where it may get 4.4 V',
+    verdict: 'strain',
+    text: switched('4.4 to 5.2 V', '100 mA'),
+  },
+  {
+    rule: 'regulator-starved',
+    // 12 V x 0.5 A / 80 % are 7.5 W; 6 V behind 2 Ω give 4.5 W at most.
+    when: 'breaks where a source gives less power than is asked of it, and collapses',
+    verdict: 'breach',
+    text: switched('6 V, resistance: 2 Ω', '500 mA', '1 to 9 V'),
+  },
+  {
+    rule: 'regulator-starved',
+    when: 'is content with 4.5 V',
+    verdict: 'silent',
+    text: switched('4.5 V', '100 mA'),
+  },
+  {
+    rule: 'source-fed-back',
+    // The clamps lead (12 - 5) V less a diode through 240 Ω to a supply that gives 1 mA.
+    when: 'breaks where clamps lead from 12 V to a supply for 5 V that bears nothing back',
+    verdict: 'breach',
+    text: pushed('not-allowed'),
+  },
+  {
+    rule: 'source-fed-back',
+    when: 'is content where that supply bears it',
+    verdict: 'silent',
+    text: pushed('tolerated'),
   },
 ];

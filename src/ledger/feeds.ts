@@ -1,0 +1,86 @@
+/**
+ * Which source feeds a node where several are joined by diodes. They do not share (rule 19 of the format): one of them
+ * carries all, the one that stands highest before anything is drawn, and each is tried that may stand highest in some build.
+ * What a source carries only when another one dies belongs to the runaway state.
+ */
+import type { Interval } from '../quantity/interval.js';
+import type { Circuitry, JoinedIndex, LinkIndex } from './circuitry.js';
+import type { Corner } from './corner.js';
+
+/** A chosen feed of a node: the link's id, and the volts that its source stands at least at to feed it. */
+export interface Feed {
+  readonly link: string;
+  readonly atLeast: number;
+}
+
+/** Chosen feeds by node id of the link's far end. */
+export type Feeds = ReadonlyMap<string, Feed>;
+
+/** More combinations than this are not gone through: each node's feeds are then tried by themselves. */
+const MOST_COMBINED = 16;
+
+/**
+ * 1 for each link that is not held off by another one.
+ *
+ * @param open volts of each node with nothing drawn from it, of this corner @returns undefined where no node has several feeds
+ */
+export function liveLinks(
+  { joined, links }: Circuitry,
+  corner: Corner,
+  open: readonly number[],
+): Uint8Array | undefined {
+  if (joined.length === 0) return undefined;
+  const live = new Uint8Array(links.length).fill(1);
+  for (const { links: feeds } of joined) {
+    const chosen = corner.feeds?.get(links[feeds[0]!]!.link.to)?.link;
+    const best = feeds.find((k) => links[k]!.link.id === chosen) ?? highest(feeds, links, open);
+    for (const k of feeds) live[k] = k === best ? 1 : 0;
+  }
+  return live;
+}
+
+/** Of equal ones the first. */
+const highest = (feeds: readonly number[], links: readonly LinkIndex[], open: readonly number[]): number =>
+  feeds.reduce((best, k) => (open[links[k]!.from]! > open[links[best]!.from]! ? k : best));
+
+/**
+ * The combinations of feeds to try.
+ *
+ * @param all those, too, that feed only when another source is dead
+ */
+export function feedsToTry(circuitry: Circuitry, all: boolean): readonly Feeds[] {
+  const choices = circuitry.joined.map((node) => choicesAt(circuitry, node, all));
+  const combined = choices.reduce((product, of) => product * of.length, 1);
+  if (combined === 1) return [];
+  if (combined > MOST_COMBINED) return choices.flatMap((of) => of.map((choice) => new Map([choice])));
+  return choices.reduce<Map<string, Feed>[]>(
+    (found, of) => found.flatMap((feeds) => of.map(([node, feed]) => new Map([...feeds, [node, feed]]))),
+    [new Map()],
+  );
+}
+
+/** Whether some source feeds a node only when another one is dead. */
+export const hasReserves = (circuitry: Circuitry): boolean =>
+  circuitry.joined.some((node) => choicesAt(circuitry, node, false).length < node.links.length);
+
+function choicesAt({ links, open }: Circuitry, { links: feeds }: JoinedIndex, all: boolean): [string, Feed][] {
+  const standing = (k: number): Interval => open[links[k]!.from] ?? { min: 0, typ: 0, max: 0 };
+  return feeds.flatMap((k): [string, Feed][] => {
+    const { id, to } = links[k]!.link;
+    const others = Math.max(...feeds.filter((other) => other !== k).map((other) => standing(other).min));
+    if (standing(k).max >= others) return [[to, { link: id, atLeast: others }]];
+    return all ? [[to, { link: id, atLeast: 0 }]] : [];
+  });
+}
+
+const expanded = new WeakMap<Corner, Map<readonly Feeds[], readonly Corner[]>>();
+
+/** A corner with each of several choices of feeds; the same objects for everybody who asks. */
+export function cornersFed(corner: Corner, feeds: readonly Feeds[]): readonly Corner[] {
+  if (feeds.length === 0) return [corner];
+  const known = expanded.get(corner) ?? new Map<readonly Feeds[], readonly Corner[]>();
+  expanded.set(corner, known);
+  const found = known.get(feeds) ?? feeds.map((choice): Corner => ({ ...corner, feeds: choice }));
+  known.set(feeds, found);
+  return found;
+}
