@@ -69,6 +69,13 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
     return;
   }
   const volts = closed(voltage.quantity);
+  // Below ground every transistor would conduct through its own junctions, and nothing here reckons with that.
+  if (volts.min <= 0)
+    figures.problem(
+      'voltage',
+      `supply \`${id}\` has to stand above ground`,
+      'a voltage above zero, from ground to its plus',
+    );
   const resistance = figures.interval('resistance', 'resistance');
   const reverse = figures.word('reverse') as Reverse | undefined;
   const shape = {
