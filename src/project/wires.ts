@@ -52,10 +52,12 @@ export function wiresOf(data: Raw, tree: Tree, places: Places, remarks: Gathered
   );
   const controllers = Object.keys(mapping(data['controllers']));
   const list = Array.isArray(data['wires']) ? data['wires'] : [];
-  const wires = list.flatMap((raw: unknown, k) => wireFrom(raw, ['wires', k], owners, controllers, remarks) ?? []);
+  const all = list.flatMap((raw: unknown, k) => wireFrom(raw, ['wires', k], owners, controllers, remarks) ?? []);
   const seen = new Set<string>();
-  for (const { id, path } of wires) {
-    if (seen.has(id) || owners.has(id))
+  // One of a name that is taken leads nowhere: it would be fed from itself.
+  const wires = all.filter(({ id, path }) => {
+    const taken = seen.has(id) || owners.has(id);
+    if (taken)
       remarks.problem({
         path,
         on: 'key',
@@ -63,7 +65,8 @@ export function wiresOf(data: Raw, tree: Tree, places: Places, remarks: Gathered
         expected: 'a `name:` that nothing else has',
       });
     seen.add(id);
-  }
+    return !taken;
+  });
 
   const nodes = (): string[] => tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
   const begins = (wire: Wire, node: string): boolean => {
