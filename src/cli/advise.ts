@@ -1,7 +1,7 @@
 /** `ampledger advise FILE` */
 import * as ampledger from '../index.js';
 import { adviceJson, adviceTree } from '../reports/advice.js';
-import { toJson } from '../reports/json.js';
+import { headOf, toJson } from '../reports/json.js';
 import type { Arguments } from './arguments.js';
 import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
@@ -27,7 +27,7 @@ export async function advise(given: Arguments): Promise<number> {
   if ('unread' in opened) return unread(opened, json);
   const { project, advice, text, errors } = ampledger.advise(opened.document, conditions);
   if (errors || advice === undefined) return unread({ file, errors: errors ?? [] }, json);
-  if (json) say(toJson(adviceJson(advice, project, file)));
+  if (json) say(toJson(adviceJson(advice, headOf(project, file, conditions.variant))));
   else {
     const { print } = await import('./print.js');
     say(print(adviceTree(advice, project, fileAndVariant(file, conditions), options['all'] === true), page()));

@@ -1,7 +1,7 @@
 /** `ampledger headroom FILE --more LOAD` */
 import * as ampledger from '../index.js';
 import { headroomJson, headroomTree } from '../reports/headroom.js';
-import { toJson } from '../reports/json.js';
+import { headOf, toJson } from '../reports/json.js';
 import type { Arguments } from './arguments.js';
 import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
@@ -25,7 +25,7 @@ export async function headroom(given: Arguments): Promise<number> {
       `Nothing in ${file} is called ${more}.`,
       ...(nearest.length > 0 ? [`Do you mean ${nearest.join(' or ')}?`] : []),
     ]);
-  if (json) say(toJson(headroomJson(found, project, file)));
+  if (json) say(toJson(headroomJson(found, headOf(project, file, conditions.variant))));
   else {
     const { print } = await import('./print.js');
     say(print(headroomTree(found, project, fileAndVariant(file, conditions)), page()));

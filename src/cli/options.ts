@@ -1,6 +1,6 @@
 /** `ampledger options FILE [BOARD]` */
 import * as ampledger from '../index.js';
-import { toJson } from '../reports/json.js';
+import { headOf, toJson } from '../reports/json.js';
 import { optionsJson, optionsTree } from '../reports/options.js';
 import type { Arguments } from './arguments.js';
 import { fileAndVariant, readConditions } from './conditions.js';
@@ -23,7 +23,7 @@ export async function options(given: Arguments): Promise<number> {
       `There is no relay board ${board} in ${file}.`,
       ...(nearest.length > 0 ? [`Do you mean ${nearest.join(' or ')}?`] : []),
     ]);
-  if (json) say(toJson(optionsJson(boards, project, file)));
+  if (json) say(toJson(optionsJson(boards, headOf(project, file, conditions.variant))));
   else {
     const { print } = await import('./print.js');
     say(print(optionsTree(boards, project, fileAndVariant(file, conditions), given.options['all'] === true), page()));

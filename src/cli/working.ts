@@ -16,9 +16,20 @@ export async function working(given: Arguments): Promise<number> {
   const json = given.options['format'] === 'json';
   if ('unread' in opened) return unread(opened, json);
   const found = ampledger.workingOf(opened.document, name, conditions);
+  if (found.errors) return unread({ file, errors: found.errors }, json);
   if (found.nearest) return refuse([`Nothing in ${file} is called ${name}.`, ...near(found.nearest)]);
   if (json) {
-    say(toJson({ ampledger: 1, file, name, title: found.title, steps: found.steps }));
+    const { variant } = conditions;
+    say(
+      toJson({
+        ampledger: 1,
+        file,
+        ...(variant !== undefined && { variant }),
+        name,
+        title: found.title,
+        steps: found.steps,
+      }),
+    );
     return 0;
   }
   const [{ print }, { workingReport }] = await Promise.all([import('./print.js'), import('../reports/working.js')]);

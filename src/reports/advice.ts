@@ -5,6 +5,7 @@ import { fewWords } from '../wording/few-words.js';
 import { figure, limitFigure } from '../wording/phrases.js';
 import { countsOf } from './counts.js';
 import { percent } from './figures.js';
+import type { Head } from './json.js';
 import { countWords, joined } from './words.js';
 import { type Block, heading, item, list, mark, paragraph, table, type Text, type Tree } from './tree.js';
 
@@ -105,14 +106,8 @@ const cautionsOf = ({ after, steps }: Advice): Block[][] =>
     : [[list(after.project.cautions.map((c) => item(mark('strain', '!'), c)))]];
 
 /** The same for programs. */
-export const adviceJson = (
-  { steps, before, after, changes, books, left }: Advice,
-  project: string,
-  file: string,
-): unknown => ({
-  ampledger: 1,
-  project,
-  file,
+export const adviceJson = ({ steps, before, after, changes, books, left }: Advice, head: Head): unknown => ({
+  ...head,
   before: before.verdict,
   after: after.verdict,
   steps: steps.map(({ cure, cures }) => ({
@@ -135,7 +130,7 @@ export const adviceJson = (
 
 const side = ({ account, verdict, margin, by }: JudgedAccount): unknown => ({
   verdict,
-  draw: by?.draw ?? account.draw ?? null,
+  draw: by?.draw ?? (account.direction === 'at-least' ? account.draw?.min : account.draw?.max) ?? null,
   limit: by?.value ?? null,
   margin: margin ?? null,
 });

@@ -2,6 +2,7 @@
 import type { Headroom, Stop } from '../studies/headroom.js';
 import { fewWords } from '../wording/few-words.js';
 import { says } from '../wording/sentences.js';
+import type { Head } from './json.js';
 import { nameList } from './name-list.js';
 import { modeWords } from './words.js';
 import { type Block, heading, item, list, mark, paragraph, table, type Tree } from './tree.js';
@@ -87,10 +88,8 @@ function liftsOf({ finding, lifts, fits }: Stop): Block[] {
 }
 
 /** The same for programs. */
-export const headroomJson = (found: Headroom, project: string, file: string): unknown => ({
-  ampledger: 1,
-  project,
-  file,
+export const headroomJson = (found: Headroom, head: Head): unknown => ({
+  ...head,
   more: found.load,
   fits: found.fits,
   withMargin: found.withMargin,

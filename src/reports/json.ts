@@ -20,6 +20,22 @@ const active = /(?!\n)[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]|(?<=#)#/gu;
 const escaped = (character: string): string =>
   character.replace(/[^]/g, (unit) => '\\u' + unit.charCodeAt(0).toString(16).padStart(4, '0'));
 
+/** What an answer for programs begins with. */
+export interface Head {
+  readonly ampledger: 1;
+  readonly project: string;
+  readonly file: string;
+  /** The variant of the file that was looked at in its place. */
+  readonly variant?: string;
+}
+
+export const headOf = (project: string, file: string, variant: string | undefined): Head => ({
+  ampledger: 1,
+  project,
+  file,
+  ...(variant !== undefined && { variant }),
+});
+
 /** Any value of plain data as indented JSON with a line end, numbers to twelve digits, nothing in it active. */
 export const toJson = (value: unknown): string => JSON.stringify(value, steady, 2).replace(active, escaped) + '\n';
 

@@ -4,6 +4,7 @@ import { formatInterval, formatValue } from '../quantity/print.js';
 import { fewWords } from '../wording/few-words.js';
 import { countsOf } from './counts.js';
 import { inHand, percent } from './figures.js';
+import type { Head } from './json.js';
 import { nameList } from './name-list.js';
 import { countWords, joined } from './words.js';
 import type { SupplyLead } from '../studies/supply-lead.js';
@@ -122,10 +123,8 @@ function staysOf({ stays }: BoardOptions): Block[][] {
 }
 
 /** The same for programs. */
-export const optionsJson = (boards: readonly BoardOptions[], project: string, file: string): unknown => ({
-  ampledger: 1,
-  project,
-  file,
+export const optionsJson = (boards: readonly BoardOptions[], head: Head): unknown => ({
+  ...head,
   boards: boards.map(({ board, options, stays, size, plan }) => ({
     board,
     options: options.map((o) => ({
