@@ -43,7 +43,7 @@ export function withLines(branch: Branch, lines: readonly (readonly LinePoint[])
       drop += line.drop;
     }
     const upTo = ends.find((amps) => amps > from);
-    return { ...branch, resistance, drop, ...(upTo !== undefined && { beyond: { upTo, next: piece(upTo) } }) };
+    return { ...branch, resistance, drop, beyond: upTo === undefined ? undefined : { upTo, next: piece(upTo) } };
   };
   return piece(0);
 }

@@ -52,7 +52,7 @@ export function settleNetwork(
 ): void {
   flow(edges, voltages, currents, conductances);
   if (inner === 0) return;
-  if (inner === 1 && edges.every((e) => e.branch.current === undefined)) {
+  if (inner === 1 && edges.every(answers)) {
     solveNode(edges, voltages, currents, conductances);
     return;
   }
@@ -64,29 +64,31 @@ export function settleNetwork(
     let scale = 0;
     residual.fill(0);
     matrix.fill(0);
-    edges.forEach((e, k) => {
-      const [current, g] = [currents[k]!, conductances[k]!];
+    for (let k = 0; k < edges.length; k++) {
+      const { from, to } = edges[k]!;
+      const current = currents[k]!;
+      const g = conductances[k]!;
       if (Math.abs(current) > scale) scale = Math.abs(current);
-      if (e.from < inner) {
-        residual[e.from]! += current;
-        matrix[e.from * inner + e.from]! += g;
-        if (e.to < inner) matrix[e.from * inner + e.to]! -= g;
+      if (from < inner) {
+        residual[from]! += current;
+        matrix[from * inner + from]! += g;
+        if (to < inner) matrix[from * inner + to]! -= g;
       }
-      if (e.to < inner) {
-        residual[e.to]! -= current;
-        matrix[e.to * inner + e.to]! += g;
-        if (e.from < inner) matrix[e.to * inner + e.from]! -= g;
+      if (to < inner) {
+        residual[to]! -= current;
+        matrix[to * inner + to]! += g;
+        if (from < inner) matrix[to * inner + from]! -= g;
       }
-    });
+    }
     let worst = 0;
-    for (const r of residual) worst = Math.max(worst, Math.abs(r));
+    for (let i = 0; i < inner; i++) worst = Math.max(worst, Math.abs(residual[i]!));
     if (worst <= Math.max(2e-15 * scale, NO_CURRENT)) return;
     for (let i = 0; i < inner; i++) step[i] = -residual[i]!;
     eliminate(matrix, step, inner);
     let slope = 0;
     let farthest = 0;
     let reach = 1;
-    for (const v of voltages) reach = Math.max(reach, Math.abs(v));
+    for (let i = 0; i < voltages.length; i++) reach = Math.max(reach, Math.abs(voltages[i]!));
     for (let i = 0; i < inner; i++) {
       slope += residual[i]! * step[i]!;
       farthest = Math.max(farthest, Math.abs(step[i]!));
@@ -107,6 +109,9 @@ export function settleNetwork(
   if (rounding) return;
   throw new Error(NO_SOLUTION);
 }
+
+/** Whether a branch's current answers to the voltage across it. */
+const answers = ({ branch }: Edge): boolean => branch.current === undefined;
 
 /** What flows through each edge at given voltages. The currents that were there are guesses. */
 function flow(
@@ -176,11 +181,12 @@ function slopeAlong(
   step: readonly number[],
 ): number {
   let slope = 0;
-  edges.forEach((e, k) => {
+  for (let k = 0; k < edges.length; k++) {
+    const { from, to } = edges[k]!;
     const current = currents[k]!;
-    if (e.from < inner) slope += current * step[e.from]!;
-    if (e.to < inner) slope -= current * step[e.to]!;
-  });
+    if (from < inner) slope += current * step[from]!;
+    if (to < inner) slope -= current * step[to]!;
+  }
   return slope;
 }
 

@@ -69,9 +69,17 @@ interface Scratch {
   readonly linkInputs: number[];
 }
 
+/** Networks' figures where all lean alike, by number, as far as they were asked for. */
+export interface KeptFigures {
+  readonly on: (FittedNetwork | undefined)[];
+  readonly off: (FittedNetwork | undefined)[];
+}
+
 export interface Circuitry {
   readonly project: Project;
   readonly scratch: Scratch;
+  /** What was put in and found out once, by the corner and by the circuits that are on. */
+  readonly kept: { readonly figures: WeakMap<object, KeptFigures>; readonly on: WeakMap<Uint8Array, Uint8Array> };
   /** Upstream first. */
   readonly links: readonly LinkIndex[];
   /** The number of each link that is more than a wire. */
@@ -163,6 +171,7 @@ export function circuitry(project: Project): Circuitry {
   return {
     project,
     scratch,
+    kept: { figures: new WeakMap(), on: new WeakMap() },
     links,
     linkIndex: new Map(links.map(({ link }, k) => [link, k])),
     joined,
@@ -176,6 +185,22 @@ export function circuitry(project: Project): Circuitry {
     parts,
     networksOf,
   };
+}
+
+/** The figures that are kept for a corner. */
+export function keptFigures({ kept, networks }: Circuitry, corner: object): KeptFigures {
+  const figures = kept.figures.get(corner) ?? { on: new Array(networks.length), off: new Array(networks.length) };
+  kept.figures.set(corner, figures);
+  return figures;
+}
+
+/** 1 for each network that is on when some circuits are; one that belongs to none always is. @param circuits 1 for each that is on */
+export function networksOn({ kept, networks }: Circuitry, circuits: Uint8Array): Uint8Array {
+  const on =
+    kept.on.get(circuits) ??
+    Uint8Array.from(networks, (n) => (n.circuits.length === 0 || n.circuits.some((c) => circuits[c] === 1) ? 1 : 0));
+  kept.on.set(circuits, on);
+  return on;
 }
 
 /** What each node stands at with no load, and which nodes nothing feeds. */

@@ -6,6 +6,7 @@
 import type { Interval } from '../quantity/interval.js';
 import type { Circuitry, JoinedIndex, LinkIndex } from './circuitry.js';
 import type { Corner } from './corner.js';
+import { unloaded } from './unloaded.js';
 
 /** A chosen feed of a node: the link's id, and the volts that its source stands at least at to feed it. */
 export interface Feed {
@@ -19,17 +20,11 @@ export type Feeds = ReadonlyMap<string, Feed>;
 /** More combinations than this are not gone through: each node's feeds are then tried by themselves. */
 const MOST_COMBINED = 16;
 
-/**
- * 1 for each link that is not held off by another one.
- *
- * @param open volts of each node with nothing drawn from it, of this corner @returns undefined where no node has several feeds
- */
-export function liveLinks(
-  { joined, links }: Circuitry,
-  corner: Corner,
-  open: readonly number[],
-): Uint8Array | undefined {
+/** 1 for each link that is not held off by another one in a corner; undefined where no node has several feeds. */
+export function liveLinks(circuitry: Circuitry, corner: Corner): Uint8Array | undefined {
+  const { joined, links } = circuitry;
   if (joined.length === 0) return undefined;
+  const open = unloaded(circuitry, corner);
   const live = new Uint8Array(links.length).fill(1);
   for (const { links: feeds } of joined) {
     const chosen = corner.feeds?.get(links[feeds[0]!]!.link.to)?.link;

@@ -1,7 +1,7 @@
 /** Networks with their figures put in. */
-import type { Branch } from '../circuit/branch.js';
 import type { Filament } from '../circuit/filament.js';
 import { filamentVoltage } from '../circuit/filament.js';
+import type { Junction } from '../circuit/junction.js';
 import { junctionVoltage } from '../circuit/junction.js';
 import type { LinePoint } from '../circuit/lines.js';
 import { lineVoltage } from '../circuit/lines.js';
@@ -13,11 +13,17 @@ export interface FittedMember {
   readonly member: Member;
   readonly ohms: number;
   readonly drop: number;
-  readonly junction?: Branch['junctions'][number];
+  readonly junction: Junction | undefined;
   /** Volts over amperes, in straight lines. */
-  readonly curve?: readonly LinePoint[];
-  readonly filament?: Filament;
+  readonly curve: readonly LinePoint[] | undefined;
+  readonly filament: Filament | undefined;
 }
+
+/** A member with those of its figures that it has; all have the same keys, which is read the fastest. */
+export const fittedMember = (
+  member: Member,
+  { ohms = 0, drop = 0, junction, curve, filament }: Partial<Omit<FittedMember, 'member'>> = {},
+): FittedMember => ({ member, ohms, drop, junction, curve, filament });
 
 /** Volts across a member that carries a current in amperes; none of what takes its current whatever it gets. */
 export const voltsAcross = ({ ohms, drop, junction, curve, filament }: FittedMember, current: number): number =>

@@ -11,6 +11,7 @@ import { memberFigure, within } from './builds.js';
 import type { NetworkIndex } from './circuitry.js';
 import type { Ambient, AskedLean, Lean } from './corner.js';
 import type { FittedMember, FittedNetwork } from './fitted.js';
+import { fittedMember } from './fitted.js';
 import { burden, heavier, heft, leaning, loss, spread } from './leaning.js';
 
 const LEANS: readonly AskedLean[] = [
@@ -110,33 +111,23 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, fall
   switch (member.kind) {
     case 'resistance': {
       const ohms = (member.load ? burden : loss)(member.ohms, lean, falling);
-      return {
-        member,
-        drop: 0,
+      return fittedMember(member, {
         ohms: member.copper === undefined ? ohms : ohms * copperFactor(celsius, member.copper),
-      };
+      });
     }
     case 'pin':
-      return { member, drop: 0, ohms: loss(member.ohms, pins) };
+      return fittedMember(member, { ohms: loss(member.ohms, pins) });
     case 'drop':
-      return { member, ohms: 0, drop: (member.load ? burden : loss)(member.volts, lean, falling) };
+      return fittedMember(member, { drop: (member.load ? burden : loss)(member.volts, lean, falling) });
     case 'junction':
-      return {
-        member,
-        ohms: 0,
-        drop: 0,
-        junction: junctionAt((member.load ? heft : spread)(member.law, lean), celsius),
-      };
-    case 'curve':
-      return {
-        member,
-        ohms: 0,
-        drop: 0,
-        curve: member.points.map(({ amps, volts }) => ({ amps, volts: loss(volts, lean, falling) })),
-      };
+      return fittedMember(member, { junction: junctionAt((member.load ? heft : spread)(member.law, lean), celsius) });
+    case 'curve': {
+      const curve = member.points.map(({ amps, volts }) => ({ amps, volts: loss(volts, lean, falling) }));
+      return fittedMember(member, { curve });
+    }
     case 'current':
     case 'power':
-      return { member, ohms: 0, drop: 0 };
+      return fittedMember(member);
     case 'filament':
       return fitFilament(member, lean);
     default:
@@ -148,9 +139,10 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, fall
 function fitFilament(member: Extract<Member, { kind: 'filament' }>, lean: Lean): FittedMember {
   const { volts, cold } = member;
   const amps = heavier(member.amps, lean);
-  if (cold && (lean === 'peak' || lean === 'stalled')) return { member, drop: 0, ohms: volts / (amps * cold.peak) };
+  if (cold && (lean === 'peak' || lean === 'stalled'))
+    return fittedMember(member, { ohms: volts / (amps * cold.peak) });
   const times = cold && lean === 'second' ? cold.second : 1;
-  return { member, ohms: 0, drop: 0, filament: { volts, amps: amps * times } };
+  return fittedMember(member, { filament: { volts, amps: amps * times } });
 }
 
 /** A member with its figure as a build has it. @param lean says whether filaments are cold */
@@ -166,27 +158,25 @@ function builtMember(
     case 'resistance':
     case 'pin': {
       const copper = member.kind === 'resistance' && member.copper !== undefined;
-      return {
-        member,
-        drop: 0,
+      return fittedMember(member, {
         ohms: within(member.ohms, share) * (copper ? copperFactor(celsius, member.copper) : 1),
-      };
+      });
     }
     case 'drop':
-      return { member, ohms: 0, drop: within(member.volts, share) };
+      return fittedMember(member, { drop: within(member.volts, share) });
     case 'junction':
-      return { member, ohms: 0, drop: 0, junction: builtJunction(member.law, share, celsius) };
-    case 'curve': {
-      const curve = member.points.map(({ amps, volts }) => ({ amps, volts: within(volts, share) }));
-      return { member, ohms: 0, drop: 0, curve };
-    }
+      return fittedMember(member, { junction: builtJunction(member.law, share, celsius) });
+    case 'curve':
+      return fittedMember(member, {
+        curve: member.points.map(({ amps, volts }) => ({ amps, volts: within(volts, share) })),
+      });
     case 'filament': {
       const amps = within(member.amps, share);
       return fitFilament({ ...member, amps: { min: amps, typ: amps, max: amps } }, lean);
     }
     case 'current':
     case 'power':
-      return { member, ohms: 0, drop: 0 };
+      return fittedMember(member);
     default:
       return member satisfies never;
   }
@@ -216,11 +206,13 @@ function sum(
     resistance: members.reduce((total, m) => total + m.ohms, 0),
     drop: members.reduce((total, m) => total + m.drop, 0),
     junctions,
-    ...(filament && { filament }),
-    ...(fixed?.kind === 'current' && { current: fed ? drawn(fixed, lean, build) : 0 }),
-    ...(fixed?.kind === 'power' && {
-      power: { watts: fed ? takenPower(fixed, lean, build) : 0, least: (standing ?? 0) / 2 },
-    }),
+    filament,
+    current: fixed?.kind === 'current' ? (fed ? drawn(fixed, lean, build) : 0) : undefined,
+    power:
+      fixed?.kind === 'power'
+        ? { watts: fed ? takenPower(fixed, lean, build) : 0, least: (standing ?? 0) / 2 }
+        : undefined,
+    beyond: undefined,
   };
   return withLines(
     plain,

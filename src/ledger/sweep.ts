@@ -9,8 +9,8 @@
  */
 import { bendAt } from '../circuit/branch.js';
 import type { BranchPlan } from '../loads/plan.js';
-import type { Circuitry, LinkIndex, NetworkIndex } from './circuitry.js';
-import { zeros } from './circuitry.js';
+import type { Circuitry, KeptFigures, LinkIndex, NetworkIndex } from './circuitry.js';
+import { keptFigures, networksOn, zeros } from './circuitry.js';
 import type { AskedLean, Corner, End } from './corner.js';
 import { ambientAt, celsiusOf } from './corner.js';
 import type { FittedNetwork } from './fitted.js';
@@ -20,7 +20,6 @@ import { outputOf, regulates, takenBy } from './link-laws.js';
 import type { Focus, Moment } from './moment.js';
 import type { Flows, Moving } from './network-flows.js';
 import { collect, solved, unsolved } from './network-flows.js';
-import { unloaded } from './unloaded.js';
 
 /** Amperes that tangents may leave out: a rail answers to them by a microvolt. */
 const LEFT_OUT = 1e-6;
@@ -46,6 +45,10 @@ export class Sweep {
   private readonly flows: (Flows | undefined)[];
   /** 1 for each link that carries what hangs behind it; absent where no node has several feeds. */
   private readonly live: Uint8Array | undefined;
+  /** 1 for each network that is on. */
+  private readonly on: Uint8Array;
+  /** What is not in question leans alike in all solutions that stand on one. */
+  private readonly alike: KeptFigures;
 
   /** What the networks draw from each node, and how that rises with its voltage: kept for those who stand on it. */
   private readonly drawn: number[];
@@ -66,8 +69,10 @@ export class Sweep {
     this.focus = focus;
     this.ambient = this.celsiusIn(corner.place);
     this.volts = start.slice();
-    this.live = base ? base.live : liveLinks(circuitry, corner, unloaded(circuitry, corner));
+    this.live = base ? base.live : liveLinks(circuitry, corner);
     this.flows = new Array<Flows | undefined>(circuitry.networks.length);
+    this.on = networksOn(circuitry, moment.on);
+    this.alike = base ? base.alike : keptFigures(circuitry, corner);
     // One about a few circuits is never asked what flows in the tree, nor stood on.
     const { links, scratch } = circuitry;
     this.linkCurrents = base ? scratch.linkCurrents : zeros(links.length);
@@ -87,9 +92,7 @@ export class Sweep {
 
   /** Whether a network is on in this moment. */
   isOn(network: number): boolean {
-    const { circuits } = this.circuitry.networks[network]!;
-    for (let k = 0; k < circuits.length; k++) if (this.moment.on[circuits[k]!] === 1) return true;
-    return circuits.length === 0;
+    return this.on[network] === 1;
   }
 
   /** Whether a link carries what hangs behind it: of several that lead to one node one does. */
@@ -99,16 +102,21 @@ export class Sweep {
 
   /** A network's figures in this corner. */
   protected fitted(number: number, on = this.isOn(number)): FittedNetwork {
-    const fitted = this.leaning(number, on);
-    const { tuned } = this.corner;
+    const { tuned, build } = this.corner;
+    const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
+    const fitted = inQuestion || build ? this.leaning(number, on, inQuestion) : this.resting(number, on);
     return tuned ? retuned(fitted, tuned.part, tuned.ohms) : fitted;
   }
 
-  private leaning(number: number, on: boolean): FittedNetwork {
+  private resting(number: number, on: boolean): FittedNetwork {
+    const kept = on ? this.alike.on : this.alike.off;
+    return (kept[number] ??= this.leaning(number, on, false));
+  }
+
+  private leaning(number: number, on: boolean, inQuestion: boolean): FittedNetwork {
     const index = this.circuitry.networks[number]!;
     const { load, control, rest, build } = this.corner;
     if (build) return fitNetwork(index, on, () => load, load, this.celsiusAt(index), build);
-    const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
     const controls = index.plan.side === 'control' && !this.focus.loads?.has(number);
     const lean = inQuestion ? (controls ? control : load) : rest;
     const pins = inQuestion ? control : rest;
@@ -221,7 +229,10 @@ export class Sweep {
   private leftOut(from: readonly number[]): number {
     const bends = this.base!.bends();
     let amps = 0;
-    for (let k = 0; k < bends.length; k++) amps += (bends[k]! * (this.volts[k]! - from[k]!) ** 2) / 2;
+    for (let k = 0; k < bends.length; k++) {
+      const way = this.volts[k]! - from[k]!;
+      amps += (bends[k]! * way * way) / 2;
+    }
     return amps;
   }
 
