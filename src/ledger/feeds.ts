@@ -17,7 +17,7 @@ export interface Feed {
 /** Chosen feeds by node id of the link's far end. */
 export type Feeds = ReadonlyMap<string, Feed>;
 
-/** More combinations than this are not gone through: each node's feeds are then tried by themselves. */
+/** More combinations than this are not gone through: then all nodes lean on one source, or away from it, together. */
 const MOST_COMBINED = 16;
 
 /** 1 for each link that is not held off by another one in a corner; undefined where no node has several feeds. */
@@ -47,11 +47,28 @@ export function feedsToTry(circuitry: Circuitry, all: boolean): readonly Feeds[]
   const choices = circuitry.joined.map((node) => choicesAt(circuitry, node, all));
   const combined = choices.reduce((product, of) => product * of.length, 1);
   if (combined === 1) return [];
-  if (combined > MOST_COMBINED) return choices.flatMap((of) => of.map((choice) => new Map([choice])));
+  if (combined > MOST_COMBINED) return leaningTogether(circuitry, choices);
   return choices.reduce<Map<string, Feed>[]>(
     (found, of) => found.flatMap((feeds) => of.map(([node, feed]) => new Map([...feeds, [node, feed]]))),
     [new Map()],
   );
+}
+
+/** For each source: all nodes fed from it that can be, and all fed from others that can be; and each choice by itself. */
+function leaningTogether({ links, project }: Circuitry, choices: readonly (readonly [string, Feed][])[]): Feeds[] {
+  const sources = project.nodes.flatMap((n) => (n.volts ? [n.id] : []));
+  const hangs = new Map(project.nodes.map((n) => [n.id, new Set(n.volts ? [n.id] : [])]));
+  // Upstream links come first.
+  for (const { from, to } of project.links) for (const source of hangs.get(from)!) hangs.get(to)!.add(source);
+  const starts = new Map(links.map(({ link }) => [link.id, link.from]));
+  const hangsOn = (id: string, source: string): boolean => hangs.get(starts.get(id)!)!.has(source);
+  const together = sources.flatMap((source) =>
+    [true, false].map(
+      (towards): Feeds =>
+        new Map(choices.map((of) => of.find(([, feed]) => hangsOn(feed.link, source) === towards) ?? of[0]!)),
+    ),
+  );
+  return [...together, ...choices.flatMap((of) => of.map((choice): Feeds => new Map([choice])))];
 }
 
 /** Whether some source feeds a node only when another one is dead. */

@@ -52,8 +52,9 @@ function cornerSets(regulated: boolean, losing: readonly Link[] | undefined) {
     peak: both('peak'),
     second: both('second'),
     low: least,
-    light: corners('low', 'high', 'high'),
-    heavy: corners('high', 'low', 'low'),
+    // What a regulator needs over its output rises with its current, and so with its own output.
+    light: [...corners('low', 'high', 'high'), ...(regulated ? corners('low', 'high', 'low') : [])],
+    heavy: [...corners('high', 'low', 'low'), ...(regulated ? corners('high', 'low', 'high') : [])],
     stalled: corners('peak', 'low', 'low'),
   };
 }
