@@ -12,6 +12,8 @@ import { unloaded } from './unloaded.js';
 export interface Feed {
   readonly link: string;
   readonly atLeast: number;
+  /** It feeds the node only when these sources, that always stand higher, are dead. */
+  readonly dead?: readonly string[];
 }
 
 /** Chosen feeds by node id of the link's far end. */
@@ -81,7 +83,8 @@ function choicesAt({ links, open }: Circuitry, { links: feeds }: JoinedIndex, al
     const { id, to } = links[k]!.link;
     const others = Math.max(...feeds.filter((other) => other !== k).map((other) => standing(other).min));
     if (standing(k).max >= others) return [[to, { link: id, atLeast: others }]];
-    return all ? [[to, { link: id, atLeast: 0 }]] : [];
+    const dead = feeds.flatMap((other) => (standing(other).min > standing(k).max ? [links[other]!.link.from] : []));
+    return all ? [[to, { link: id, atLeast: 0, dead: dead.map((node) => node.replace(/:.*/, '')) }]] : [];
   });
 }
 

@@ -51,8 +51,14 @@ export const subjectOf = (f: Finding): string =>
 /** Hundredths, rounded towards the worse. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 
-/** Where the figure is only reached when firmware breaks its promises. */
-export const when = (f: Finding): string => (f.runaway ? 'If firmware keeps none of its promises, ' : '');
+/** Where the figure is only reached when firmware breaks its promises, or a source dies that another one stands in for. */
+export function when(f: Finding): string {
+  if (!f.runaway) return '';
+  const dead = [...(f.by?.solution.corner.feeds?.values() ?? [])].flatMap((feed) => feed.dead ?? []);
+  return dead.length === 0
+    ? 'If firmware keeps none of its promises, '
+    : `With ${[...new Set(dead)].join(' and ')} dead, `;
+}
 
 /** Capital first letter. */
 export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

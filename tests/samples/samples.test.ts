@@ -43,6 +43,19 @@ const pullIn = (circuit: string, margin: number, mode?: string): Figure => ({
 });
 
 const SAMPLES: Readonly<Record<string, Sample>> = {
+  'bee-counter-spare-cell': {
+    verdict: 'breach',
+    findings: ['breach divider-sags half'],
+    figures: [
+      { account: 'half.divider', direction: 'at-least', quantity: 'voltage', of: 'min', is: 2.376 - 2.0, within: 0.01 },
+      { account: 'half.divider', direction: 'at-least', quantity: 'voltage', of: 'margin', is: (0.376 - 2.257) / 2.257 },
+      { account: 'logic', direction: 'at-least', quantity: 'voltage', of: 'margin', is: (4.1 - 3.234) / 3.234 },
+      { account: 'logic', direction: 'at-most', quantity: 'temperature', of: 'max', is: 60.2 },
+      { account: 'logic', direction: 'at-most', quantity: 'current', of: 'margin', is: (416 - 92) / 416 },
+      { account: 'adapter', direction: 'at-most', of: 'max', is: 478e-3 },
+      { account: 'cell', direction: 'at-most', of: 'max', is: 0 },
+    ],
+  },
   'seedling-house': {
     verdict: 'breach',
     findings: [
