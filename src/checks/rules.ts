@@ -23,6 +23,7 @@ import totalCurrent from './groups/total-current.js';
 import inputRelease from './parts/input-release.js';
 import ledsShareResistor from './parts/leds-share-resistor.js';
 import loadCurrent from './parts/load-current.js';
+import loadDip from './supplies/load-dip.js';
 import loadNeeds from './parts/load-needs.js';
 import resistorPower from './parts/resistor-power.js';
 import wireCurrent from './parts/wire-current.js';
@@ -122,6 +123,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   driverHeat,
   inputLevels,
   inputLeftOpen,
+  loadDip,
   loadVoltage,
   loadNeeds,
   inputRelease,

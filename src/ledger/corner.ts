@@ -208,6 +208,24 @@ export function lineCornersOf(recipe: LineRecipe, { from, at, below }: Ends): re
   );
 }
 
+/** What each lean is without its stalls and starts. */
+const CALM: { readonly [L in AskedLean]?: Lean } = { peak: 'high', stalled: 'starved' };
+const calms = new WeakMap<Corner, Corner>();
+
+/** A corner just before the peaks that flow in it; itself where none do. */
+export function calmed(corner: Corner): Corner {
+  const { load, control, rest } = corner;
+  if (CALM[load] === undefined && CALM[control] === undefined && CALM[rest] === undefined) return corner;
+  const calm = calms.get(corner) ?? {
+    ...corner,
+    load: CALM[load] ?? load,
+    control: CALM[control] ?? control,
+    rest: CALM[rest] ?? rest,
+  };
+  calms.set(corner, calm);
+  return calm;
+}
+
 /** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
 export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high' || corner.rest === 'peak';
 

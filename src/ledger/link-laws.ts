@@ -150,7 +150,7 @@ export function cableOf(s: LinkSetting, link: Link) {
 }
 
 /** Volts that a regulator holds. */
-const setPoint = (s: LinkSetting, link: Link): number =>
+export const setPoint = (s: LinkSetting, link: Link): number =>
   taken(s, link.volts, figureOf(link.id, 'volts'), s.corner.apart?.get(link.id) ?? s.corner.outputs);
 
 /** Volts that a diode without a curve drops whatever the current. */

@@ -38,4 +38,6 @@ export type TreeQuestion = Omit<Question, 'candidates' | 'probes'> & {
   readonly heated?: Link;
   /** A voltage is highest where little is drawn and lowest where much is. */
   readonly isVoltage?: true;
+  /** It is at its worst where the voltage is lowest, though it is asked for at most so much. */
+  readonly sinks?: true;
 };

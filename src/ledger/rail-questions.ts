@@ -1,32 +1,75 @@
 /** Questions at the ends of the supply tree: what supplies are asked for besides current, and where rails stand. */
 import type { LimitPlan, Step } from '../loads/plan.js';
 import { chargedFrom } from '../project/capacitances.js';
-import type { Capacitance, Project, TreeNode } from '../project/project.js';
+import type { Capacitance, DipPlan, Project, TreeNode } from '../project/project.js';
 import { flowsOf } from './bookings.js';
 import { figureOf } from './builds.js';
 import type { TreeQuestion } from './question.js';
+import type { Relieving } from './relieved.js';
+import { unseen } from './relieved.js';
+import { limitedDip } from './reservoirs.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';
 import { standingSteps } from './working.js';
 
-export function railQuestions({ circuitry: { project } }: Solver): TreeQuestion[] {
-  return project.nodes.flatMap((node) => [
-    ...(node.power ? [powerOf(node, node.power)] : []),
+/** @param relief what capacitors give of peaks */
+export function railQuestions({ circuitry: { project } }: Solver, relief: Relieving): TreeQuestion[] {
+  const nodes = project.nodes.flatMap((node) => [
+    ...(node.power ? [powerOf(node, node.power, relief)] : []),
     ...(node.chargeable ? chargeOf(project, node, node.chargeable) : []),
     ...standing(project, node),
   ]);
+  return [...nodes, ...project.dips.map(dipOf)];
+}
+
+/** Volts that a node stands lower at where its source is limited in current, below what its resistances say. */
+function shortfall(s: Solution, node: string): number {
+  const before = s.before?.();
+  if (before === undefined) return 0;
+  return Math.max(s.heldAt(node) - (before.voltage(node) - limitedDip(s, node)), 0);
+}
+
+/** How far the supply of a load dips in peaks, from where it stood just before. */
+function dipOf({ about, node, limit, path }: DipPlan): TreeQuestion {
+  const ends = (s: Solution): number => s.heldAt(node) - shortfall(s, node);
+  const stood = (s: Solution): number => s.before?.().voltage(node) ?? s.voltage(node);
+  return {
+    id: `${about}.input`,
+    kind: 'input',
+    title: `supply of ${about}, dip`,
+    path,
+    at: node,
+    quantity: 'voltage',
+    direction: 'at-most',
+    limits: [limit],
+    read: (s) => stood(s) - ends(s),
+    isVoltage: true,
+    sinks: true,
+    steps: (s) => [
+      {
+        name: 'V_dip',
+        says: 'where its supply stood just before, less where it stands at the end of the peaks',
+        formula: 'V_before - V_end',
+        with: { V_before: [stood(s), 'V'], V_end: [ends(s), 'V'] },
+        gives: [stood(s) - ends(s), 'V'],
+      },
+    ],
+  };
 }
 
 /** Where a rail, an inlet or a supply stands, against the windows of what is on it: at most with little on, at least in peaks. */
 function standing(project: Project, node: TreeNode): TreeQuestion[] {
   const windows = project.windows.filter((w) => w.node === node.id);
+  // A regulator that is a supply by itself has accounts of its input under its name.
+  const regulator = project.links.some((l) => l.id === node.id && l.volts !== undefined);
   const voltage = {
     ...asked(node),
+    id: regulator ? `${node.id}.output` : node.id,
     title: `${node.title}, voltage`,
     quantity: 'voltage' as const,
-    read: (s: Solution): number => s.voltage(node.id),
+    read: (s: Solution): number => s.heldAt(node.id) - shortfall(s, node.id),
     isVoltage: true as const,
-    steps: (s: Solution) => standingSteps(node, s),
+    steps: (s: Solution) => standingSteps(node.id, s, shortfall(s, node.id)),
   };
   const [low, high] = [windows.flatMap((w) => w.low), windows.flatMap((w) => w.high)];
   return [
@@ -36,8 +79,8 @@ function standing(project: Project, node: TreeNode): TreeQuestion[] {
 }
 
 /** Watts that a supply is asked for at its terminals. */
-function powerOf(node: TreeNode, limit: LimitPlan): TreeQuestion {
-  const amps = (s: Solution): number => flowsOf(s).get(node.id) ?? 0;
+function powerOf(node: TreeNode, limit: LimitPlan, relief: Relieving): TreeQuestion {
+  const amps = (s: Solution): number => (flowsOf(s).get(node.id) ?? 0) - unseen(relief(s, node.id));
   return {
     ...asked(node),
     title: `${node.title}, power`,

@@ -28,7 +28,7 @@ function regulation(project: Project, link: Link): TreeQuestion {
       ? { grade: 'practice', asks: `how far above its output has the input of ${link.id} to be (its \`dropout\`)?` }
       : { grade: 'operating', isFunction: true, failing: (s) => failing(windows, s) }),
   };
-  const left = (s: Solution): number => s.voltage(link.from) - dropout(s);
+  const left = (s: Solution): number => s.heldAt(link.from) - dropout(s);
   return {
     id: link.id,
     kind: 'regulator',
@@ -45,7 +45,7 @@ function regulation(project: Project, link: Link): TreeQuestion {
         name: 'V_left',
         says: unknown ? 'its input, less the most that such a part needs' : 'its input, less what it needs for itself',
         formula: 'V_in - V_dropout',
-        with: { V_in: [s.voltage(link.from), 'V'], V_dropout: [dropout(s), 'V'] },
+        with: { V_in: [s.heldAt(link.from), 'V'], V_dropout: [dropout(s), 'V'] },
         gives: [left(s), 'V'],
         ...(link.origin && {
           sources: [

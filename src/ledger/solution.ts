@@ -12,12 +12,16 @@ import { voltsAcross } from './fitted.js';
 import { cableOf, dropoutOf, ownCurrent, regulates, slopeOhms, taken } from './link-laws.js';
 import type { Flows } from './network-flows.js';
 import { solved, unsolved } from './network-flows.js';
+import { heldVoltage } from './reservoirs.js';
 import { Sweep } from './sweep.js';
 
 export class Solution extends Sweep implements Reading {
   /** Its books and their sums, written when they are first asked for. */
   books: Books | undefined;
   sums: ReadonlyMap<string, number> | undefined;
+
+  /** The same moment just before the peaks that flow in it; absent where none do, or no capacitor answers to them. */
+  before: (() => Solution) | undefined;
 
   get typical(): boolean {
     return this.corner.load === 'typ' && this.corner.build === undefined;
@@ -134,6 +138,13 @@ export class Solution extends Sweep implements Reading {
     const network = this.circuitry.networks.findIndex((n) => n.plan.inner.includes(node));
     if (network < 0) throw new Error(`no node '${node}'`);
     return this.network(network).volts[this.circuitry.networks[network]!.plan.inner.indexOf(node)]!;
+  }
+
+  heldAt(node: string): number {
+    const before = this.before?.();
+    return before === undefined || !this.circuitry.nodeIndex.has(node)
+      ? this.voltage(node)
+      : heldVoltage(this, before, node);
   }
 
   /**

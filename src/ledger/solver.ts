@@ -7,9 +7,10 @@ import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import { circuitry } from './circuitry.js';
 import type { Corner } from './corner.js';
-import { TYPICAL, cornerKey, cornersIn } from './corner.js';
+import { TYPICAL, calmed, cornerKey, cornersIn } from './corner.js';
 import { cornersFed, feedsToTry } from './feeds.js';
 import type { Focus, Moment } from './moment.js';
+import { asksBefore } from './reservoirs.js';
 import { Solution } from './solution.js';
 import { unloaded } from './unloaded.js';
 
@@ -109,6 +110,13 @@ export function solver(project: Project): Solver {
     return known;
   };
 
+  /** Lets a solution in which peaks flow find the one just before them. */
+  const answering = asksBefore(project);
+  const remember = (s: Solution): void => {
+    const calm = answering ? calmed(s.corner) : s.corner;
+    if (calm !== s.corner) s.before = () => solve({ moment: s.moment, corner: calm, focus: s.focus });
+  };
+
   const base = (moment: Moment, corner: Corner): Solution => {
     const even = evened(corner);
     const name = states(moment.on) * 65536 + corners(even);
@@ -120,6 +128,7 @@ export function solver(project: Project): Solver {
       // What one state came to is nearly right for the next.
       starts.set(number, solution.volts);
       bases.set(name, solution);
+      remember(solution);
     }
     return solution;
   };
@@ -157,14 +166,14 @@ export function solver(project: Project): Solver {
   };
 
   const answered = new Map<Candidate, Solution>();
-  const solve = (candidate: Candidate): Solution => {
+  function solve(candidate: Candidate): Solution {
     let solution = answered.get(candidate);
     if (solution === undefined) {
       solution = find(candidate);
       answered.set(candidate, solution);
     }
     return solution;
-  };
+  }
   const find = (candidate: Candidate): Solution => {
     const { moment, corner } = candidate;
     if (candidate.focus === nobody) return base(moment, corner);
@@ -176,6 +185,7 @@ export function solver(project: Project): Solver {
       const start = under ?? base(moment, corner);
       solution = new Solution(built, moment, corner, candidate.focus, start.volts, under);
       questions.set(name, solution);
+      remember(solution);
     }
     return solution;
   };

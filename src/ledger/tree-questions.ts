@@ -15,6 +15,7 @@ import type { Focus, Moment } from './moment.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { railQuestions } from './rail-questions.js';
+import { relieved, relieving } from './relieved.js';
 import { regulationQuestions } from './regulation.js';
 import { sumSteps } from './working.js';
 
@@ -100,7 +101,7 @@ export function treeQuestions(solver: Solver): Question[] {
   const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
   const moments = momentsOf(solver, reaches);
   const sinking = momentsOf(solver, [{ corner: sets.heavy[1]!, reach: reachesOf(solver, sets.heavy[1]!, sagOf) }]);
-  const ask = ({ at, heated, isVoltage, ...base }: TreeQuestion, peaks: Peaks): Question => {
+  const ask = ({ at, heated, isVoltage, sinks, ...base }: TreeQuestion, peaks: Peaks): Question => {
     const place = placeOf(project, base.id);
     const { beside } = reaches[0]!.reach(at, heated);
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
@@ -118,7 +119,7 @@ export function treeQuestions(solver: Solver): Question[] {
     if (isVoltage) {
       const sunk = peaks && peaking ? [...sets.heavy, ...sets.stalled] : sets.heavy;
       const low = (mode: ModeSearch): Candidate[] => many(mode, sunk);
-      const probes = base.direction === 'at-least' ? low : atRest;
+      const probes = base.direction === 'at-least' || sinks ? low : atRest;
       return { ...base, candidates: (mode) => [...atRest(mode), ...low(mode)], probes };
     }
     const most = peaks && peaking ? [...set.high, ...(peaks === 'rms' ? set.second : set.peak)] : set.high;
@@ -128,18 +129,21 @@ export function treeQuestions(solver: Solver): Question[] {
       probes: (mode) => many(mode, most),
     };
   };
+  const relief = relieving(solver, sets.stalled);
+  const sees = (q: TreeQuestion, peaks: Peaks): Question =>
+    ask(peaks === true && peaking && project.capacitances.length > 0 ? relieved(q, relief) : q, peaks);
   const nodes = project.nodes.flatMap((node) => {
     // A derived supply is what its link gives.
     if (node.kind === 'joint' || project.links.some((l) => l.id === node.id)) return [];
     const outward = project.links.some((l) => l.to === node.id) || node.volts !== undefined;
-    return outward ? [...nodeQuestions(node).map((q) => ask(q, node.kind === 'rail' ? 'rms' : true))] : [];
+    return outward ? [...nodeQuestions(node).map((q) => sees(q, node.kind === 'rail' ? 'rms' : true))] : [];
   });
   const links = project.links.flatMap((link) =>
     linkQuestions(solver, link).map((q) =>
-      ask(q, q.quantity === 'current' && (q.kind === 'fuse' || q.kind === 'wire' ? 'rms' : true)),
+      sees(q, q.quantity === 'current' && (q.kind === 'fuse' || q.kind === 'wire' ? 'rms' : true)),
     ),
   );
-  const rails = [...railQuestions(solver), ...regulationQuestions(solver)].map((q) => ask(q, true));
+  const rails = [...railQuestions(solver, relief), ...regulationQuestions(solver)].map((q) => ask(q, true));
   return [...nodes, ...links, ...rails];
 }
 

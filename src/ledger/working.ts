@@ -114,20 +114,28 @@ export function heatSteps(link: Link, thermal: number, s: Solution, number: numb
   ];
 }
 
-/** How a node comes to its voltage: what its source or its regulator holds, less what is lost on the way. */
-export function standingSteps(node: { readonly id: string; readonly title: string }, s: Solution): Step[] {
+/**
+ * How a node comes to its voltage: what its source or its regulator holds, less what is lost on the way.
+ *
+ * @param shortfall volts that are missing besides, because the source is limited in current
+ */
+export function standingSteps(node: string, s: Solution, shortfall: number): Step[] {
   const { links } = s.circuitry.project;
   const values: Record<string, readonly [number, string]> = {};
   const lost: string[] = [];
-  let at = node.id;
+  let at = node;
   for (let link = links.find((l) => l.to === at); link; link = links.find((l) => l.to === at)) {
     if (link.volts !== undefined && (link.kind === 'switching-regulator' || s.regulates(link))) break;
     if (link.kind !== 'wire') {
       const name = unused(values, symbol('V', link.id));
-      values[name] = [s.voltage(link.from) - s.voltage(link.to), 'V'];
+      values[name] = [s.heldAt(link.from) - s.heldAt(link.to), 'V'];
       lost.push(name);
     }
     at = link.from;
+  }
+  if (shortfall > 0) {
+    values['V_limited'] = [shortfall, 'V'];
+    lost.push('V_limited');
   }
   const source = unused(values, symbol('V', at));
   return [
@@ -135,8 +143,8 @@ export function standingSteps(node: { readonly id: string; readonly title: strin
       name: 'V',
       says: lost.length === 0 ? 'it stands where what feeds it does' : 'what feeds it, less what is lost on the way',
       formula: [source, ...lost].join(' - '),
-      with: { [source]: [s.voltage(at), 'V'], ...values },
-      gives: [s.voltage(node.id), 'V'],
+      with: { [source]: [s.heldAt(at), 'V'], ...values },
+      gives: [s.heldAt(node) - shortfall, 'V'],
     },
   ];
 }

@@ -47,6 +47,8 @@ export type Member =
       readonly amps: Interval;
       /** Amperes in a stall, a start or a burst. */
       readonly peak?: number;
+      /** Seconds that a peak lasts. */
+      readonly lasts?: number;
       /** Root mean square, amperes, over the second that has most of it. */
       readonly second?: number;
     })
@@ -149,6 +151,8 @@ export interface Reading {
   ohms(part: string): number;
   /** Volts of a node of the supply tree or an inner node. */
   voltage(node: string): number;
+  /** The same at the end of the peaks that flow, with what capacitors give of them counted. */
+  heldAt(node: string): number;
   /**
    * Volts by which the ground of what hangs on a node of the supply tree stands above the common ground: what its current
    * loses in the return sides of the wires on its way.

@@ -80,7 +80,7 @@ function supplyWindow(figures: Figures, base: Base, circuit: string, members: re
     id: circuit,
     title: `supply voltage of ${circuit}`,
     quantity: 'voltage' as const,
-    read: (s: Reading): number => acrossAll(s, members),
+    read: (s: Reading): number => reaching(s, members),
     steps: (s: Reading): readonly Step[] => voltageSteps(s, members),
   };
   return [
@@ -129,7 +129,7 @@ export function startingVoltage(
       direction: 'at-least',
       recipes: ['starved', 'flooded'],
       peaks: true,
-      read: (s) => acrossAll(s, [member]),
+      read: (s) => reaching(s, [member]),
       limits: [functionOf(figure, (s) => (s.typical ? typ : max), 'function-voltage')],
       steps: (s) => voltageSteps(s, [member]),
     },
@@ -142,18 +142,28 @@ const acrossAll = (s: Reading, members: readonly Member[]): number =>
     0,
   );
 
+/** What reaches them, capacitors on their supply counted. */
+const reaching = (s: Reading, members: readonly Member[]): number =>
+  Math.max(acrossAll(s, members) + heldUp(s, members), 0);
+
+/** Volts by which capacitors hold up what feeds them. */
+function heldUp(s: Reading, [first]: readonly Member[]): number {
+  const feed = s.branch(first!.part)?.from.node;
+  return feed === undefined ? 0 : s.heldAt(feed) - s.voltage(feed);
+}
+
 /** The supply's voltage less what is lost on the way. */
 function voltageSteps(s: Reading, members: readonly Member[]): Step[] {
   const branch = s.branch(members[0]!.part);
-  const volts = acrossAll(s, members);
+  const volts = reaching(s, members);
   if (branch === undefined) return [];
-  const feed = branch.from.volts - branch.to.volts;
+  const feed = branch.from.volts - branch.to.volts + heldUp(s, members);
   return [
     {
       name: 'V_load',
       says: 'what reaches it, less what is lost on the way',
       formula: 'V_supply - V_losses',
-      with: { V_supply: [feed, 'V'], V_losses: [feed - volts, 'V'] },
+      with: { V_supply: [feed, 'V'], V_losses: [branch.from.volts - branch.to.volts - acrossAll(s, members), 'V'] },
       gives: [volts, 'V'],
     },
   ];

@@ -11,8 +11,8 @@ import type { Path } from '../source/place.js';
 import type { Surroundings } from './bench.js';
 import { reportPart } from './bench.js';
 import { ofLoad } from './capacitances.js';
-import type { Capacitance, SupplyWindow } from './project.js';
-import { loadWindow } from './windows.js';
+import type { Capacitance, DipPlan, SupplyWindow } from './project.js';
+import { loadDip, loadWindow } from './windows.js';
 
 type Raw = Readonly<Record<string, unknown>>;
 
@@ -23,9 +23,10 @@ const OWN_KEYS = ['pin', 'pins', 'joined-pins', 'inputs', 'signals', 'like'];
 export interface LoweredLoads extends Lowered {
   readonly capacitances: readonly Capacitance[];
   readonly windows: readonly SupplyWindow[];
+  readonly dips: readonly DipPlan[];
 }
 
-const NONE: LoweredLoads = { ...NOTHING, capacitances: [], windows: [] };
+const NONE: LoweredLoads = { ...NOTHING, capacitances: [], windows: [], dips: [] };
 
 export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): LoweredLoads {
   if (!isMapping(raw)) return NONE;
@@ -38,6 +39,7 @@ export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lo
     open: parts.flatMap((p) => p.open ?? []),
     capacitances: parts.flatMap((p) => p.capacitances),
     windows: parts.flatMap((p) => p.windows),
+    dips: parts.flatMap((p) => p.dips),
   };
 }
 
@@ -86,11 +88,19 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
   }
   const figures = figuresOf(id, path, entry, profile, around);
   const lowered = lower.lower({ id, type, path, entry, figures, bench });
-  return { ...lowered, capacitances: atInputs(figures, lowered), windows: windowsOf(figures, lowered) };
+  const atFeeds = <T>(make: (figures: Figures, about: string, node: string) => readonly T[]): readonly T[] =>
+    lowered.circuits.flatMap(({ id: circuit, wiring }) =>
+      wiring.supply === undefined ? [] : make(figures, circuit, wiring.supply),
+    );
+  const dips = atFeeds(loadDip);
+  if (figures.says('maximum-dip') && dips.length === 0)
+    figures.problem(
+      'maximum-dip',
+      `\`maximum-dip\` is about the supply of a load, and none feeds \`${id}\``,
+      '`supply:` with the name of a supply or rail, or no `maximum-dip`',
+    );
+  return { ...lowered, capacitances: atInputs(figures, lowered), windows: atFeeds(loadWindow), dips };
 }
-
-const windowsOf = (figures: Figures, { circuits }: Lowered): readonly SupplyWindow[] =>
-  circuits.flatMap(({ id, wiring }) => (wiring.supply === undefined ? [] : loadWindow(figures, id, wiring.supply)));
 
 /** What a load has at its inputs: each of its circuits, a relay board as a whole. */
 function atInputs(figures: Figures, { circuits }: Lowered): readonly Capacitance[] {

@@ -68,6 +68,15 @@ export interface SupplyWindow {
 /** What a source does when current is pushed back into it. */
 export type Reverse = 'not-allowed' | 'tolerated' | 'blocked';
 
+/** A load that works on only while its supply dips by no more than so much. */
+export interface DipPlan {
+  readonly about: string;
+  /** Node that feeds it. */
+  readonly node: string;
+  readonly limit: LimitPlan;
+  readonly path: Path;
+}
+
 /** What leads from one node of the supply tree to the next. */
 export interface Link {
   readonly id: string;
@@ -249,6 +258,7 @@ export interface Project {
   readonly links: readonly Link[];
   readonly capacitances: readonly Capacitance[];
   readonly windows: readonly SupplyWindow[];
+  readonly dips: readonly DipPlan[];
   readonly circuits: readonly CircuitPlan[];
   readonly networks: readonly NetworkPlan[];
   readonly accounts: readonly AccountPlan[];

@@ -174,6 +174,7 @@ export function resolve(
     nodes: tree.nodes,
     links: tree.inOrder().map((link) => inPlace(link, placeOf(places, link.id))),
     capacitances,
+    dips: loads.dips,
     windows: [...[...benches.values()].flatMap((b) => b.windows), ...loads.windows],
     circuits: lowered.circuits,
     networks,

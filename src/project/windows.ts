@@ -2,7 +2,7 @@
 import type { Figure, Figures } from '../loads/figures.js';
 import type { LimitPlan } from '../loads/plan.js';
 import { closed } from '../quantity/quantity.js';
-import type { SupplyWindow } from './project.js';
+import type { DipPlan, SupplyWindow } from './project.js';
 
 /** Something that has to hold for a thing on the rail to work at all. */
 const working = (figure: Figure, value: LimitPlan['value'], condition: string): LimitPlan => ({
@@ -48,8 +48,8 @@ export function chipWindow(figures: Figures, about: string, node: string): Suppl
       : []),
   ];
   if (low.length + high.length === 0) return [];
-  const { min, max } = operating?.quantity ?? {};
-  return [{ about, node, ...(min !== undefined && { min }), ...(max !== undefined && { max }), low, high }];
+  const { min = 0, max } = operating?.quantity ?? {};
+  return [{ about, node, min: Math.max(min, resets?.max ?? 0), ...(max !== undefined && { max }), low, high }];
 }
 
 /** The most that a board's inlet takes. Whether what comes in is enough is seen on the rails behind it. */
@@ -74,4 +74,21 @@ function sides(figure: Figure, condition: string): Pick<SupplyWindow, 'low' | 'h
     low: min === undefined ? [] : [working(figure, min, condition)],
     high: max === undefined ? [] : [working(figure, max, condition)],
   };
+}
+
+/** How far the supply of a load may dip: a rating of the load's, judged as a function. */
+export function loadDip(figures: Figures, about: string, node: string): DipPlan[] {
+  const figure = figures.figure('maximum-dip', 'voltage');
+  if (figure === undefined) return [];
+  const { min, typ } = closed(figure.quantity);
+  const limit: LimitPlan = {
+    value: (s) => (s.typical ? typ : min),
+    stated: figure.quantity.stated,
+    grade: figure.origin.basis === 'practice' ? 'practice' : 'operating',
+    isFunction: true,
+    margin: 'window',
+    origin: figure.origin,
+    condition: 'from where its supply stood just before',
+  };
+  return [{ about, node, limit, path: figures.path }];
 }

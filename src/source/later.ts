@@ -9,7 +9,7 @@ const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers', 'catalogue'],
-  load: [...['contact', 'contacts', 'pwm', 'safe-when', 'load-time'], ...['maximum-dip']],
+  load: ['contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
   'load/series': ['bypass'],
   'load:coil': coil,
   'load/coil': coil,

@@ -58,3 +58,12 @@ export const regulatorDropout: Say = (f) => {
     `${when(f)}${regulator} has only ${left} left to give${inPeaks(f)} where its output is at least ${needed}: ${follows}.${typicalToo(f, (v) => `has only ${v} left`, 'holds its voltage')}`,
   );
 };
+
+export const loadDip: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return sentence(`nothing says by how much the supply of ${f.about} dips.`);
+  const { account, by } = m;
+  return sentence(
+    `${when(f)}the supply of ${f.about} dips by ${figure(account, by.draw)} in peaks, and it bears ${limitFigure(account, by.value)}.`,
+  );
+};

@@ -4,7 +4,7 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
-import { railVoltage, regulatorDropout } from './rail-sentences.js';
+import { loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
 import { atMost, figure, limitFigure, met, percent, sentence, subjectOf, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
@@ -325,6 +325,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       `${when(f)}switched off, the input of ${f.about} may still carry ${keeps}, and it is sure to be off only below ${off}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to turn off'}.`,
     );
   },
+  'load-dip': loadDip,
   'load-voltage': (f) => {
     const motor = /to start/.test(f.account?.title ?? '');
     if (/turning on/.test(f.account?.title ?? ''))

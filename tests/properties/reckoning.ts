@@ -70,6 +70,8 @@ export interface Reckoned extends Reading {
   readonly nets: readonly Net[];
   /** A link's own figures in this build. */
   readonly figure: (link: Link, key: 'thermal' | 'quiescent') => number;
+  /** What it needs between input and output, at what flows through it. */
+  readonly dropout: (link: Link) => number;
 }
 
 /**
@@ -192,12 +194,15 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     inputs,
     nodes,
     nets,
+    dropout: (link) => curve(link, 'dropout', links.get(link.id) ?? 0),
     figure: (link, key) =>
       key === 'thermal' ? within(link.heat!.thermal, share(`${link.id} thermal`)) : figure(link, key),
     current: (part) => place.get(part)?.line.amps ?? 0,
     across,
     ohms: (part) => place.get(part)?.element.ohms ?? 0,
     voltage: (node) => volts.get(node)!,
+    // No capacitors are reckoned with here.
+    heldAt: (node) => volts.get(node)!,
     groundAt: (node) => {
       const feed = project.links.find((l) => l.to === node);
       if (feed === undefined) return 0;

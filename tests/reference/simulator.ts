@@ -1,5 +1,5 @@
 /**
- * A general-purpose circuit simulator (ngspice, compiled for this engine): a netlist in, the operating point out. An element
+ * A general-purpose circuit simulator (ngspice, compiled for this engine): a netlist in, the operating point or the state after some time out. An element
  * line that it cannot read is only a warning to it and is left out, so that what it solved is held against what was asked.
  */
 import { Simulation } from 'eecircuit-engine';
@@ -20,6 +20,12 @@ export interface Simulator {
    * @throws when the simulator drops a line, finds no solution, or says anything that is an error
    */
   readonly solve: (lines: readonly string[]) => Promise<OperatingPoint>;
+  /**
+   * The state after some time, from the operating point on.
+   *
+   * @param lasts seconds, so long that what is to end by then has not ended before
+   */
+  readonly after: (lines: readonly string[], lasts: number) => Promise<OperatingPoint>;
 }
 
 /**
@@ -42,24 +48,27 @@ export async function simulator(): Promise<Simulator> {
   vi.spyOn(console, 'error').mockReturnValue();
   const engine = new Simulation();
   await engine.start();
+  const run = async (lines: readonly string[], analysis: string): Promise<OperatingPoint> => {
+    engine.setNetList(['circuit', OPTIONS, ...lines, analysis, '.end'].join('\n'));
+    const { data } = await engine.runSim();
+    const said = engine.getError().filter((line) => !TRIALS.test(line));
+    if (said.length > 0) throw new Error(`the simulator: ${said.join(' ')}`);
+    // Of a run over time, the last moment.
+    const found = new Map(data.map(({ name, values }) => [name.toLowerCase(), Number(values.at(-1))]));
+    const get = (name: string): number => {
+      const value = found.get(name);
+      if (value === undefined) throw new Error(`the simulator knows no ${name}`);
+      return value;
+    };
+    for (const name of asked(lines)) get(name);
+    return {
+      volts: (node) => (node === '0' ? 0 : get(`v(${node})`)),
+      amps: (source) => get(`i(${source})`),
+    };
+  };
   return {
-    solve: async (lines) => {
-      engine.setNetList(['operating point', OPTIONS, ...lines, '.op', '.end'].join('\n'));
-      const { data } = await engine.runSim();
-      const said = engine.getError().filter((line) => !TRIALS.test(line));
-      if (said.length > 0) throw new Error(`the simulator: ${said.join(' ')}`);
-      const found = new Map(data.map(({ name, values }) => [name.toLowerCase(), Number(values[0])]));
-      const get = (name: string): number => {
-        const value = found.get(name);
-        if (value === undefined) throw new Error(`the simulator knows no ${name}`);
-        return value;
-      };
-      for (const name of asked(lines)) get(name);
-      return {
-        volts: (node) => (node === '0' ? 0 : get(`v(${node})`)),
-        amps: (source) => get(`i(${source})`),
-      };
-    },
+    solve: (lines) => run(lines, '.op'),
+    after: (lines, lasts) => run(lines, `.tran ${lasts / 1000} ${lasts} 0 ${lasts / 1000}`),
   };
 }
 

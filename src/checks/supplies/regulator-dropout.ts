@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'regulator-dropout',
   family: 'supplies',
-  claims: (a) => a.kind === 'regulator' && a.quantity === 'voltage' && a.direction === 'at-least',
+  claims: (a) => a.kind === 'regulator' && a.quantity === 'voltage' && a.title.endsWith(', regulation'),
 } satisfies LimitRule;

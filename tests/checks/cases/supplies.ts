@@ -72,6 +72,21 @@ loads:
 const chipOn = (supply: string, load = draws('1 mA', 'bench')): string =>
   onChip(load).replace('bench: { voltage: 5 V, current: 5 A }', `bench: { ${supply}, current: 5 A }`);
 
+/** A chip of 10 mA and a module that takes 100 mA, and 1.2 A in bursts of 1 ms. @param more of the supply */
+const bursting = (more: string): string =>
+  onChip('a: { type: module, active: 100 mA, idle: 100 mA, peak: 1.2 A, peak-time: 1 ms, supply: bench }').replace(
+    'current: 5 A',
+    `current: 1 A${more}`,
+  );
+
+/** A radio beside a servo that stalls for 10 ms, on 5 V behind 1 Ω. */
+const dipping = (most: string, more: string): string =>
+  onSupplies(
+    `bench: { voltage: 5 V, resistance: 1 Ω, current: 5 A${more} }`,
+    `a: { type: module, active: 10 mA, idle: 10 mA, supply: bench, maximum-dip: ${most} }
+     b: { type: servo, run: 100 mA, stall: 600 mA, stall-time: 10 ms, supply: bench }`,
+  );
+
 /** The 5 V board at its barrel jack: 50 mA of board over the diode and a regulator that needs 1 V. */
 const atJack = (volts: string, more = ''): string =>
   onBoard(draws('50 mA'), {
@@ -447,6 +462,72 @@ export const SUPPLIES: readonly Case[] = [
     when: 'is thin at 4.05 W of 5 W',
     verdict: 'thin',
     text: alone('810 mA', ', current: 2 A, power: 5 W'),
+  },
+  {
+    rule: 'supply-current',
+    when: 'breaks where a burst of 1.2 A and 1 ms is asked of a supply for 1 A, on a chip that works from 2.9 V',
+    verdict: 'breach',
+    text: bursting(''),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is content where 1000 µF carry the burst: 1.1 mC out of it alone leave 3.9 of 5 V',
+    verdict: 'silent',
+    text: bursting(', capacitance: 1000 µF'),
+  },
+  {
+    rule: 'supply-current',
+    when: 'breaks where 470 µF cannot: they would leave 2.66 V',
+    verdict: 'breach',
+    text: bursting(', capacitance: 470 µF'),
+  },
+  {
+    rule: 'supply-power',
+    when: 'is content with a burst that a capacitor carries',
+    verdict: 'silent',
+    text: bursting(', capacitance: 1000 µF, power: 5 W'),
+  },
+  {
+    rule: 'load-dip',
+    when: 'strains where a stall of 500 mA more takes 0.5 V in the supply, and 400 mV are borne',
+    verdict: 'strain',
+    text: dipping('400 mV', ''),
+  },
+  {
+    rule: 'load-dip',
+    when: 'is content with exactly 0.5 V',
+    verdict: 'silent',
+    text: dipping('500 mV', ''),
+  },
+  {
+    rule: 'load-dip',
+    when: 'is content where a capacitor of one time constant, 10 ms, leaves 63 % of it: 316 mV of 320 mV',
+    verdict: 'silent',
+    text: dipping('320 mV', ', capacitance: 10000 µF'),
+  },
+  {
+    rule: 'load-dip',
+    when: 'strains where that is more than 310 mV',
+    verdict: 'strain',
+    text: dipping('310 mV', ', capacitance: 10000 µF'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'is content where the stall that would leave 2.6 V is over before a capacitor is empty',
+    verdict: 'silent',
+    text: chipOn(
+      'voltage: 5 V, resistance: 2 Ω, capacitance: 10000 µF',
+      'a: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 5 ms, supply: bench }',
+    ),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'strains where it lasts ten times as long',
+    verdict: 'strain',
+    text: chipOn(
+      'voltage: 5 V, resistance: 2 Ω, capacitance: 10000 µF',
+      'a: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 50 ms, supply: bench }',
+    ),
   },
   {
     rule: 'supply-capacitance',
