@@ -12,6 +12,7 @@ import { diode, linkOf, mostGiven } from './link-figures.js';
 import { nodeNamed } from './names.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
+import { supplyLimits } from './supply-limits.js';
 import type { Tree } from './tree.js';
 import type { Wires } from './wires.js';
 
@@ -54,7 +55,11 @@ const FIGURES: Readonly<Record<DerivedType, readonly string[]>> = {
 export const BETWEEN_KEYS: readonly string[] = [...new Set(Object.values(FIGURES).flat())].filter(
   (key) => key !== 'voltage' && key !== 'resistance',
 );
-const TYPED_KEYS = new Set([...BETWEEN_KEYS, 'voltage', 'resistance']);
+/** What every supply says that another one feeds, whatever stands between them. */
+const COMMON = new Set([
+  ...['from', 'type', 'place', 'note', 'current', 'peak-current', 'power', 'reverse'],
+  ...['capacitance', 'input-capacitance', 'maximum-capacitance'],
+]);
 
 interface Surroundings {
   readonly tree: Tree;
@@ -87,7 +92,7 @@ export function addDerived(around: Surroundings, id: string, raw: unknown, path:
     return [];
   });
   for (const key of Object.keys(raw))
-    if (type !== undefined && TYPED_KEYS.has(key) && !allowed(type, sources.length).includes(key))
+    if (type !== undefined && !COMMON.has(key) && !allowed(type, sources.length).includes(key))
       remarks.problem({
         path: [...path, key],
         on: 'key',
@@ -95,7 +100,9 @@ export function addDerived(around: Surroundings, id: string, raw: unknown, path:
         expected: `its figures are ${allowed(type, sources.length).join(', ')}`,
       });
   const [first] = sources;
-  const node = { id, kind: 'supply' as const, path, limits: [] };
+  const { power, chargeable } = supplyLimits(figures, id);
+  const ends = { ...(power && { power }), ...(chargeable && { chargeable }) };
+  const node = { id, kind: 'supply' as const, path, limits: [], ...ends };
   if (first === undefined || type === undefined) {
     tree.add({ ...node, title: `supply ${id}`, volts: { min: 0, typ: 0, max: 0 } });
     return [];
