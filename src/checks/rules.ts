@@ -2,6 +2,7 @@
 import clampRating from './coils/clamp-rating.js';
 import clampReversed from './coils/clamp-reversed.js';
 import coilHeat from './coils/coil-heat.js';
+import coilHolds from './coils/coil-holds.js';
 import coilNoClamp from './coils/coil-no-clamp.js';
 import coilOnPin from './coils/coil-on-pin.js';
 import coilPullIn from './coils/coil-pull-in.js';
@@ -110,6 +111,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   busCurrent,
   groupCurrent,
   totalCurrent,
+  coilHolds,
   coilPullIn,
   coilVoltage,
   coilHeat,

@@ -110,7 +110,7 @@ function drawn(member: Member & { readonly kind: 'current' }, lean: Lean, build?
 function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, falling: boolean): FittedMember {
   switch (member.kind) {
     case 'resistance': {
-      const ohms = (member.load ? burden : loss)(member.ohms, lean, falling);
+      const ohms = (member.load ? burden : loss)(member.ohms, lean, falling) * shareLeft(member, lean);
       return fittedMember(member, {
         ohms: member.copper === undefined ? ohms : ohms * copperFactor(celsius, member.copper),
       });
@@ -133,6 +133,16 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, fall
     default:
       return member satisfies never;
   }
+}
+
+/** Leads keep a bridged resistor from being nothing at all. */
+const BRIDGED = 1e-6;
+
+/** How much of a resistor counts while the capacitor across it charges. */
+function shareLeft(member: Member, lean: Lean): number {
+  if (member.kind !== 'resistance' || member.bypass === undefined) return 1;
+  const { acting, second } = member.bypass;
+  return lean === 'peak' ? BRIDGED : lean === 'stalled' ? acting : lean === 'second' ? second : 1;
 }
 
 /** A filament hot, cold at the moment it is switched on, or by what that comes to over a second. */
@@ -159,7 +169,8 @@ function builtMember(
     case 'pin': {
       const copper = member.kind === 'resistance' && member.copper !== undefined;
       return fittedMember(member, {
-        ohms: within(member.ohms, share) * (copper ? copperFactor(celsius, member.copper) : 1),
+        ohms:
+          within(member.ohms, share) * (copper ? copperFactor(celsius, member.copper) : 1) * shareLeft(member, lean),
       });
     }
     case 'drop':

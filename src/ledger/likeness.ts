@@ -48,7 +48,7 @@ const ends = (i: Interval): string => `${i.min} ${i.typ} ${i.max}`;
 function written(member: Member): string {
   switch (member.kind) {
     case 'resistance':
-      return `r${ends(member.ohms)}${member.copper ?? ''}${member.load ? 'l' : ''}`;
+      return `r${ends(member.ohms)}${member.copper ?? ''}${member.load ? 'l' : ''}${member.bypass ? `b${member.bypass.acting} ${member.bypass.second}` : ''}`;
     case 'pin':
       return `p${ends(member.ohms)}`;
     case 'drop':

@@ -4,7 +4,10 @@ import { highestCoilVoltage } from '../circuit/coil.js';
 import type { CoilFigures } from './coil-figures.js';
 import { coilRestTemperature, dropOutCurrent, thermalIn } from './coil-figures.js';
 import { acrossSteps, coldSteps, hotSteps, releaseStep, restSteps } from './coil-working.js';
+import { actingSteps, raised } from './coil-bypass.js';
+import { heldAccount } from './coil-held.js';
 import type { Bench } from './lowering.js';
+import type { Bypass } from './series.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from './plan.js';
 
 /** What a coil's accounts need of the circuit around it. */
@@ -19,6 +22,8 @@ export interface CoilSetting {
   /** Amperes that still flow when it is switched off; absent: the switch is open and nothing does. */
   readonly leak?: (s: Reading) => number;
   readonly leakSteps?: (s: Reading) => readonly Step[];
+  /** A capacitor lies across its series resistor: it pulls in with more voltage than it is held by. */
+  readonly bypass?: Bypass;
   /** Its supply, where that does not keep one voltage: a battery, an adapter that does not regulate. */
   readonly unsteady?: { readonly node: string; readonly highest: number };
 }
@@ -33,7 +38,7 @@ export function unsteadyAt(bench: Bench, node: string | undefined): Pick<CoilSet
 interface Hung {
   readonly coil: CoilFigures;
   readonly setting: CoilSetting;
-  /** Volts across the winding. */
+  /** Volts across the winding when it has to pull in. */
   readonly volts: (s: Reading) => number;
   /** Volts that have heated it before it is switched on again. */
   readonly heating: (s: Reading) => number;
@@ -42,13 +47,16 @@ interface Hung {
 
 export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPlan[] {
   const { circuit, part, path, unsteady } = setting;
-  const volts = (s: Reading): number => Math.max(s.across(part) - (setting.shortfall?.(s) ?? 0), 0);
+  const { bypass } = setting;
+  const less = (s: Reading, volts: number): number => Math.max(volts - (setting.shortfall?.(s) ?? 0), 0);
+  const volts = (s: Reading): number => less(s, s.across(part) * (bypass ? raised(s, part, bypass, 'acting') : 1));
+  const held = (s: Reading): number => less(s, s.across(part) * (bypass ? raised(s, part, bypass, 'ohms') : 1));
   const hung: Hung = {
     coil,
     setting,
     volts,
     // The losses on the way are the same; only the supply stood higher.
-    heating: (s) => volts(s) + (unsteady ? Math.max(unsteady.highest - s.voltage(unsteady.node), 0) : 0),
+    heating: (s) => held(s) + (unsteady ? Math.max(unsteady.highest - s.voltage(unsteady.node), 0) : 0),
     base: { id: part, kind: 'coil', circuits: [circuit], path },
   };
   const unless = (key: 'pull-in' | 'maximum' | 'drop-out', account: AccountPlan, does: string): AccountPlan =>
@@ -63,12 +71,14 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
     unless('pull-in', pullIn(hung), 'pull in'),
     ...(coil.maximum ? [unless('maximum', highest(hung, coil.maximum), 'take harm')] : []),
     ...(coil.hottest ? [heat(hung, coil.hottest)] : []),
+    ...(coil.holding ? [heldAccount(coil, coil.holding, setting, hung.base)] : []),
     unless('drop-out', letsGo(hung), 'let go'),
   ];
 }
 
-function pullIn({ coil, setting, volts, heating, base }: Hung): AccountPlan {
-  const { part } = setting;
+function pullIn(hung: Hung): AccountPlan {
+  const { coil, setting, volts, heating, base } = hung;
+  const { part, bypass } = setting;
   const { reference } = coil;
   const operate = (s: Reading): number => (s.typical ? coil.pullIn.typ : coil.pullIn.max);
   /** A published hot operate voltage replaces the copper rule: it is carried over from the ambient it was stated at. */
@@ -114,13 +124,16 @@ function pullIn({ coil, setting, volts, heating, base }: Hung): AccountPlan {
     direction: 'at-least',
     // What an undriven transistor keeps for itself rises with the current asked of it.
     recipes: setting.shortfall ? ['starved', 'drive-worst', 'flooded'] : ['starved', 'flooded'],
+    ...(bypass && { peaks: true }),
     read: volts,
     limits: coil.restartsCold ? [cold] : [cold, again],
     steps: (s) => {
       const { operate: volt, from, at } = hot(s);
       return [
         ...(setting.lossSteps?.(s) ?? []),
-        ...acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s)),
+        ...(bypass
+          ? actingSteps(s, part, bypass, setting.shortfall?.(s) ?? 0)
+          : acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s))),
         ...coldSteps(coil, s, operate(s)),
         ...(coil.restartsCold
           ? []

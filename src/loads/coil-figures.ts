@@ -2,8 +2,8 @@
 import { copperFactor, coilTemperature } from '../circuit/copper.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
-import type { DropOut, PullIn } from './coil-voltages.js';
-import { PRACTICE, dropOutOf, maximumOf, pullInOf } from './coil-voltages.js';
+import type { DropOut, Holding, PullIn } from './coil-voltages.js';
+import { PRACTICE, dropOutOf, holdingOf, maximumOf, pullInOf } from './coil-voltages.js';
 import type { Figures } from './figures.js';
 import { rating } from './limits.js';
 import type { LimitPlan, Origin, Reading } from './plan.js';
@@ -23,6 +23,8 @@ export interface CoilFigures {
   readonly reference: number;
   readonly pullIn: PullIn;
   readonly dropOut: DropOut;
+  /** What keeps it pulled in; absent where it is held by what it pulls in with, and nobody states it. */
+  readonly holding?: Holding;
   /** Absent where the temperature of its winding says what it bears. */
   readonly maximum?: LimitPlan;
   /** What the winding may be heated to, where that is published. */
@@ -67,12 +69,14 @@ export function coilFigures(figures: Figures): CoilFigures | undefined {
   const inductance = figures.interval('inductance', 'inductance');
   const pullIn = pullInOf(figures, nominal, reference);
   const dropOut = dropOutOf(figures, nominal, reference);
+  const holding = holdingOf(figures, nominal, reference, figures.within('series').says('bypass'));
   return {
     ohms,
     nominal,
     reference,
     pullIn,
     dropOut,
+    ...(holding && { holding }),
     // A winding whose temperature is published is judged by that, unless a voltage is published, too.
     ...((hottest === undefined || figures.says('maximum')) && {
       maximum: maximumOf(figures, nominal, { ohms: ohms.typ, thermal: thermal.max, reference }),

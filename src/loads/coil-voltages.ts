@@ -123,6 +123,30 @@ export function dropOutOf(figures: Figures, nominal: number, reference: number):
   return { min: value.min, typ, stated: text, origin: stated.origin };
 }
 
+/** Volts that keep a coil pulled in, at the reference temperature. */
+export interface Holding {
+  readonly volts: { readonly typ: number; readonly max: number };
+  readonly stated: string;
+  readonly origin: Origin;
+}
+
+/** @param asked it is held by less than it pulls in with, so that it matters even where nobody states it */
+export function holdingOf(figures: Figures, nominal: number, reference: number, asked: boolean): Holding | undefined {
+  const stated = voltPoints(figures, 'holding', nominal, reference);
+  if (stated === undefined) {
+    if (!asked) return undefined;
+    // It lets go somewhere in the usual range of drop-out voltages: above that it holds.
+    const [typ, max] = [DROP_OUT.typ * nominal, DROP_OUT.max * nominal];
+    figures.assume(
+      `it stays pulled in above ${percent(DROP_OUT.max)} % of ${nominal} V, the highest usual drop-out voltage, since nobody states its holding voltage`,
+    );
+    return { volts: { typ, max }, stated: `${formatValue(max, 'voltage')}, assumed`, origin: PRACTICE };
+  }
+  const [{ value, quantity, stated: text }] = stated.points as [(typeof stated.points)[number]];
+  const typ = typicalStated(quantity) ? value.typ : Math.min(DROP_OUT.typ * nominal, value.max);
+  return { volts: { typ, max: value.max }, stated: text, origin: stated.origin };
+}
+
 /** What the derating of a maximum needs of its coil: ohms at the reference temperature, K/W. */
 interface Winding {
   readonly ohms: number;

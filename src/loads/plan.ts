@@ -38,6 +38,11 @@ export type Member =
       readonly copper?: number;
       /** The useful load itself, or what takes current away from it: not a loss on the way to it. */
       readonly load?: true;
+      /**
+       * A capacitor lies across it: at switching on it counts for nothing, by these shares when what it feeds has to act and over
+       * the first second (root mean square), and whole from then on.
+       */
+      readonly bypass?: { readonly acting: number; readonly second: number };
     })
   | (InSeries & { readonly kind: 'junction'; readonly law: JunctionSpread; readonly load?: true })
   | (InSeries & { readonly kind: 'drop'; readonly volts: Interval; readonly load?: true })
@@ -67,7 +72,9 @@ export type Member =
 
 /** Whether a member draws more at times: in a stall, a start, a burst. */
 export const hasPeaks = (m: Member): boolean =>
-  (m.kind === 'current' && m.peak !== undefined) || (m.kind === 'filament' && m.cold !== undefined);
+  (m.kind === 'current' && m.peak !== undefined) ||
+  (m.kind === 'filament' && m.cold !== undefined) ||
+  (m.kind === 'resistance' && m.bypass !== undefined);
 
 /** Whether a branch draws more as its voltage falls. */
 export const isFalling = ({ members }: BranchPlan): boolean => members.some((m) => m.kind === 'power');

@@ -15,6 +15,7 @@ import { isMapping } from './figures.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { currentThrough } from './reach.js';
 import { signalEnd } from './lines/signal.js';
+import type { Bypass } from './series.js';
 import { seriesOf } from './series.js';
 import { terminalAccounts } from './terminals.js';
 
@@ -33,7 +34,11 @@ export interface Content {
     driver?: Driver,
     /** Node that its current comes from. */
     feed?: string,
+    /** A capacitor lies across its series resistor. */
+    bypass?: Bypass,
   ) => readonly AccountPlan[];
+  /** Seconds after switching on in which it has to have acted: a coil pulls in. */
+  readonly acts?: number;
   /** Something in it limits the current besides a pin: a winding, a resistance, its own electronics. */
   readonly limitsItself: boolean;
   /** Its own accounts tell whether a driver lets go of it. */
@@ -109,11 +114,14 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
   const named = told ? undefined : pin;
   const said = feedOf(input);
   const supply = said && bench.node(said.name, said.path);
-  const series = seriesOf(figures, circuit, path);
+  const series = seriesOf(figures, circuit, path, {
+    members: content.members(circuit),
+    ...(content.acts !== undefined && { acts: content.acts }),
+  });
   const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
   const own = (feed: string, driver?: Driver): AccountPlan[] => [
-    ...content.accounts(circuit, path, driver, feed),
+    ...content.accounts(circuit, path, driver, feed, series.bypass).map(series.bypass ? withPeaks : same),
     ...terminalAccounts(figures, circuit, path, content.members(circuit), content.part(circuit)),
     ...series.accounts,
   ];
@@ -259,6 +267,11 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
   }
   return alwaysOn(input, content, circuit, supply, members, own(supply), base, clamp);
 }
+
+/** Behind a bypassed resistor a load sees a peak at switching on. */
+const withPeaks = (a: AccountPlan): AccountPlan =>
+  a.kind === 'input' && a.quantity === 'current' && a.direction === 'at-most' ? { ...a, peaks: true } : a;
+const same = (a: AccountPlan): AccountPlan => a;
 
 /** Where curves are read off for what a load is expected to take, °C. */
 const ROOM = 25;

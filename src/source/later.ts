@@ -4,13 +4,12 @@
  *
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
-const coil = ['holding', 'latching', 'pulse', 'operations', 'contact-rating'];
+const coil = ['latching', 'pulse', 'operations', 'contact-rating'];
 const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers', 'catalogue'],
   load: ['contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
-  'load/series': ['bypass'],
   'load:coil': coil,
   'load/coil': coil,
   // They belong to its output, which is judged like a contact.

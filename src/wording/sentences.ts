@@ -39,6 +39,20 @@ const coilPullIn: Say = (f) => {
   );
 };
 
+const coilHolds: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says what holds the coil of ${f.about}.`;
+  const { account, by } = m;
+  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
+  const typical =
+    f.verdict === 'breach'
+      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
+      : ' A typical build does.';
+  return sentence(
+    `${when(f)}pulled in, the coil of ${f.about} keeps ${gets} and is sure to hold from ${needs} on: it is not sure to stay pulled in.${typical}`,
+  );
+};
+
 /** The part that an account is about, without what of it is asked. */
 const partOf = (f: Finding): string => subjectOf(f).replace(/, .*$/, '');
 
@@ -282,6 +296,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`,
   'group-current': (f) => atMost(f, subjectOf(f), pinVerb(f), sumOf(f)),
   'total-current': (f) => atMost(f, subjectOf(f), 'carry', sumOf(f)),
+  'coil-holds': coilHolds,
   'coil-pull-in': coilPullIn,
   'coil-voltage': (f) => atMost(f, `the coil of ${f.about}`, 'gets'),
   'coil-heat': (f) => atMost(f, `the winding of ${f.about}`, 'reaches'),

@@ -78,6 +78,17 @@ export function drawn({ amps, peak, second }: Extract<Member, { kind: 'current' 
   return Math.max(amps[DRAW[lean]], more ?? 0);
 }
 
+/** What of a resistor counts while the capacitor across it charges: next to nothing at first, and shares of it later. */
+export function counted(member: Member, lean: Lean): number {
+  const bypass = member.kind === 'resistance' ? member.bypass : undefined;
+  const shares: { readonly [L in Lean]?: number } = {
+    peak: 1e-6,
+    stalled: bypass?.acting ?? 1,
+    second: bypass?.second ?? 1,
+  };
+  return bypass === undefined ? 1 : (shares[lean] ?? 1);
+}
+
 /** A filament's design point in a lean: what it takes hot, cold, or over the second in which it is switched on. */
 export function lit({ volts, amps, cold }: Extract<Member, { kind: 'filament' }>, lean: Lean) {
   const times = lean === 'peak' || lean === 'stalled' ? cold?.peak : lean === 'second' ? cold?.second : undefined;

@@ -34,6 +34,15 @@ export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
   'a coil behind an N-channel MOSFET': on(
     coil({ part: 'nmos-ao3400a', pin: 'D8', 'gate-resistor': '100 Ω ±5 %', 'pull-down': '100 kΩ ±5 %' }),
   ),
+  'a coil behind a resistor that a capacitor bridges at first': on({
+    valve: {
+      part: 'relay-coil-5v-70r',
+      supply: 'brick-5v',
+      series: { resistance: '22 Ω ±10 %', power: '0.5 W', bypass: '1000 µF ±20 %' },
+      driver: { part: 'npn-2n2222a', pin: 'D8', 'base-resistor': '470 Ω ±5 %' },
+      clamp: { part: 'diode-1n4148' },
+    },
+  }),
   'a coil on the board’s own rail': on({
     coil: {
       part: 'relay-coil-5v-70r',

@@ -250,7 +250,9 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
       case 'pin': {
         const copper =
           member.kind === 'resistance' && member.copper !== undefined ? copperFactor(ambient, member.copper) : 1;
-        const ohms = within(member.ohms, at) * copper;
+        const bypass = member.kind === 'resistance' ? member.bypass : undefined;
+        const left = bypass === undefined || !peak ? 1 : peak === 'rms' ? bypass.second : 1e-6;
+        const ohms = within(member.ohms, at) * copper * left;
         return { member, ohms, volts: (amps) => ohms * amps, blocks: false };
       }
       case 'drop': {

@@ -8,7 +8,7 @@ import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
 import type { Junction } from '../../src/circuit/junction.js';
 import type { Ends } from '../ledger/leans.js';
-import { DRAW, END, LOAD, LOSS, drawn, leanOfBranch, lit } from '../ledger/leans.js';
+import { DRAW, END, LOAD, LOSS, counted, drawn, leanOfBranch, lit } from '../ledger/leans.js';
 
 /** Figures of one build. */
 export interface Figures {
@@ -113,7 +113,9 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
         case 'filament':
           return lit(member, leanOf(network, branch)).amps;
         default:
-          return corner.tuned?.part === member.part ? corner.tuned.ohms : member.ohms[end];
+          return corner.tuned?.part === member.part
+            ? corner.tuned.ohms
+            : member.ohms[end] * counted(member, leanOf(network, branch));
       }
     },
     curve: (network, branch, member) =>

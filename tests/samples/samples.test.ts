@@ -208,6 +208,20 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       pullIn('latch', (2.833 - 4.163) / 4.163),
     ],
   },
+  'attic-fan-economiser': {
+    verdict: 'sound',
+    findings: [],
+    figures: [
+      // 4.8 V less 0.13 V, over (64.2 + 9.1) Ω
+      { account: 'fan.coil', direction: 'at-least', quantity: 'voltage', of: 'min', is: 4.09 },
+      pullIn('fan', (4.09 - 3.94) / 3.94),
+      // (4.8 - 0.08) V / (49.35 + 78.5) Ω against 2 V / 63 Ω
+      { account: 'fan.coil', direction: 'at-least', quantity: 'current', of: 'min', is: 36.9e-3 },
+      // 5.2 V / 64.2 Ω
+      { account: 'fan.driver', direction: 'at-most', quantity: 'current', of: 'max', is: 80.9e-3 },
+      { account: 'brick-5v', direction: 'at-most', of: 'max', is: 80.9e-3 },
+    ],
+  },
   'mist-valve-measured': {
     verdict: 'unproven',
     findings: ['unproven measured-disagrees mist-valve.coil'],

@@ -103,7 +103,7 @@ const table: readonly (readonly [string, string, readonly (readonly [string, str
     [
       ['[true] `pin` in load `a` cannot be `true`', 'it wants a name'],
       ['[two] `count` in load `a` cannot be `two`', 'it wants a whole number'],
-      ['[[1]] `series` in load `a` cannot be a list', 'it wants a quantity or { resistance, power }'],
+      ['[[1]] `series` in load `a` cannot be a list', 'it wants a quantity or { resistance, power, bypass }'],
     ],
   ],
   [

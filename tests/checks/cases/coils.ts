@@ -39,6 +39,14 @@ const restart = (supply: string, more = '', ambient = '20 °C'): string =>
     { ambient, policy: 'classroom' },
   );
 
+/** 100 Ω behind 100 Ω that 10 mF bridge, on 5 V: it pulls in with nearly all of it, and 25 mA hold it. */
+const economiser = (more: string, series = '{ resistance: 100 Ω, bypass: 10 mF }'): string =>
+  onSupplies(
+    'cell: { voltage: 5 V, current: 1 A }',
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, pull-in: typ 3 V max 4 V, drop-out: 0.5 V, maximum: 6 V, series: ${series}${more} }`,
+    { ambient: '20 °C' },
+  );
+
 /** On 6 V at 40 °C a coil of 100 Ω and 100 K/W comes to 70.1 °C; at 60 °C 3.47 V make it as hot. */
 const derated = (volts: string, ambient: string): string =>
   onSupplies(
@@ -76,6 +84,48 @@ const thrown = (clamp: string, bears = '100 V', supply = '12 V'): string =>
 const PAIR = 'type: diode-zener, current: 1 A, zener-voltage: 24 V, forward-voltage: { value: 1 V, at: 50 mA }';
 
 export const COILS: readonly Case[] = [
+  {
+    rule: 'coil-holds',
+    when: 'breaks where 25 mA hold a coil of 100 Ω that typically wants 2.6 V',
+    verdict: 'breach',
+    text: economiser(', holding: typ 2.6 V max 3 V'),
+  },
+  {
+    rule: 'coil-holds',
+    when: 'strains where it may want 2.6 V',
+    verdict: 'strain',
+    text: economiser(', holding: typ 1.5 V max 2.6 V'),
+  },
+  {
+    rule: 'coil-holds',
+    when: 'is content with exactly what it wants, 2.5 V',
+    verdict: 'silent',
+    text: economiser(', holding: typ 1.5 V max 2.5 V'),
+  },
+  {
+    rule: 'coil-holds',
+    when: 'takes the highest usual drop-out voltage where nobody states more: 40 % of 5 V',
+    verdict: 'silent',
+    text: economiser(''),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'is content where a capacitor bridges the resistor that would leave it half of what it needs',
+    verdict: 'silent',
+    text: economiser(''),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'breaks without that capacitor',
+    verdict: 'breach',
+    text: economiser('', '100 Ω'),
+  },
+  {
+    rule: 'coil-pull-in',
+    when: 'breaks with one that has charged before the armature closes',
+    verdict: 'breach',
+    text: economiser('', '{ resistance: 100 Ω, bypass: 10 µF }'),
+  },
   {
     rule: 'coil-on-pin',
     when: 'breaks on a bare coil without a clamp, however little it takes',
