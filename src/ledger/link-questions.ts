@@ -52,8 +52,9 @@ export function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
 
 /** What a regulator's heat lets it give, at the input and the ambient of each corner: it may be far less than its rating. */
 function heatLimit({ id, from, to, heat, quiescent }: Link): LimitPlan[] {
-  if (typeof heat!.limit.value !== 'number') return [];
-  const hottest = heat!.limit.value;
+  const { value: hottest, asks } = heat!.limit;
+  // What was only tried allows nothing, and forbids nothing.
+  if (typeof hottest !== 'number' || asks !== undefined) return [];
   return [
     {
       ...heat!.limit,

@@ -4,7 +4,7 @@
  */
 import type { Figures } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
-import { rating } from '../loads/limits.js';
+import { assumed, rating } from '../loads/limits.js';
 import type { LimitPlan } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
@@ -20,6 +20,10 @@ export type LinkBase = Pick<Link, 'id' | 'title' | 'from' | 'to' | 'path'>;
 const USUAL_INPUT = { low: 5.5, high: 15 };
 /** What a diode that nobody describes drops, volts: from a Schottky one at little current to a silicon one at much. */
 const USUAL_DROP: Interval = { min: 0.2, typ: 0.5, max: 1 };
+/** Thermal resistance to try where nobody states one, K/W (rule 8). */
+const TRIED_THERMAL = 400;
+/** What a regulator's junction bears where nobody says so, °C: most are made to work at 125, and shut down before 150 (common practice). */
+const USUAL_JUNCTION: Interval = { min: 125, typ: 125, max: 150 };
 /** Resistance of a fuse or switch that nobody describes, ohms. */
 const USUAL_OHMS: Interval = { min: 0, typ: 0.1, max: 0.2 };
 
@@ -134,15 +138,24 @@ function regulator(figures: Figures, base: LinkBase, kind: 'linear-regulator' | 
       ...inputLimits(figures, undefined),
     };
   }
-  const thermal = figures.figure('thermal-resistance', 'thermal-resistance');
-  const junction = rating(figures, 'maximum-junction', 'temperature', { margin: 'temperature' });
   const usual = volts.typ >= 5 || (dropout && highest(dropout.points) >= 1) ? USUAL_INPUT.high : USUAL_INPUT.low;
   return {
     ...shape,
     ...inputLimits(figures, usual),
-    ...(thermal &&
-      junction && { heat: { thermal: closed(thermal.quantity), limit: junction, origin: thermal.origin } }),
+    heat: heatOf(figures, base.id),
   };
+}
+
+/** What a linear regulator's loss is held to. Without a thermal resistance it is tried at a bad one: it holds, or is unproven. */
+function heatOf(figures: Figures, id: string): NonNullable<Link['heat']> {
+  const thermal = figures.figure('thermal-resistance', 'thermal-resistance');
+  const limit =
+    rating(figures, 'maximum-junction', 'temperature', { margin: 'temperature' }) ??
+    assumed(figures, 'highest junction temperature', USUAL_JUNCTION, 'temperature', { margin: 'temperature' });
+  if (thermal) return { thermal: closed(thermal.quantity), limit, origin: thermal.origin };
+  figures.assume(`thermal resistance: tried at ${TRIED_THERMAL} K/W, since nobody states it`);
+  const asks = `what is the thermal resistance of ${id} as mounted (its \`thermal-resistance\`)?`;
+  return { thermal: exactly(TRIED_THERMAL), limit: { ...limit, asks } };
 }
 
 /** Highest input voltage: the upper end of the window where one is stated; and the lowest, where that is stated too. */
