@@ -19,7 +19,7 @@ export const junctionTemperature = (ambient: number, thermal: number, power: num
   ambient + thermal * power;
 
 /** Amperes at which heat is no limit any more. */
-const NO_LIMIT = 1e3;
+export const HEAT_NO_LIMIT = 1e3;
 
 /**
  * Current that a linear regulator may give for its heat, amperes: ((Tj − Ta) / Rth − Pq) / (Vin − Vout), at least a
@@ -30,5 +30,5 @@ const NO_LIMIT = 1e3;
  */
 export function allowedByHeat(ambient: number, hottest: number, thermal: number, drop: number, own: number): number {
   const watts = (hottest - ambient) / thermal - own;
-  return drop <= 0 ? NO_LIMIT : Math.min(Math.max(watts / drop, 1e-6), NO_LIMIT);
+  return drop <= 0 ? HEAT_NO_LIMIT : Math.min(Math.max(watts / drop, 1e-6), HEAT_NO_LIMIT);
 }

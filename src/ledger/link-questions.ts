@@ -1,5 +1,5 @@
 /** What is asked of a link of the supply tree: its current, its heat, the voltage that it gets and needs. */
-import { allowedByHeat, linearLoss } from '../circuit/regulator.js';
+import { HEAT_NO_LIMIT, allowedByHeat, linearLoss } from '../circuit/regulator.js';
 import type { LimitPlan } from '../loads/plan.js';
 import type { Link, Project } from '../project/project.js';
 import type { Shares } from './bookings.js';
@@ -60,6 +60,8 @@ function heatLimit({ id, from, to, heat, quiescent }: Link): LimitPlan[] {
       ...heat!.limit,
       margin: 'current',
       value: (s) => {
+        // Heat sees what is sustained, not its peaks.
+        if (s.peak) return HEAT_NO_LIMIT;
         const end = s.typical ? 'typ' : 'max';
         const drop = s.voltage(from) - s.voltage(to);
         const own = s.voltage(from) * (quiescent?.[end] ?? 0);

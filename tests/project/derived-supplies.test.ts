@@ -91,3 +91,19 @@ loads: { a: { type: constant-current, current: 10 mA, supply: low, input-capacit
     expect(draw!.max).toBeGreaterThan(limits[0]!.value);
   });
 });
+
+it('lets a regulator give in a burst what its heat would not bear for long', () => {
+  const text = (load: string): string => `ampledger: 1
+title: Tree
+ambient: 25 °C
+supplies:
+  brick: { voltage: 9 V, current: 2 A }
+  low: { from: brick, type: linear-regulator, voltage: 5 V, current: 1 A, dropout: 1 V, thermal-resistance: 100 K/W, maximum-junction: 125 °C }
+loads: { a: { type: module, supply: low, ${load} } }
+`;
+  // 100 K / 100 K/W / 4 V are 250 mA.
+  const left = (load: string): number =>
+    Math.min(...accountsOf(text(load))('low', 'at-most').limits.map((l) => l.left));
+  expect(left('active: 100 mA, idle: 100 mA, peak: 500 mA, peak-time: 1 ms')).toBeCloseTo(0.5, 9);
+  expect(left('active: 500 mA, idle: 500 mA')).toBeCloseTo(-1, 9);
+});
