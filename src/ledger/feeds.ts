@@ -70,7 +70,9 @@ function leaningTogether({ links, project }: Circuitry, choices: readonly (reado
         new Map(choices.map((of) => of.find(([, feed]) => hangsOn(feed.link, source) === towards) ?? of[0]!)),
     ),
   );
-  return [...together, ...choices.flatMap((of) => of.map((choice): Feeds => new Map([choice])))];
+  // No project has so many; a stranger's file may.
+  const single = choices.length > MOST_COMBINED ? [] : choices.flatMap((of) => of.map((c): Feeds => new Map([c])));
+  return [...together, ...single];
 }
 
 /** Whether some source feeds a node only when another one is dead. */
