@@ -19,6 +19,7 @@ import driverRelease from './drivers/driver-release.js';
 import driverVoltage from './drivers/driver-voltage.js';
 import gateVoltage from './drivers/gate-voltage.js';
 import type { LimitRule, WiringRule } from './finding.js';
+import chipHeat from './groups/chip-heat.js';
 import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
 import inputRelease from './parts/input-release.js';
@@ -103,6 +104,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
 /** Rules about limits; an account goes to the first that claims it. */
 export const LIMIT_RULES: readonly LimitRule[] = [
   pinInjected,
+  chipHeat,
   pinCurrent,
   levelHigh,
   levelLow,

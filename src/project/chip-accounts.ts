@@ -17,7 +17,7 @@ export function chipAccounts(
   const pins = [...new Set(names.values())].filter((p) => used.has(p.account));
   const single = pins.flatMap((pin) =>
     [...used.get(pin.account)!].map((direction): PinAccountPlan => {
-      const each = rows.filter((r) => r.scope === 'each' && r.direction === direction && covers(r, pin));
+      const each = rows.filter((r) => r.scope === 'each' && r.direction === direction && covers(setting, r, pin));
       // A row that names its pins is narrower than one for all.
       const narrow = (grade: Grade): readonly Row[] => {
         const named = each.filter((r) => r.grade === grade && r.pins.size > 0);
@@ -44,8 +44,8 @@ export function chipAccounts(
   );
   const sums = new Map<string, PinAccountPlan>();
   for (const row of rows) {
-    if (row.scope === 'each') continue;
-    const members = pins.filter((p) => covers(row, p));
+    if (row.scope === 'each' || row.direction === 'power') continue;
+    const members = pins.filter((p) => covers(setting, row, p));
     if (members.length === 0) continue;
     const direction = row.name === 'supply-pins' ? 'source' : row.name === 'ground-pins' ? 'sink' : row.direction;
     const id = `${owner}.${row.name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;

@@ -24,16 +24,18 @@ function chosenDrive(setting: ChipSetting, pin: ChipPin): string | undefined {
   return undefined;
 }
 
+/** A drive setting in amperes; undefined where there is none. */
+export function amperesOf(text: unknown): number | undefined {
+  const parsed = typeof text === 'string' || typeof text === 'number' ? parseQuantity(text, 'current') : undefined;
+  return parsed && 'quantity' in parsed ? closed(parsed.quantity).typ : undefined;
+}
+
 /** A setting below the highest, amperes: beyond it nothing is characterised, and nothing breaks (rule 13 of the format). */
 export function lowerDrive(setting: ChipSetting, pin: ChipPin): Pick<PinAccountPlan, 'drive'> {
   const stated = chosenDrive(setting, pin);
   const settings = list(mapping(setting.profile['drive'])['settings']).map(String);
-  const amps = (text: string | undefined): number => {
-    const parsed = text === undefined ? undefined : parseQuantity(text, 'current');
-    return parsed && 'quantity' in parsed ? closed(parsed.quantity).typ : NaN;
-  };
-  const own = amps(stated);
-  return stated !== undefined && own < amps(settings.at(-1)) ? { drive: { amps: own, stated } } : {};
+  const [own, highest] = [amperesOf(stated), amperesOf(settings.at(-1))];
+  return stated !== undefined && own !== undefined && own < (highest ?? 0) ? { drive: { amps: own, stated } } : {};
 }
 
 export function resistanceOf(

@@ -7,6 +7,7 @@ import type { Dimension } from '../quantity/dimension.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { closed } from '../quantity/quantity.js';
 import type { Path } from '../source/place.js';
+import { amperesOf, driveOf } from './chip-drive.js';
 import type { ChipPin, ChipSetting, Raw } from './chip-setting.js';
 import { list } from './chip-setting.js';
 
@@ -18,17 +19,20 @@ export interface Row {
   readonly listed?: string;
   /** Lower-case chip or header names; empty: all pins. */
   readonly pins: ReadonlySet<string>;
-  readonly direction: 'source' | 'sink' | 'at-most' | 'injected';
+  readonly direction: 'source' | 'sink' | 'at-most' | 'injected' | 'power';
   readonly grade: Grade;
   readonly limit: LimitPlan;
+  /** It holds for pins with this drive setting only, amperes. */
+  readonly drive?: number;
   /** Of what is injected: false where no junction leads to the supply. */
   readonly clamp?: unknown;
   /** The direction is 'either': both ways add up. */
   readonly own: boolean;
 }
 
-export const covers = (row: Row, pin: ChipPin): boolean =>
-  row.pins.size === 0 || row.pins.has(pin.chipPin.toLowerCase()) || row.pins.has(pin.label.toLowerCase());
+export const covers = (setting: ChipSetting, row: Row, pin: ChipPin): boolean =>
+  (row.pins.size === 0 || row.pins.has(pin.chipPin.toLowerCase()) || row.pins.has(pin.label.toLowerCase())) &&
+  (row.drive === undefined || row.drive === amperesOf(driveOf(setting, pin)));
 
 export function limitRows(setting: ChipSetting): Row[] {
   const { profile, ownLimits, path } = setting;
@@ -51,10 +55,11 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
   if (target === undefined) return [];
   const grade = (raw['grade'] as Grade | undefined) ?? 'operating';
   const origin: Origin = path === undefined ? (citation(raw['cite'], profile.documents) ?? OWN_FIGURE) : OWN_FIGURE;
-  return (['source', 'sink', 'either', 'injected'] as const).flatMap((direction): Row[] => {
+  const perPin = raw['per'] === 'pin' && isPerPin(setting, raw, path);
+  return (['source', 'sink', 'either', 'injected', 'power'] as const).flatMap((direction): Row[] => {
     const text = raw[direction];
     if (text === undefined) return [];
-    const parsed = parseQuantity(text as string, 'current');
+    const parsed = parseQuantity(text as string, direction === 'power' ? 'power' : 'current');
     if (!('quantity' in parsed)) {
       if (path)
         remarks.problem({ path: [...path, direction], on: 'value', says: parsed.problem, expected: parsed.expected });
@@ -67,17 +72,19 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
       margin: grade === 'absolute' || grade === 'operating' ? 'current' : 'none',
       origin,
       ...(conditionText(raw['when']) && { condition: conditionText(raw['when'])! }),
+      ...(perPin && {
+        condition: [`of one of its ${target.name.replace('-', ' ')}`, conditionText(raw['when'])]
+          .filter(Boolean)
+          .join(', '),
+        asks: `how many ${target.name.replace('-', ' ')} does ${setting.owner} have, and how do they share what its pins carry?`,
+      }),
     };
+    const drive = isMapping(raw['when']) ? amperesOf(raw['when']['drive']) : undefined;
+    const common = { ...target, grade, limit, own: path !== undefined, ...(drive !== undefined && { drive }) };
     // Limits of one pin that hold either way hold each way.
     if (direction === 'either' && target.scope === 'each')
-      return (['source', 'sink'] as const).map((d) => ({
-        ...target,
-        direction: d,
-        grade,
-        limit,
-        own: path !== undefined,
-      }));
-    const row = { ...target, grade, limit, own: path !== undefined };
+      return (['source', 'sink'] as const).map((d) => ({ ...common, direction: d }));
+    const row = common;
     if (direction !== 'injected') return [{ ...row, direction: direction === 'either' ? 'at-most' : direction }];
     if (target.scope === 'each') return [{ ...row, direction, clamp: raw['clamp'] }];
     if (path)
@@ -89,6 +96,19 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
       });
     return [];
   });
+}
+
+/** Whether `per: pin` stands where it means something: at what passes the supply or ground pins. */
+function isPerPin({ remarks }: ChipSetting, raw: Raw, path: Path | undefined): boolean {
+  if (raw['applies-to'] === 'supply-pins' || raw['applies-to'] === 'ground-pins') return true;
+  if (path)
+    remarks.problem({
+      path: [...path, 'per'],
+      on: 'key',
+      says: '`per: pin` is of limits of the supply or ground pins',
+      expected: '`applies-to: supply-pins` or `ground-pins`; for each of the other pins `applies-to: each-pin`',
+    });
+  return false;
 }
 
 function scopeOf(raw: unknown, name: string | undefined): Pick<Row, 'scope' | 'name' | 'pins' | 'listed'> | undefined {

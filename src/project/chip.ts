@@ -4,9 +4,11 @@ import { pinsIn } from '../catalogue/pin-range.js';
 import type { InputPin } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { Path } from '../source/place.js';
+import type { AccountPlan } from '../loads/plan.js';
 import { chipAccounts } from './chip-accounts.js';
 import { driveOf, resistanceOf } from './chip-drive.js';
 import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
+import { powerAccounts } from './chip-power.js';
 import { covers, limitRows } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import { list, mapping } from './chip-setting.js';
@@ -28,6 +30,8 @@ export interface Chip {
     used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>,
     own: PinAccountPlan['own'],
   ): readonly PinAccountPlan[];
+  /** Accounts of what its pins in use, and the chip as a whole, turn into heat, where that is limited. */
+  heat(circuitsOf: (pin: ChipPin) => readonly string[], own: PinAccountPlan['own']): readonly AccountPlan[];
 }
 
 export function chipOf(setting: ChipSetting): Chip {
@@ -73,7 +77,7 @@ export function chipOf(setting: ChipSetting): Chip {
     pins: names,
     bind(pin) {
       const drive = driveOf(setting, pin);
-      const limits = rows.filter((r) => r.scope === 'each' && covers(r, pin) && r.grade === 'characterised');
+      const limits = rows.filter((r) => r.scope === 'each' && covers(setting, r, pin) && r.grade === 'characterised');
       const least = (d: 'source' | 'sink'): number | undefined =>
         limits.find((r) => r.direction === d)?.limit.value as number | undefined;
       const [source, sink] = [least('source'), least('sink')];
@@ -87,10 +91,10 @@ export function chipOf(setting: ChipSetting): Chip {
         characterised: { ...(source !== undefined && { source }), ...(sink !== undefined && { sink }) },
       };
     },
-    sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(r, pin)).map((r) => r.name))],
+    sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(setting, r, pin)).map((r) => r.name))],
     input(asked) {
       const pin = typeof asked === 'string' ? steering(owner, asked) : asked;
-      const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(r, pin));
+      const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(setting, r, pin));
       const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;
       const thresholds = thresholdsOf(profile, pin, setting.window.typ);
       return {
@@ -106,6 +110,12 @@ export function chipOf(setting: ChipSetting): Chip {
       };
     },
     accounts: (used, own) => chipAccounts(setting, names, rows, used, own),
+    heat: (circuitsOf, own) =>
+      powerAccounts(setting, rows, {
+        pins: [...new Set(names.values())].filter((pin) => circuitsOf(pin).length > 0),
+        circuitsOf,
+        own,
+      }),
   };
 }
 

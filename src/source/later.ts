@@ -21,12 +21,10 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'expander/pins/*': pin,
   'controller/draws': ['asleep'],
   'expander/draws': ['asleep'],
-  'controller/limits': ['per', 'power'],
-  'expander/limits': ['per', 'power'],
 };
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
-  'load/output/type': ['opto', 'h-bridge', 'open-drain', 'gate-driver'],
+  'load/output/type': ['h-bridge', 'gate-driver'],
   'mode/during': ['boot'],
 };
 

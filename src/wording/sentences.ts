@@ -294,6 +294,16 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     ),
   'pin-current': (f) =>
     met(f) ? atMost(f, subjectOf(f), pinVerb(f)) : `Nothing says what current ${subjectOf(f)} may carry.`,
+  'chip-heat': (f) =>
+    met(f) === undefined
+      ? `Nothing says what ${f.account?.title.replace(/, heat$/, '') ?? f.about} turns into heat.`
+      : atMost(
+          f,
+          subjectOf(f)
+            .replace(/, heat$/, '')
+            .replace(/^package/, 'the chip'),
+          /pins/.test(f.account?.title ?? '') ? 'turn into heat' : 'turns into heat',
+        ),
   'group-current': (f) => atMost(f, subjectOf(f), pinVerb(f), sumOf(f)),
   'total-current': (f) => atMost(f, subjectOf(f), 'carry', sumOf(f)),
   'coil-holds': coilHolds,

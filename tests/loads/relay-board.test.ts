@@ -181,3 +181,35 @@ describe('transistors of a board', () => {
     expect(draw(text, 'a.1.driver', 'at-least', 'voltage').typ).toBeCloseTo(4.944, 2);
   });
 });
+
+/** A board whose inputs go to something else than a transistor. */
+const boardWith = (input: string, output: string): string =>
+  onChip(
+    `a: { type: relay-board, channels: 1, input: { ${input} }, output: { ${output} }, ${COIL}, clamp: { type: diode, current: 1 A }, inputs: { 1: PB1 }, supply: bench }`,
+  );
+
+describe('what switches the coils of a board', () => {
+  const chip = 'type: open-drain, saturation: { value: 0.5 V, at: 10 mA }, maximum-current: 500 mA';
+
+  it('may be a driver chip with logic inputs and open outputs, without a resistor before them', () => {
+    const text = boardWith('active: high, coupling: transistor', chip);
+    expect(draw(text, 'a.1.coil', 'at-least', 'voltage').typ).toBeCloseTo(4.5, 6);
+    expect(draw(text, 'main.PB1', 'source').max).toBeLessThanOrEqual(10e-6);
+  });
+
+  it('may be a coupler: (5 − 1.2) V over 380 Ω and 25 Ω light it, and ten times that are more than the coil takes', () => {
+    const coupler = 'led-drop: { value: 1.2 V, at: 9.4 mA }, led-maximum-current: 50 mA, transfer-ratio: 1000 %';
+    const text = boardWith(
+      'active: low, coupling: transistor',
+      `type: opto, series: 380 Ω, ${coupler}, saturation: 1 V, maximum-current: 150 mA`,
+    );
+    expect(draw(text, 'main.PB1', 'sink').typ).toBeCloseTo(3.8 / 405, 4);
+    expect(draw(text, 'a.1.coil', 'at-least', 'voltage').typ).toBeCloseTo(4, 6);
+    expect(draw(text, 'a.1.driver', 'at-least').typ).toBeCloseTo((10 * 3.8) / 405, 3);
+  });
+
+  it('has to be something that carries the coil’s current', () => {
+    const gate = boardWith('active: high, coupling: transistor', 'type: gate-driver');
+    expect(() => judged(gate)).toThrow('`gate-driver` is part of the format');
+  });
+});

@@ -81,6 +81,13 @@ describe('STM32F103C8', () => {
     expect(bounds(at('stm32f103c8', 'supply', 'absolute'), 'voltage').max).toBe(4);
   });
 
+  test('Table 9: 363 mW in LQFP48 at 85 °C; MCP23008, p. 23: 700 mW', () => {
+    const power = (id: string) =>
+      (at(id, 'limits') as readonly Fields[]).flatMap((row) => value(row['power'] ?? '0 W', 'power') || []);
+    expect(power('stm32f103c8')).toEqual([0.363]);
+    expect(power('mcp23017')).toEqual([0.7]);
+  });
+
   test('Table 5, note 5: PC13 to PC15 sink at most 3 mA and are no source', () => {
     const switched = { each: ['PC13', 'PC14', 'PC15'] };
     expect(limits('stm32f103c8', switched, 'sink', 'operating')).toEqual([[0.003, {}]]);

@@ -20,6 +20,7 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
 ];
 
 const values: readonly (readonly [string, readonly string[]])[] = [
+  ['loads: { a: { type: relay-board, output: { type: VALUE } } }', ['h-bridge', 'gate-driver']],
   ['modes: { a: { active: [], during: VALUE } }', ['boot']],
 ];
 

@@ -48,10 +48,15 @@ export function commonDefs(all, style) {
     'coil-figures': mapping(loads.coil, keys(loads.coil)),
     'relay-output': {
       ...mapping(
-        { title: 'Output of a relay board', description: 'The transistor that switches the coil.' },
         {
-          type: { description: 'What it is.', enum: ['npn', 'pnp', 'nmos', 'pmos'] },
+          title: 'Output of a relay board',
+          description: 'What switches the coil: a transistor, a coupler, or a driver chip with open outputs.',
+        },
+        {
+          type: { description: 'What it is.', enum: ['npn', 'pnp', 'nmos', 'pmos', 'opto', 'open-drain'] },
           part: { description: 'A profile from the catalogue.', type: 'string' },
+          ...keys(drivers.opto),
+          ...keys(drivers['open-drain']),
           ...keys(drivers.pmos),
           ...keys(drivers.nmos),
           ...keys(drivers.pnp),

@@ -5,15 +5,17 @@ import type { Channel, Front } from './board.js';
 import { indicatorOf } from './indicator.js';
 import { tied } from './input-path.js';
 
+/** Keys of a resistor that a transistor or coupler has at its own input. */
+const OWN = ['base-resistor', 'gate-resistor', 'series'];
+
 export function transistorInput(channel: Channel): Front | undefined {
   const { board, circuit, pin } = channel;
   const { inside } = board;
   const resistor = inside.figure('series', 'resistance');
-  if (
-    resistor === undefined &&
-    !board.output!.figures.says('base-resistor') &&
-    !board.output!.figures.says('gate-resistor')
-  ) {
+  const { figures } = board.output!;
+  // A logic input takes its level as it is; all others have a resistor of their own, or need one before them.
+  const needs = figures.word('type') !== 'open-drain';
+  if (resistor === undefined && needs && !OWN.some((key) => figures.says(key))) {
     inside.problem(
       'series',
       `the transistor input of \`${board.input.id}\` needs the resistor before its transistor`,

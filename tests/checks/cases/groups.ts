@@ -11,7 +11,59 @@ const TWO = 'a: { type: resistor, resistance: 225 Ω, power: 5 W, pins: [PB1, PB
 const SPREAD = TWO.replace('225 Ω', '225 Ω ±10 %');
 const supplyPins = (amps: string): string => `{ applies-to: supply-pins, source: ${amps}, grade: absolute }`;
 
+/** Two pins at 20 mA of 25 Ω, 10 mW each, and the chip itself at 10 mA of 5 V, 50 mW. */
+const heat = (appliesTo: string, watts: string): string =>
+  `{ applies-to: ${appliesTo}, power: ${watts}, grade: absolute }`;
+
 export const GROUPS: readonly Case[] = [
+  {
+    rule: 'chip-heat',
+    when: 'breaks where a chip that bears 69 mW turns 2 × 10 mW and 50 mW into heat',
+    verdict: 'breach',
+    text: onChip(TWO, { limits: heat('package', '69 mW') }),
+  },
+  {
+    rule: 'chip-heat',
+    when: 'is thin at 70 of 80 mW',
+    verdict: 'thin',
+    text: onChip(TWO, { limits: heat('package', '80 mW') }),
+  },
+  {
+    rule: 'chip-heat',
+    when: 'is content with 70 of 87.5 mW',
+    verdict: 'silent',
+    text: onChip(TWO, { limits: heat('package', '87.5 mW') }),
+  },
+  {
+    rule: 'chip-heat',
+    when: 'breaks where one pin may turn 9.9 mW into heat',
+    verdict: 'breach',
+    text: onChip(TWO, { limits: heat('each-pin', '9.9 mW') }),
+  },
+  {
+    rule: 'chip-heat',
+    when: 'goes by the narrower row: 12.5 mW for the two pins that are named',
+    verdict: 'silent',
+    text: onChip(TWO, { limits: `${heat('each-pin', '9.9 mW')}, ${heat('{ each: [PB1, PB2] }', '12.5 mW')}` }),
+  },
+  {
+    rule: 'chip-heat',
+    when: 'breaks where two pins may turn 19.9 mW into heat together',
+    verdict: 'breach',
+    text: onChip(TWO, { limits: heat('[PB1, PB2]', '19.9 mW').replace('power', 'name: pair, power') }),
+  },
+  {
+    rule: 'total-current',
+    when: 'cannot tell where each of several supply pins may carry 40 mA and all of them carry 50',
+    verdict: 'unproven',
+    text: onChip(TWO, { limits: supplyPins('40 mA').replace('grade', 'per: pin, grade') }),
+  },
+  {
+    rule: 'total-current',
+    when: 'is content where a single one could carry it all',
+    verdict: 'silent',
+    text: onChip(TWO, { limits: supplyPins('62.5 mA').replace('grade', 'per: pin, grade') }),
+  },
   {
     rule: 'group-current',
     when: 'breaks at five times 20.2 mA into pins that may take 100 mA together',
