@@ -13,6 +13,7 @@ import { biggerResistor, biggerSupply, joinGrounds, removeJumper } from './plain
 import type { Cure, Prover, Remedy } from './prove.js';
 import { persists, proverOf, remedyOf, worsened } from './prove.js';
 import { raiseSeries } from './raise-series.js';
+import { regulatorForDivider } from './regulator-for-divider.js';
 import { stageBefore } from './stage-before.js';
 
 /** What a way to cure is given to look at. */
@@ -38,6 +39,7 @@ const WAYS: readonly Way[] = [
   biggerResistor,
   feedCoilsApart,
   biggerSupply,
+  regulatorForDivider,
 ];
 
 /** All attempts of all ways at a finding, in order of preference. */
