@@ -31,6 +31,14 @@ export interface ForwardPoint {
   readonly voltage: number;
 }
 
+/** What a fit may be told besides its points. */
+export interface FitOptions {
+  readonly ideality?: number;
+  readonly perKelvin?: number;
+  readonly referenceTemperature?: number;
+  readonly fixedSlope?: number;
+}
+
 /** Boltzmann constant over elementary charge, V/K (exact in the SI of 2019: 1.380649e-23 / 1.602176634e-19). */
 const BOLTZMANN_OVER_CHARGE = 1.380649e-23 / 1.602176634e-19;
 const KELVIN = 273.15;
@@ -49,10 +57,11 @@ const LEADS = 1e-3;
  *
  * @param stated forward voltages in volts at currents in amperes, at least one, currents above zero
  * @param ideality n for the case that the points do not tell it (2 for LEDs, about 1 for silicon base-emitter paths)
+ * @param fixedSlope n·kT/q in volts, where something else tells it: the points then leave the series resistance
  */
 export function fitJunction(
   stated: readonly ForwardPoint[],
-  { ideality = 2, perKelvin = -0.002, referenceTemperature = 25 } = {},
+  { ideality = 2, perKelvin = -0.002, referenceTemperature = 25, fixedSlope }: FitOptions = {},
 ): Junction {
   const points = distinct(stated);
   const last = points.reduce((a, b) => (b.current > a.current ? b : a));
@@ -66,6 +75,7 @@ export function fitJunction(
     referenceTemperature,
   });
   const [first] = points;
+  if (fixedSlope !== undefined) return finish(fixedSlope, Math.max(seriesOf(points, fixedSlope), 0));
   if (points.length === 1 || first === undefined) return finish(ideality * ideal, 0);
   if (points.length >= 3) {
     const [slope, series] = leastSquares(points);
@@ -112,6 +122,16 @@ function leastSquares(points: readonly ForwardPoint[]): [slope: number, series: 
   }
   const determinant = ll * ii - li * li;
   return [(lv * ii - iv * li) / determinant, (iv * ll - lv * li) / determinant];
+}
+
+/** Series resistance of v = c + a·ln(i) + Rs·i by least squares, where a is known; none where the points are at one current. */
+function seriesOf(points: readonly ForwardPoint[], slope: number): number {
+  const straight = points.map((p) => ({ i: p.current, v: p.voltage - slope * Math.log(p.current) }));
+  const mean = (f: (p: (typeof straight)[number]) => number): number =>
+    straight.reduce((sum, p) => sum + f(p), 0) / straight.length;
+  const [im, vm] = [mean((p) => p.i), mean((p) => p.v)];
+  const spread = mean((p) => (p.i - im) ** 2);
+  return spread === 0 ? 0 : mean((p) => (p.i - im) * (p.v - vm)) / spread;
 }
 
 /** The same junction at another temperature: slope with absolute temperature, forward voltage by its coefficient. */

@@ -47,6 +47,8 @@ export interface Corner {
   readonly control: AskedLean;
   /** Every other circuit. */
   readonly rest: Lean;
+  /** What else hangs on a supply that stands apart leans so that it stands there: much pulls it down, little leaves it high. */
+  readonly follows?: true;
   /** One resistance in question at a value of its own, ohms. */
   readonly tuned?: { readonly part: string; readonly ohms: number };
   /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
@@ -134,7 +136,7 @@ function spelled(recipe: Exclude<Recipe, LineRecipe>, apart: Corner['apart'], pe
       // Others stall on the same rail as well.
       const rest = load === 'stalled' ? 'peak' : cast.rest;
       if (apart !== undefined && pulling.size === 0) return plainOf(recipe, peaks, cast, k);
-      return { ...cast, ...(pulling.size > 0 && { apart: pulling }), ambient, load, rest };
+      return { ...cast, ...(pulling.size > 0 && { apart: pulling, follows: true as const }), ambient, load, rest };
     });
   });
 }
@@ -201,7 +203,7 @@ export function lineCornersOf(recipe: LineRecipe, { from, at, below }: Ends): re
           load: recipe,
           control: recipe,
           rest,
-          ...(apart.size > 0 && { apart }),
+          ...(apart.size > 0 && { apart, follows: true as const }),
         })),
       );
     }),
@@ -231,7 +233,7 @@ export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high' ||
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>
-  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}${c.feeds ? `<${[...c.feeds].map(([node, f]) => `${node} ${f.link}`).join()}` : ''}`;
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.follows ?? ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}${c.feeds ? `<${[...c.feeds].map(([node, f]) => `${node} ${f.link}`).join()}` : ''}`;
 
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>

@@ -27,7 +27,7 @@ export interface LinkSetting {
   /** Amperes out of each link as the last sweep left them. */
   readonly linkCurrents: readonly number[];
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
-  readonly appetite: End;
+  appetite(link: Link): End;
   /** Ambient of a place, °C. */
   celsiusIn(place: string | undefined): number;
 }
@@ -192,14 +192,15 @@ const passedOn = (s: LinkSetting, link: Link, input: number, amps: number): numb
 
 /** A regulator's own current, amperes. */
 export const ownCurrent = (s: LinkSetting, link: Link): number =>
-  taken(s, link.quiescent, figureOf(link.id, 'quiescent'), s.appetite);
+  taken(s, link.quiescent, figureOf(link.id, 'quiescent'), s.appetite(link));
 
 /** The least share of its input power that a switching regulator hands on, however far its curve is extended. */
 const LEAST_EFFICIENCY = 0.05;
 
 /** Share of a switching regulator's input power that it hands on at an output current in amperes. */
 function efficiencyAt(s: LinkSetting, link: Link, amps: number): number {
-  const end = s.appetite === 'typ' ? 'typ' : s.appetite === 'low' ? 'high' : 'low';
+  const appetite = s.appetite(link);
+  const end = appetite === 'typ' ? 'typ' : appetite === 'low' ? 'high' : 'low';
   const stated = taken(s, at(link.efficiency, amps), figureOf(link.id, 'efficiency'), end);
   return Math.min(Math.max(stated, LEAST_EFFICIENCY), 1);
 }

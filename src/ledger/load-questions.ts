@@ -5,8 +5,8 @@ import { placeOf } from '../project/places.js';
 import type { Project } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
-import type { Apart, Corner, Ends } from './corner.js';
-import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, wantsCrowd } from './corner.js';
+import type { Apart, Corner, End, Ends } from './corner.js';
+import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, opposite, wantsCrowd } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, together, keyOf } from './moments.js';
@@ -66,6 +66,8 @@ interface Concerned {
   readonly focus: Focus;
   readonly numbers: readonly number[];
   readonly apart: Apart;
+  /** Something fed otherwise hangs on their pins beside them. */
+  readonly mixed: boolean;
 }
 
 export function aroundOf(solver: Solver): Around {
@@ -106,7 +108,12 @@ export function aroundOf(solver: Solver): Around {
   };
   const concerned = kept((circuits: readonly string[]): Concerned => {
     const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
-    return { focus: solver.focus(numbers), numbers, apart: pullingApart(circuitry, numbers, feeds) };
+    return {
+      focus: solver.focus(numbers),
+      numbers,
+      apart: pullingApart(circuitry, numbers, feeds),
+      mixed: isMixed(circuitry, numbers, feeds),
+    };
   });
   const moments = new Map<string, readonly Moment[]>();
   const candidates = new Map<string, (mode: ModeSearch) => readonly Candidate[]>();
@@ -138,13 +145,13 @@ export function aroundOf(solver: Solver): Around {
       const key = `${place ?? ''}|${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}|${ends}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
-        const { focus: whole, numbers, apart } = concerned(circuits);
+        const { focus: whole, numbers, apart, mixed } = concerned(circuits);
         const asking = booked ? solver.focusOn(numbers, booked) : whole;
         const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
         const asks = isLineRecipe(recipe)
           ? lineCornersOf(recipe, endsOf(line!, feeds))
           : cornersOf(recipe, apart, peaks);
-        const corners = solver.corners(asks, place);
+        const corners = solver.corners(mixed ? asks.flatMap((c) => crossed(circuitry.project, c)) : asks, place);
         const letGo = off || recipe.startsWith('let-go');
         const worth = numbers.length > 1 ? worths(plan, numbers) : undefined;
         const byMode = new Map<ModeSearch, readonly Candidate[]>();
@@ -152,7 +159,9 @@ export function aroundOf(solver: Solver): Around {
           let known = byMode.get(mode);
           if (known === undefined) {
             known = corners.flatMap((corner: Corner) =>
-              momentsOf(mode, numbers, worth, letGo, wantsCrowd(corner)).map((moment) => ({ moment, corner, focus })),
+              (mixed && mode.on === undefined ? [true, false] : [wantsCrowd(corner)]).flatMap((crowd) =>
+                momentsOf(mode, numbers, worth, letGo, crowd).map((moment) => ({ moment, corner, focus })),
+              ),
             );
             byMode.set(mode, known);
           }
@@ -247,6 +256,41 @@ function heft(solver: Solver, circuit: number): number {
 
 const isControl = (plan: NetworkPlan, { circuit }: BranchPlan): boolean =>
   plan.controls ? plan.controls.has(circuit) : plan.side === 'control';
+
+/** Whether something hangs in a circuit's networks beside it that another supply or regulator feeds. */
+function isMixed({ networks, networksOf, project }: Circuitry, circuits: readonly number[], feeds: Feeds): boolean {
+  const own = new Set(circuits.map((c) => project.circuits[c]!.id));
+  const fedBy = (branches: readonly BranchPlan[]): Set<string> =>
+    new Set(branches.flatMap(({ from, to }) => [...(feeds.get(from) ?? []), ...(feeds.get(to) ?? [])]));
+  return circuits.some((c) =>
+    networksOf[c]!.some((n) => {
+      const { on, off, circuits: switching } = networks[n]!;
+      if (switching.length < 2) return false;
+      const branches = [...on.plans, ...off.plans].filter((b) => b.pin === undefined);
+      const ours = fedBy(branches.filter((b) => own.has(b.circuit)));
+      const theirs = fedBy(branches.filter((b) => !own.has(b.circuit)));
+      return ours.size !== theirs.size || [...ours].some((id) => !theirs.has(id));
+    }),
+  );
+}
+
+/** A corner, and those in which regulators' outputs stand at one end and what feeds them at the other. */
+function crossed({ links }: Project, corner: Corner): readonly Corner[] {
+  const regulated = (end: End): ReadonlyMap<string, End> =>
+    new Map([...links.flatMap((l) => (l.volts ? [[l.id, end] as const] : [])), ...(corner.apart ?? [])]);
+  const other = opposite(corner.sources);
+  return [
+    corner,
+    { ...corner, apart: regulated(other) },
+    {
+      ...corner,
+      sources: other,
+      losses: opposite(corner.losses),
+      rest: corner.rest === 'low' ? 'high' : 'low',
+      apart: regulated(corner.sources),
+    },
+  ];
+}
 
 /** Supplies and regulators that feed a circuit's pins alone, or its control side alone. */
 function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds): Apart {

@@ -21,4 +21,6 @@ export interface Focus {
   readonly leans?: Uint8Array;
   /** Networks on the control side that lean like the load. */
   readonly loads?: ReadonlySet<number>;
+  /** Of a whole solution, the regulators that are not in question. */
+  readonly besides?: ReadonlySet<string>;
 }

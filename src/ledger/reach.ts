@@ -126,7 +126,7 @@ const once = <T>(make: () => T): (() => T) => {
 };
 
 /** A node and all that it feeds. */
-function behind(links: readonly Link[], at: string): ReadonlySet<string> {
+export function behind(links: readonly Link[], at: string): ReadonlySet<string> {
   const nodes = new Set([at]);
   for (const link of links) if (nodes.has(link.from)) nodes.add(link.to);
   return nodes;
@@ -149,16 +149,17 @@ const behindOutermost = (links: readonly Link[], losses: readonly Link[]): Reado
 };
 
 /** How what flows into a node rises with its voltage, siemens: less than nothing where a switching regulator outweighs the rest. */
-function slopeInto(s: Solution, at: string): number {
+export function slopeInto(s: Solution, at: string): number {
   const { project, linkIndex, networks } = s.circuitry;
   const moving = new Set([at]);
   let slope = 0;
   for (const link of project.links) {
-    if (!moving.has(link.from) || s.regulates(link)) continue;
-    if (link.kind === 'switching-regulator') {
+    if (!moving.has(link.from) || s.isHeldOff(link)) continue;
+    if (!s.regulates(link)) moving.add(link.to);
+    else if (link.kind === 'switching-regulator') {
       const taken = s.linkInputs[linkIndex.get(link)!]! - s.ownCurrent(link);
       slope -= taken / Math.max(s.voltage(link.from), 0.1);
-    } else moving.add(link.to);
+    }
   }
   networks.forEach((_, n) => (slope += s.slopeAt(n, moving)));
   return slope;

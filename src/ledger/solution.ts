@@ -3,6 +3,7 @@
  * solved.
  */
 import { branchConductance } from '../circuit/branch.js';
+import { solveNetwork } from '../circuit/network.js';
 import type { Member, Reading, SolvedBranch } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
@@ -166,6 +167,19 @@ export class Solution extends Sweep implements Reading {
         : Math.max(...fitted.boundary.map((_, k) => open(fitted.inner + k)?.max ?? 0));
     const lowest = (local: number): number => (local >= fitted.inner ? (open(local)?.min ?? 0) : 0);
     return own + Math.max(highest(from) - volts[from]!, 0) + Math.max(volts[to]! - lowest(to), 0);
+  }
+
+  voltsAt(part: string, amps: number): number {
+    const at = this.locate(part);
+    if (at === undefined) return 0;
+    const { fitted, volts } = at.flows;
+    const { from, to } = fitted.edges[at.branch]!;
+    const found = volts.slice();
+    if (Math.min(from, to) < fitted.inner) {
+      const taking = { resistance: 0, drop: 0, junctions: [], current: amps };
+      solveNetwork(fitted.inner, fitted.edges.with(at.branch, { from, to, branch: taking }), found);
+    }
+    return found[from]! - found[to]!;
   }
 
   groundAt(node: string): number {

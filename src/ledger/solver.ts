@@ -32,8 +32,8 @@ export interface Solver {
   focusOn(circuits: readonly number[], parts: readonly string[]): Focus;
   /** The same question with some networks, by name, on the load's side. */
   loadedBy(focus: Focus, networks: readonly string[]): Focus;
-  /** A whole solution in which all but some networks are in question. */
-  wholeBut(networks: readonly number[]): Focus;
+  /** A whole solution in which all but some networks, and some regulators, are in question. */
+  wholeBut(networks: readonly number[], regulators?: ReadonlySet<string>): Focus;
   /** Corners for an account in a place: as they are, where no place has an ambient of its own. */
   corners(corners: readonly Corner[], place: string | undefined): readonly Corner[];
   /** Candidates with each source in turn that may feed a node which several are joined at; @param dead even if only when others are dead */
@@ -56,7 +56,7 @@ export function solver(project: Project): Solver {
   const focuses = new Map<string, Focus>();
   const focusNumbers = numbering<Focus>(
     (f) =>
-      `${f.networks.join()}|${[...(f.among ?? [])].join()}|${f.leans?.join('') ?? ''}|${[...(f.loads ?? [])].join()}`,
+      `${f.networks.join()}|${[...(f.among ?? [])].join()}|${f.leans?.join('') ?? ''}|${[...(f.loads ?? [])].join()}|${[...(f.besides ?? [])].join()}`,
   );
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
   const starts = new Map<number, number[]>();
@@ -101,11 +101,12 @@ export function solver(project: Project): Solver {
     focuses.set(key, known);
     return known;
   };
-  const wholeBut = (others: readonly number[]): Focus => {
-    const key = `but ${others.join()}`;
+  const wholeBut = (others: readonly number[], regulators?: ReadonlySet<string>): Focus => {
+    const besides = regulators && regulators.size > 0 ? { besides: regulators } : {};
+    const key = `but ${others.join()} ${[...(regulators ?? [])].join()}`;
     const leans = new Uint8Array(built.networks.length).fill(1);
     for (const n of others) leans[n] = 0;
-    const known = focuses.get(key) ?? { ...nobody, leans };
+    const known = focuses.get(key) ?? { ...nobody, leans, ...besides };
     focuses.set(key, known);
     return known;
   };

@@ -9,10 +9,12 @@
  */
 import { bendAt } from '../circuit/branch.js';
 import type { BranchPlan } from '../loads/plan.js';
+import type { Link } from '../project/project.js';
 import type { Circuitry, KeptFigures, LinkIndex, NetworkIndex } from './circuitry.js';
 import { keptFigures, networksOn, zeros } from './circuitry.js';
-import type { AskedLean, Corner, End } from './corner.js';
+import type { AskedLean, Corner, End, Lean } from './corner.js';
 import { ambientAt, celsiusOf } from './corner.js';
+import { besidePin, endsApart, followingLean } from './followers.js';
 import type { FittedNetwork } from './fitted.js';
 import { fit, fitNetwork, retuned } from './fitting.js';
 import { liveLinks } from './feeds.js';
@@ -52,8 +54,9 @@ export class Sweep {
 
   /** What the networks draw from each node, and how that rises with its voltage: kept for those who stand on it. */
   private readonly drawn: number[];
-  private readonly slopes: number[];
+  readonly slopes: number[];
   private readonly base: Sweep | undefined;
+  private apart: readonly (End | undefined)[] | undefined;
   private bent: readonly number[] | undefined;
   private bridging: readonly number[] | undefined;
   protected moving: Moving;
@@ -84,9 +87,10 @@ export class Sweep {
   }
 
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
-  get appetite(): End {
-    const whole = this.focus.networks.length === 0;
-    const lean = whole ? this.corner.load : this.corner.rest;
+  appetite(link: Link): End {
+    const { focus, corner, circuitry } = this;
+    const whole = focus.networks.length === 0 && focus.besides?.has(link.id) !== true;
+    const lean = whole && !corner.follows ? corner.load : this.restAt([circuitry.nodeIndex.get(link.from)!]);
     return lean === 'typ' ? 'typ' : lean === 'low' ? 'low' : 'high';
   }
 
@@ -113,19 +117,30 @@ export class Sweep {
     return (kept[number] ??= this.leaning(number, on, false));
   }
 
+  /** How what hangs on some nodes leans that is not in question. */
+  private restAt(nodes: readonly number[]): Lean {
+    const { corner } = this;
+    if (corner.follows !== true) return corner.rest;
+    this.apart ??= endsApart(corner, this.circuitry);
+    return followingLean(corner, this.apart, nodes);
+  }
+
   private leaning(number: number, on: boolean, inQuestion: boolean): FittedNetwork {
     const index = this.circuitry.networks[number]!;
-    const { load, control, rest, build } = this.corner;
+    const { load, control, build } = this.corner;
     if (build) return fitNetwork(index, on, () => load, load, this.celsiusAt(index), build);
+    const rest = this.restAt(index[on ? 'on' : 'off'].boundary);
     const controls = index.plan.side === 'control' && !this.focus.loads?.has(number);
     const lean = inQuestion ? (controls ? control : load) : rest;
     const pins = inQuestion ? control : rest;
     const { among } = this.focus;
     const inputs = index.plan.controls;
     if (inQuestion && (index.circuits.length > 1 || index.foreign) && (among || inputs)) {
-      const leanOf = ({ circuit }: BranchPlan): AskedLean =>
-        among?.has(circuit) === false ? rest : inputs?.has(circuit) ? control : lean;
-      return fitNetwork(index, on, leanOf, pins, this.celsiusAt(index));
+      const leanOf = ({ circuit }: BranchPlan): AskedLean => (inputs?.has(circuit) ? control : lean);
+      const asked = [...index.plan.on, ...index.plan.off].find((b) => among?.has(b.circuit) === true);
+      const others = asked && besidePin(leanOf(asked), rest);
+      const leans = (b: BranchPlan): AskedLean => (others && among?.has(b.circuit) === false ? others : leanOf(b));
+      return fitNetwork(index, on, leans, pins, this.celsiusAt(index));
     }
     // What reaches into several places has no one ambient to be kept by.
     if (index.places) return fitNetwork(index, on, () => lean, pins, this.celsiusAt(index));

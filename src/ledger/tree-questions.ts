@@ -5,10 +5,11 @@ import type { Link, Project, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
 import type { Corner, End, Lean, Peaks } from './corner.js';
+import { opposite } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
-import { reachOf, sagOf, wholeOf } from './reach.js';
+import { reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
 import { linkQuestions } from './link-questions.js';
 import type { Question, TreeQuestion } from './question.js';
 import type { Focus, Moment } from './moment.js';
@@ -17,6 +18,7 @@ import type { Candidate, Solver } from './solver.js';
 import { railQuestions } from './rail-questions.js';
 import { relieved, relieving } from './relieved.js';
 import { regulationQuestions } from './regulation.js';
+import { furthest } from './tree-leans.js';
 import { sumSteps } from './working.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
@@ -50,8 +52,6 @@ function cornerSets(regulated: boolean, losing: readonly Link[] | undefined) {
   ];
   return {
     high: both('high'),
-    peak: both('peak'),
-    second: both('second'),
     low: least,
     // What a regulator needs over its output rises with its current, and so with its own output.
     light: [...corners('low', 'high', 'high'), ...(regulated ? corners('low', 'high', 'low') : [])],
@@ -62,14 +62,27 @@ function cornerSets(regulated: boolean, losing: readonly Link[] | undefined) {
 
 type CornerSets = ReturnType<typeof cornerSets>;
 
+/** Where the search for the most and the least of a current begins; where less volts may mean more of it, from either end. */
+function startsOf(falling: boolean) {
+  const from = (lean: Lean, sources: End): Corner[] => [
+    ...corners(lean, sources, sources),
+    ...(falling ? corners(lean, opposite(sources), sources) : []),
+  ];
+  return {
+    high: from('high', 'high'),
+    peak: from('peak', 'high'),
+    second: from('second', 'high'),
+    least: from('low', 'low'),
+    warm: corners('high', 'high', 'low'),
+  };
+}
+
 /** What hangs beside an account on the same losses leans the other way: it lets the rail be, or pulls it down. */
 const opposed = (sets: CornerSets): CornerSets => {
   const turned = (corners: readonly Corner[]): Corner[] => corners.map(turnedRest);
   return {
     ...sets,
     high: turned(sets.high),
-    peak: turned(sets.peak),
-    second: turned(sets.second),
     low: turned(sets.low),
   };
 };
@@ -96,8 +109,13 @@ export function treeQuestions(solver: Solver): Question[] {
     drawsBehindRegulator(solver),
     falling.size > 0 ? lossesBefore(project.links, falling) : undefined,
   );
-  // A switching regulator weighs the more the lower the supplies are.
-  const telling = [sets.high[0]!, ...(falling.size > 0 ? [sets.high.at(-1)!] : [])];
+  // A switching regulator weighs the more the lower the supplies are; of what starts with a peak, another may weigh the most.
+  const starts = startsOf(falling.size > 0);
+  const telling = [
+    sets.high[0]!,
+    ...(falling.size > 0 ? [sets.high.at(-1)!] : []),
+    ...(peaking ? [starts.peak[0]!] : []),
+  ];
   const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
   const moments = momentsOf(solver, reaches);
   const sinking = momentsOf(solver, [{ corner: sets.heavy[1]!, reach: reachesOf(solver, sets.heavy[1]!, sagOf) }]);
@@ -122,12 +140,23 @@ export function treeQuestions(solver: Solver): Question[] {
       const probes = base.direction === 'at-least' || sinks ? low : atRest;
       return { ...base, candidates: (mode) => [...atRest(mode), ...low(mode)], probes };
     }
-    const most = peaks && peaking ? [...set.high, ...(peaks === 'rms' ? set.second : set.peak)] : set.high;
-    return {
-      ...base,
-      candidates: (mode) => many(mode, [...most, ...set.low]),
-      probes: (mode) => many(mode, most),
-    };
+    if (heated)
+      return {
+        ...base,
+        candidates: (mode) => many(mode, [...set.high, ...set.low]),
+        probes: (mode) => many(mode, set.high),
+      };
+    const peak = peaks && peaking ? starts[peaks === 'rms' ? 'second' : 'peak'] : [];
+    const rise = falling.size === 0 ? {} : { falling: base.quantity === 'power' ? powerRise(base.read) : slopeInto };
+    const far = (mode: ModeSearch, asked: readonly Corner[], most: boolean, signs = rise): Candidate[] =>
+      many(mode, asked).map((first) => furthest(solver, first, { at, most, ...signs }));
+    // What a regulator's heat leaves it is least with its output low.
+    const warm = base.limits.some((l) => typeof l.value === 'function') ? starts.warm : [];
+    const probes = (mode: ModeSearch): Candidate[] => [
+      ...far(mode, [...starts.high, ...peak], true),
+      ...far(mode, warm, true, {}),
+    ];
+    return { ...base, candidates: (mode) => [...probes(mode), ...far(mode, starts.least, false)], probes };
   };
   const relief = relieving(solver, sets.stalled);
   const sees = (q: TreeQuestion, peaks: Peaks): Question =>
@@ -146,6 +175,12 @@ export function treeQuestions(solver: Solver): Question[] {
   const rails = [...railQuestions(solver, relief), ...regulationQuestions(solver)].map((q) => ask(q, true));
   return [...nodes, ...links, ...rails];
 }
+
+/** How watts that are taken from a node rise with its voltage. */
+const powerRise =
+  (watts: Question['read']) =>
+  (s: Solution, at: string): number =>
+    watts(s)! / s.voltage(at) + s.voltage(at) * slopeInto(s, at);
 
 type Reaches = (at: string, heated: Link | undefined) => Reach;
 

@@ -165,6 +165,8 @@ export interface Reading {
    * loses in the return sides of the wires on its way.
    */
   groundAt(node: string): number;
+  /** Volts across the branch of a part if that took other amperes than its own, with all that shares its nodes answering. */
+  voltsAt(part: string, amps: number): number;
   /** The branch a part sits in, as solved, for the working. */
   branch(part: string): SolvedBranch | undefined;
 }

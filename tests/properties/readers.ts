@@ -32,6 +32,8 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   }
   const pins = project.pinAccounts.find((p) => p.id === a.id && p.direction === a.direction);
   if (pins) return { off: [], peaks: true, read: (r) => pinSum(pins, r) };
+  // What a supply has to charge is no current of a build.
+  if (a.quantity === 'charge') return { off: [], peaks: false, read: () => undefined };
   if (a.title.endsWith(', regulation')) {
     const regulator = project.links.find((l) => l.id === a.id)!;
     return { off: [], peaks: true, read: (r) => r.voltage(regulator.from) - r.dropout(regulator) };
@@ -39,6 +41,8 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   const node = project.nodes.find((n) => n.id === a.id.replace(/\.output$/, ''));
   if (node && a.quantity === 'voltage' && a.title.endsWith(', voltage'))
     return { off: [], peaks: a.direction === 'at-least', read: (r) => r.voltage(node.id) };
+  if (node && a.quantity === 'power')
+    return { off: [], peaks: true, read: (r) => r.voltage(node.id) * r.nodes.get(node.id)! };
   if (node) return { off: [], peaks: node.kind === 'rail' ? 'rms' : true, read: (r) => r.nodes.get(node.id) };
   const link = project.links.find((l) => l.id === a.id);
   if (link === undefined) throw new Error(`nothing in the project is called '${a.id}'`);

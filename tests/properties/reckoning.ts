@@ -209,6 +209,15 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       const drop = (feed.returns ?? 0) * (volts.get(feed.from)! - volts.get(feed.to)!);
       return drop + reckoned.groundAt(feed.from);
     },
+    voltsAt: (part, amps) => {
+      const line = place.get(part)?.line;
+      if (line === undefined) return 0;
+      const { plan, lines } = nets.find((net) => net.lines.includes(line))!;
+      const moved = new Map(volts);
+      const others = lines.map((l): Line => (l === line ? { ...l, fixed: amps } : { ...l }));
+      solve({ plan, lines: others }, moved);
+      return moved.get(line.plan.from)! - moved.get(line.plan.to)!;
+    },
     branch: (part): SolvedBranch | undefined => {
       const line = place.get(part)?.line;
       if (line === undefined) return undefined;
