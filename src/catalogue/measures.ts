@@ -46,7 +46,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'suspended-current': of('current'),
   'maximum-capacitance': of('capacitance'),
   capacitance: of('capacitance'),
-  capacity: of('charge'),
+  capacity: at('charge', 'current', 'down'),
   'end-voltage': of('voltage'),
   'open-voltage': of('voltage'),
   resistance: of('resistance'),

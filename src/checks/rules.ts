@@ -29,6 +29,8 @@ import loadDip from './supplies/load-dip.js';
 import loadNeeds from './parts/load-needs.js';
 import resistorPower from './parts/resistor-power.js';
 import wireCurrent from './parts/wire-current.js';
+import batteryLife from './budget/battery-life.js';
+import batterySags from './supplies/battery-sags.js';
 import busCurrent from './pins/bus-current.js';
 import busRise from './pins/bus-rise.js';
 import levelOver from './pins/level-over.js';
@@ -146,6 +148,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   inletCurrent,
   dividerSags,
   supplyCurrent,
+  batterySags,
+  batteryLife,
   supplyPower,
   supplyCapacitance,
   measuredDisagrees,

@@ -5,6 +5,7 @@ import type { LimitPlan, Reading } from '../loads/plan.js';
 import type { Project } from '../project/project.js';
 import type { Account, Entry, LimitMet } from './account.js';
 import { marginOf } from './account.js';
+import { batteryAccounts } from './batteries.js';
 import type { Shares } from './bookings.js';
 import { booksOf, total } from './bookings.js';
 import { TYPICAL } from './corner.js';
@@ -56,7 +57,11 @@ export function ledgerOf(project: Project, only?: string): Ledger {
   return {
     project,
     solver: bench,
-    accounts: [...answer(promised, false), ...measuredAccounts(bench, promised)],
+    accounts: [
+      ...answer(promised, false),
+      ...batteryAccounts(bench, promised, only === undefined),
+      ...measuredAccounts(bench, promised),
+    ],
     runaway: answer(unpromised, true),
     averages: averagesOf(bench, promised),
   };

@@ -18,6 +18,7 @@ export function railQuestions({ circuitry: { project } }: Solver, relief: Reliev
     ...(node.power ? [powerOf(node, node.power, relief)] : []),
     ...(node.chargeable ? chargeOf(project, node, node.chargeable) : []),
     ...standing(project, node),
+    ...(node.battery?.empty ? [sagOf(node, node.battery.empty)] : []),
   ]);
   return [...nodes, ...project.dips.map(dipOf)];
 }
@@ -27,6 +28,37 @@ function shortfall(s: Solution, node: string): number {
   const before = s.before?.();
   if (before === undefined) return 0;
   return Math.max(s.heldAt(node) - (before.voltage(node) - limitedDip(s, node)), 0);
+}
+
+/**
+ * Where a battery at its typical voltage stands with what is drawn: one that falls below the voltage at which it counts as
+ * empty cannot give its charge, however much of it is left.
+ */
+function sagOf(node: TreeNode, limit: LimitPlan): TreeQuestion {
+  const inside = `${node.id}:inside`;
+  const lost = (s: Solution): number => s.voltage(inside) - s.heldAt(node.id) + shortfall(s, node.id);
+  const open = (s: Solution): number =>
+    s.circuitry.project.nodes.find((n) => n.id === inside)?.volts?.typ ?? s.voltage(inside);
+  return {
+    ...asked(node),
+    id: `${node.id}.end-voltage`,
+    kind: 'battery',
+    title: `battery ${node.id}, under load`,
+    quantity: 'voltage',
+    direction: 'at-least',
+    limits: [limit],
+    read: (s) => open(s) - lost(s),
+    isVoltage: true,
+    steps: (s) => [
+      {
+        name: 'V_loaded',
+        says: 'its typical voltage, less what is lost inside at what it gives',
+        formula: 'V_typ - V_lost',
+        with: { V_typ: [open(s), 'V'], V_lost: [lost(s), 'V'] },
+        gives: [open(s) - lost(s), 'V'],
+      },
+    ],
+  };
 }
 
 /** How far the supply of a load dips in peaks, from where it stood just before. */

@@ -25,7 +25,7 @@ export function drawOf(figures: Figures, key: string): Interval | undefined {
 }
 
 /** What a load takes, whatever the voltage: steadily, in a peak, and over the second that has most of it. */
-export type Taken = Pick<Extract<Member, { kind: 'current' }>, 'amps' | 'peak' | 'lasts' | 'second'>;
+export type Taken = Pick<Extract<Member, { kind: 'current' }>, 'amps' | 'peak' | 'lasts' | 'every' | 'second'>;
 
 /**
  * A draw with its peaks; one that outlasts a second is sustained, and heat sees it too.
@@ -36,7 +36,13 @@ export function withPeak(steady: Interval, peak: number | undefined, lasts = USU
   if (peak === undefined) return { amps: steady };
   const top = Math.max(peak, steady.max);
   const amps = lasts > SUSTAINED ? { ...steady, max: top } : steady;
-  return { amps, peak: top, lasts, second: rmsOverSecond(amps.max, top, lasts, every) };
+  return {
+    amps,
+    peak: top,
+    lasts,
+    ...(every !== undefined && { every }),
+    second: rmsOverSecond(amps.max, top, lasts, every),
+  };
 }
 
 /** How long a stall or burst lasts, seconds; listed where it is assumed. */

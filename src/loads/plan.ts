@@ -52,8 +52,9 @@ export type Member =
       readonly amps: Interval;
       /** Amperes in a stall, a start or a burst. */
       readonly peak?: number;
-      /** Seconds that a peak lasts. */
+      /** Seconds that a peak lasts, and from one to the next where they come regularly. */
       readonly lasts?: number;
+      readonly every?: number;
       /** Root mean square, amperes, over the second that has most of it. */
       readonly second?: number;
     })

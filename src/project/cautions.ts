@@ -12,6 +12,21 @@ export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly Tre
     cautions.push(
       `${high.join(', ')}: above ${TOUCHABLE} V a touch can hurt or kill. Local codes say who may build this and how; have it done by somebody licensed.`,
     );
+  const cells = (kind: string): string =>
+    nodes.flatMap((n) => (n.battery?.chemistry === kind ? [n.id] : [])).join(', ');
+  const [rechargeable, coins, lead] = [cells('lithium-ion'), cells('lithium'), cells('lead-acid')];
+  if (rechargeable !== '')
+    cautions.push(
+      `${rechargeable}: lithium cells burn when they are shorted, pierced, overcharged or drained too far. Charge them with a charger made for them, put a fuse or a protection circuit at the cell, and keep them where a fire can do no harm.`,
+    );
+  if (coins !== '')
+    cautions.push(
+      `${coins}: a lithium cell that is not made for charging must never be charged. Keep coin cells from children: a swallowed one burns within hours.`,
+    );
+  if (lead !== '')
+    cautions.push(
+      `${lead}: a lead battery gives hundreds of amperes into a short, enough to melt a wire or a ring. Put a fuse right at its terminal, and charge it where gas can leave.`,
+    );
   const motors = circuits.filter((c) => c.type === 'dc-motor').map((c) => c.owner);
   if (motors.length > 0)
     cautions.push(

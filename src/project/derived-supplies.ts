@@ -12,7 +12,7 @@ import { diode, linkOf, mostGiven } from './link-figures.js';
 import { nodeNamed } from './names.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
-import { supplyLimits } from './supply-limits.js';
+import { besideCurrent } from './supply-limits.js';
 import type { Tree } from './tree.js';
 import type { Wires } from './wires.js';
 
@@ -100,9 +100,7 @@ export function addDerived(around: Surroundings, id: string, raw: unknown, path:
         expected: `its figures are ${allowed(type, sources.length).join(', ')}`,
       });
   const [first] = sources;
-  const { power, chargeable } = supplyLimits(figures, id);
-  const ends = { ...(power && { power }), ...(chargeable && { chargeable }) };
-  const node = { id, kind: 'supply' as const, path, limits: [], ...ends };
+  const node = { id, kind: 'supply' as const, path, limits: [], ...besideCurrent(figures) };
   if (first === undefined || type === undefined) {
     tree.add({ ...node, title: `supply ${id}`, volts: { min: 0, typ: 0, max: 0 } });
     return [];

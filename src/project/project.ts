@@ -35,7 +35,23 @@ export interface TreeNode {
   readonly power?: LimitPlan;
   /** Most farads that a supply may be asked to charge. */
   readonly chargeable?: LimitPlan;
+  /** What it says of itself as a battery. */
+  readonly battery?: BatteryPlan;
   readonly origin?: Origin;
+}
+
+/** A battery, as far as it is more than a source with a resistance. */
+export interface BatteryPlan {
+  /** Coulombs over the drain in amperes. */
+  readonly capacity?: readonly Point[];
+  readonly origin?: Origin;
+  /** Seconds that it is wanted to last. */
+  readonly wanted?: LimitPlan;
+  /** What settles how long it lasts, where nobody states its capacity. */
+  readonly asks?: string;
+  /** Volts at its terminals below which it counts as empty; where its resistance is known. */
+  readonly empty?: LimitPlan;
+  readonly chemistry?: string;
 }
 
 /** A capacitor, or what comes to one, on a node of the supply tree. */

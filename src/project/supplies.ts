@@ -1,12 +1,16 @@
 /** Supplies: a type from the catalogue, figures of the project's own, or fed by other supplies. */
+import { insideOhms } from '../circuit/battery.js';
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
+import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
+import type { Quantity } from '../quantity/quantity.js';
 import { closed } from '../quantity/quantity.js';
 import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
+import { batteryOf } from './battery-figures.js';
 import { BETWEEN_KEYS, DERIVED_TYPES, addDerived, isDerivedType } from './derived-supplies.js';
 import type { Places } from './places.js';
 import type { Reverse } from './project.js';
@@ -46,7 +50,7 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
     tree.add({ id, kind: 'supply', title: `supply ${id}`, path, limits: [], volts: { min: 0, typ: 0, max: 0 } });
     return;
   }
-  for (const key of BETWEEN_KEYS)
+  for (const key of [...BETWEEN_KEYS, 'input-capacitance'])
     if (raw[key] !== undefined)
       remarks.problem({
         path: [...path, key],
@@ -68,7 +72,8 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
     tree.add({ id, kind: 'supply', title: `supply ${id}`, path, limits: [], volts: { min: 0, typ: 0, max: 0 } });
     return;
   }
-  const volts = closed(voltage.quantity);
+  const inside = insideOf(figures, voltage.quantity);
+  const volts = inside.volts;
   // Below ground every transistor would conduct through its own junctions, and nothing here reckons with that.
   if (volts.min <= 0)
     figures.problem(
@@ -76,7 +81,8 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
       `supply \`${id}\` has to stand above ground`,
       'a voltage above zero, from ground to its plus',
     );
-  const resistance = figures.interval('resistance', 'resistance');
+  const { resistance } = inside;
+  const battery = batteryOf(figures, id);
   const reverse = figures.word('reverse') as Reverse | undefined;
   const shape = {
     id,
@@ -87,6 +93,7 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
     origin: voltage.origin,
     ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),
     ...(reverse && { reverse }),
+    ...(battery && { battery }),
   };
   // What stands between an ideal source and its terminals: its own resistance, and what lets nothing flow back.
   const between = [
@@ -106,6 +113,21 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
     const title = name === 'resistance' ? `inner resistance of ${id}` : `blocking of ${id}`;
     tree.link({ ...part, id: `${id}:${name}`, title, from, to, path, limits: [], inner: true });
   });
+}
+
+/** The ideal source inside a supply, volts, and the ohms before its terminals: stated, or told by its voltage without load. */
+function insideOf(figures: Figures, rated: Quantity): { readonly volts: Interval; readonly resistance?: Interval } {
+  const resistance = figures.interval('resistance', 'resistance');
+  const open = figures.interval('open-voltage', 'voltage');
+  const amps = figures.interval('current', 'current')?.min;
+  if (open === undefined) return { volts: closed(rated), ...(resistance && { resistance }) };
+  if (resistance === undefined && amps === undefined)
+    figures.problem(
+      'open-voltage',
+      `\`${figures.about}\` stands at that with nothing drawn, and nothing says at what current it is down to its \`voltage\``,
+      '`current:` with the rating on its label, or its `resistance`',
+    );
+  return { volts: open, resistance: resistance ?? insideOhms(open, closed(rated), amps ?? 1) };
 }
 
 function profileOf(catalogue: Catalogue, remarks: Gathered, raw: Readonly<Record<string, unknown>>, path: Path) {

@@ -19,14 +19,18 @@ export function supplyLimits(figures: Figures, id: string): Limits {
   const state = figures.word('state') ?? 'configured';
   const key = state === 'unconfigured' || state === 'suspended' ? CURRENT_IN[state] : CURRENT_IN.configured;
   const limit = currentLimit(figures, key);
-  const power = rating(figures, 'power', 'power', { grade: 'operating' });
-  const most = rating(figures, 'maximum-capacitance', 'capacitance', { grade: 'characterised' });
   return {
     limits: limit ? [limit] : [],
     ...(!limit && { missing: { figure: key, asks: asking(id, key) } }),
-    ...(power && { power }),
-    ...(most && { chargeable: most }),
+    ...besideCurrent(figures),
   };
+}
+
+/** Its power and what it may be asked to charge: of any supply, fed by another or not. */
+export function besideCurrent(figures: Figures): Pick<TreeNode, 'power' | 'chargeable'> {
+  const power = rating(figures, 'power', 'power', { grade: 'operating' });
+  const most = rating(figures, 'maximum-capacitance', 'capacitance', { grade: 'characterised' });
+  return { ...(power && { power }), ...(most && { chargeable: most }) };
 }
 
 const asking = (id: string, key: (typeof CURRENT_IN)[keyof typeof CURRENT_IN]): string =>

@@ -14,7 +14,6 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'load/coil': coil,
   // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
-  supply: [...['input-capacitance', 'capacity', 'end-voltage', 'wanted-life']],
   mode: ['without', 'asleep', 'supplies'],
   controller: ['removed'],
   'controller/pins/*': pin,

@@ -67,3 +67,28 @@ export const loadDip: Say = (f) => {
     `${when(f)}the supply of ${f.about} dips by ${figure(account, by.draw)} in peaks, and it bears ${limitFigure(account, by.value)}.`,
   );
 };
+
+export const batterySags: Say = (f) => {
+  const m = met(f);
+  const battery = `the ${subjectOf(f).replace(/, under load$/, '')}`;
+  if (m === undefined) return sentence(`nothing says at what voltage ${battery} is empty.`);
+  const { account, by } = m;
+  return sentence(
+    `${when(f)}${battery}, at its typical voltage, falls to ${figure(account, by.draw)} under load${inPeaks(f)}, below the ${limitFigure(account, by.value)} at which it counts as empty.${typicalToo(f, (v) => `falls to ${v}`, 'stays above it')}`,
+  );
+};
+
+export const batteryLife: Say = (f) => {
+  const m = met(f);
+  const battery = `the ${subjectOf(f).replace(/, life$/, '')}`;
+  if (m === undefined) return sentence(`nothing says how much charge ${battery} holds.`);
+  const { account, by } = m;
+  const [lasts, wanted] = [figure(account, by.draw), limitFigure(account, by.value)];
+  if (f.verdict === 'unproven')
+    return sentence(
+      `with all on that can be, all the time, ${battery} lasts ${lasts}, and ${wanted} are wanted: nothing says how the time is shared among modes.`,
+    );
+  return sentence(
+    `${when(f)}${battery} is sure to last ${lasts}, and ${wanted} are wanted.${typicalToo(f, (v) => `lasts ${v}`, `lasts ${figure(account, by.typical.draw)}`)}`,
+  );
+};

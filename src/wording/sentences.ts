@@ -4,7 +4,7 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
-import { loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
+import { batteryLife, batterySags, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
 import { atMost, figure, limitFigure, met, percent, sentence, subjectOf, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
@@ -401,6 +401,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'measured-disagrees': measuredDisagrees,
+  'battery-sags': batterySags,
+  'battery-life': batteryLife,
   'supply-power': (f) => atMost(f, subjectOf(f).replace(/, power$/, ''), 'is asked for'),
   'supply-capacitance': (f) => {
     const supply = subjectOf(f).replace(/, capacitance to charge$/, '');

@@ -11,7 +11,6 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: coil, KEY } }', ['latching', 'pulse', 'operations', 'contact-rating', 'contacts']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['latching', 'contact-rating']],
   ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
-  ['supplies: { a: { voltage: 5 V, KEY } }', ['capacity', 'end-voltage', 'wanted-life']],
   ['modes: { a: { active: [], KEY } }', ['without', 'asleep', 'supplies']],
   ['controllers: { a: { chip: x, KEY } }', ['removed']],
   ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['at-boot', 'strap']],

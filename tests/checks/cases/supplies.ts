@@ -87,6 +87,27 @@ const dipping = (most: string, more: string): string =>
      b: { type: servo, run: 100 mA, stall: 600 mA, stall-time: 10 ms, supply: bench }`,
   );
 
+/** A cell of typically 3 V that counts as empty at 2.8 V. */
+const cell = (figures: string, load: string): string =>
+  onSupplies(`bench: { voltage: 2.8 / 3 / 3.2 V, current: 50 mA, end-voltage: 2.8 V, ${figures} }`, load);
+const bursts = 'a: { type: module, active: 5 mA, idle: 5 mA, peak: 15 mA, peak-time: 1 ms, supply: bench }';
+
+/** A battery of 3 V that is wanted to last. */
+const lasting = (capacity: string, wanted: string, load: string, more = ''): string =>
+  onSupplies(`bench: { voltage: 3 V, current: 1 A, capacity: ${capacity}, wanted-life: ${wanted} }`, load, { more });
+const sometimes = 'a: { type: module, active: 20 mA, idle: 1 mA, supply: bench }';
+const SHARES = 'modes: { at-work: { active: [a], share: 10 % }, resting: { active: [], share: 90 % } }';
+
+/** The 5 V board on an adapter that does not regulate. @param most what its jack takes */
+const adapted = (most: string): string => `ampledger: 1
+title: Case
+parts: { board: { extends: atmega328p-5v-board, inlets: { barrel: { voltage: max ${most} } } } }
+supplies: { bench: { type: mains-adapter-unregulated-9v } }
+controllers: { main: { board: board, powered: { barrel: bench } } }
+loads:
+  ${draws('1 mA')}
+`;
+
 /** The 5 V board at its barrel jack: 50 mA of board over the diode and a regulator that needs 1 V. */
 const atJack = (volts: string, more = ''): string =>
   onBoard(draws('50 mA'), {
@@ -528,6 +549,119 @@ export const SUPPLIES: readonly Case[] = [
       'voltage: 5 V, resistance: 2 Ω, capacitance: 10000 µF',
       'a: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 50 ms, supply: bench }',
     ),
+  },
+  {
+    rule: 'battery-sags',
+    when: 'strains where 9 mA take up to 360 mV in a cell of 3 V that is empty at 2.8 V',
+    verdict: 'strain',
+    text: cell('resistance: 10 / 20 / 40 Ω', draws('9 mA', 'bench')),
+  },
+  {
+    rule: 'battery-sags',
+    when: 'breaks where a typical cell falls below it, too',
+    verdict: 'breach',
+    text: cell('resistance: 10 / 20 / 40 Ω', draws('11 mA', 'bench')),
+  },
+  {
+    rule: 'battery-sags',
+    when: 'is content with exactly 200 mV less',
+    verdict: 'silent',
+    text: cell('resistance: 10 / 20 / 40 Ω', draws('5 mA', 'bench')),
+  },
+  {
+    rule: 'battery-sags',
+    when: 'strains where a tiny cell is asked for a burst of 15 mA',
+    verdict: 'strain',
+    text: cell('resistance: 20 Ω', bursts),
+  },
+  {
+    rule: 'battery-sags',
+    when: 'is content where a capacitor beside it gives the burst',
+    verdict: 'silent',
+    text: cell('resistance: 20 Ω, capacitance: 1000 µF', bursts),
+  },
+  {
+    rule: 'battery-life',
+    when: 'breaks where 1000 mAh give 10 mA for 100 h and 101 h are wanted',
+    verdict: 'breach',
+    text: lasting('1000 mAh', '101 h', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'battery-life',
+    when: 'is content with exactly 100 h',
+    verdict: 'silent',
+    text: lasting('1000 mAh', '100 h', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'battery-life',
+    when: 'strains where only the weakest of its kind falls short',
+    verdict: 'strain',
+    text: lasting('900 to 1100 mAh', '95 h', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'battery-life',
+    when: 'breaks where a heavier drain takes of the charge that a light one has',
+    verdict: 'breach',
+    text: lasting('[{ value: 1000 mAh, at: 1 mA }, { value: 500 mAh, at: 19 mA }]', '76 h', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'battery-life',
+    when: 'is content with what lies between the two: 750 mAh, 75 h',
+    verdict: 'silent',
+    text: lasting('[{ value: 1000 mAh, at: 1 mA }, { value: 500 mAh, at: 19 mA }]', '75 h', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'battery-life',
+    when: 'asks how the time is shared where nothing says so and the hungriest state does not last',
+    verdict: 'unproven',
+    text: lasting('1000 mAh', '100 h', sometimes),
+  },
+  {
+    rule: 'battery-life',
+    when: 'is content where the hungriest state lasts long enough',
+    verdict: 'silent',
+    text: lasting('1000 mAh', '50 h', sometimes),
+  },
+  {
+    rule: 'battery-life',
+    when: 'counts modes by their shares: a tenth of 20 mA and nine tenths of 1 mA are 2.9 mA, 344 h',
+    verdict: 'silent',
+    text: lasting('1000 mAh', '344 h', sometimes, SHARES),
+  },
+  {
+    rule: 'battery-life',
+    when: 'breaks where 346 h are wanted',
+    verdict: 'breach',
+    text: lasting('1000 mAh', '346 h', sometimes, SHARES),
+  },
+  {
+    rule: 'battery-life',
+    when: 'counts bursts by how often they come: 100 mA for 10 ms a second are 1 mA more, 344 h to 256 h',
+    verdict: 'breach',
+    text: lasting(
+      '1000 mAh',
+      '257 h',
+      sometimes.replace('idle', 'peak: 120 mA, peak-time: 10 ms, peak-every: 100 ms, idle'),
+      SHARES,
+    ),
+  },
+  {
+    rule: 'battery-life',
+    when: 'asks for a capacity that nobody states',
+    verdict: 'unproven',
+    text: lasting('unknown', '1 h', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'breaks where an adapter for 9 V stands at 14 V with little drawn, on an inlet for 12 V',
+    verdict: 'breach',
+    text: adapted('12 V'),
+  },
+  {
+    rule: 'rail-voltage',
+    when: 'is content on an inlet for 15 V',
+    verdict: 'silent',
+    text: adapted('15 V'),
   },
   {
     rule: 'supply-capacitance',

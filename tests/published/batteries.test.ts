@@ -1,0 +1,52 @@
+/** How long batteries last, against published sums. `toBeCloseTo(x, n)` accepts what the source prints at its precision. */
+import { describe, expect, test } from 'vitest';
+import { capacityAt, insideOhms, lastsFor, meanCurrent } from '../../src/circuit/battery.js';
+
+const HOUR = 3600;
+const mAh = (charge: number): number => charge * 3.6;
+
+describe('the mean of a current', () => {
+  /** "picoPower technology", Atmel, DigiKey tutorial, slide 8: 0.5 mA for 10 µs each second, 0.65 µA else: 0.655 µA. */
+  test('of an ATmega164P that is awake for 10 µs a second is 0.655 µA', () => {
+    const parts = [
+      { share: 10e-6, amps: 0.5e-3 },
+      { share: 1 - 10e-6, amps: 0.65e-6 },
+    ];
+    expect(1e6 * meanCurrent(parts)).toBeCloseTo(0.655, 3);
+  });
+
+  /** A question on the mean consumption of a logger: 0.05 mA, 56 mA for 120 s, 0.44 mA for 6 s: 1.9 mAh an hour. */
+  test('of a logger that sends for two minutes an hour comes to 1.9 mAh an hour', () => {
+    const parts = [
+      { share: 3473 / HOUR, amps: 0.05e-3 },
+      { share: 120 / HOUR, amps: 56e-3 },
+      { share: 6 / HOUR, amps: 0.44e-3 },
+    ];
+    expect(1e3 * meanCurrent(parts)).toBeCloseTo(1.9, 1);
+  });
+});
+
+/** A book on building robots, p. 276 (issuhub 31042): 150 mAh at 31 mA last 4.8 h, at twice 380 mA 0.2 h. */
+test('150 mAh last 4.8 h at 31 mA, and 12 minutes at 760 mA', () => {
+  expect(lastsFor(mAh(150), 31e-3) / HOUR).toBeCloseTo(4.8, 1);
+  expect(lastsFor(mAh(150), 760e-3) / HOUR).toBeCloseTo(0.2, 1);
+});
+
+/** Curves of alkaline AA cells compared (kurokatta.org, 2019): Energizer 3000 mAh at 25 mA, 1600 at 500, about 1000 at 1 A. */
+test('an AA cell gives no more than its lightest drain has, and half of the way between two drains in between', () => {
+  const points = [
+    { at: 0.025, value: { min: mAh(3000), typ: mAh(3000), max: mAh(3000) } },
+    { at: 0.5, value: { min: mAh(1600), typ: mAh(1600), max: mAh(1600) } },
+    { at: 1, value: { min: mAh(1000), typ: mAh(1000), max: mAh(1000) } },
+  ];
+  expect(capacityAt(points, 1e-3).typ).toBeCloseTo(mAh(3000), 6);
+  expect(capacityAt(points, 0.75).typ).toBeCloseTo(mAh(1300), 6);
+  expect(capacityAt(points, 5).typ).toBeCloseTo(mAh(1000), 6);
+});
+
+/** "Risk of damage using an unregulated power supply", All About Circuits, thread 113129: 9 V at 1 A, about 14 V with nothing on it. */
+test('an adapter for 9 V and 1 A that stands at 14 V has 5 Ω inside, so that 80 mA leave 13.6 V', () => {
+  const inside = insideOhms({ min: 14, typ: 14, max: 14 }, { min: 9, typ: 9, max: 9 }, 1);
+  expect(inside.typ).toBeCloseTo(5, 12);
+  expect(14 - 0.08 * inside.typ).toBeCloseTo(13.6, 12);
+});
