@@ -8,6 +8,7 @@ import { along, portionOf } from './bookings.js';
 import type { Corner } from './corner.js';
 import { cornersOf } from './corner.js';
 import type { Likeness } from './likeness.js';
+import { heatOf, heatSteps } from './pin-heat.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, together, turnedOver, keyOf } from './moments.js';
@@ -80,6 +81,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     }
   };
   const read = (s: Solution): number => {
+    if (plan.heat) return heatOf(s, plan, wanted, networks);
     let sum = plan.own.reduce((amps, { part }) => amps + s.current(part), 0);
     through(s, (amps) => (sum += amps));
     return sum;
@@ -154,17 +156,20 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   const [only] = contributors;
   const twin =
     contributors.length === 1 && plan.pins.length === 1 && plan.own.length === 0
-      ? `${likeness(only!)}|pin ${plan.direction} ${plan.limits.map((l) => l.stated).join()}`
+      ? `${likeness(only!)}|pin ${plan.heat ? 'heat' : plan.direction} ${plan.limits.map((l) => l.stated).join()}`
       : undefined;
   return {
     ...plan,
     ...(twin !== undefined && { twin, circuit: circuitry.project.circuits[only!]!.id }),
-    quantity: 'current',
+    quantity: plan.heat ? 'power' : 'current',
     read,
-    shares,
+    ...(!plan.heat && { shares }),
     candidates,
     probes,
-    steps: (s) => sumSteps(plan.title, shares(s), plan.pins.length === 1 ? plan.pins[0] : undefined, s),
+    steps: (s) =>
+      plan.heat
+        ? heatSteps(s, plan, wanted, networks)
+        : sumSteps(plan.title, shares(s), plan.pins.length === 1 ? plan.pins[0] : undefined, s),
   };
 }
 

@@ -3,6 +3,7 @@ import type { Grade } from '../loads/plan.js';
 import { lowerDrive } from './chip-drive.js';
 import type { Row } from './chip-limits.js';
 import { covers } from './chip-limits.js';
+import { powerAccounts } from './chip-power.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import type { PinAccountPlan } from './project.js';
 
@@ -65,5 +66,5 @@ export function chipAccounts(
       limits: [...(known?.limits ?? []), row.limit],
     });
   }
-  return [...single, ...sums.values()];
+  return [...single, ...sums.values(), ...powerAccounts(setting, rows, pins, own)];
 }

@@ -4,11 +4,9 @@ import { pinsIn } from '../catalogue/pin-range.js';
 import type { InputPin } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { Path } from '../source/place.js';
-import type { AccountPlan } from '../loads/plan.js';
 import { chipAccounts } from './chip-accounts.js';
 import { driveOf, resistanceOf } from './chip-drive.js';
 import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
-import { powerAccounts } from './chip-power.js';
 import { covers, limitRows } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import { list, mapping } from './chip-setting.js';
@@ -30,8 +28,6 @@ export interface Chip {
     used: ReadonlyMap<string, ReadonlySet<'source' | 'sink'>>,
     own: PinAccountPlan['own'],
   ): readonly PinAccountPlan[];
-  /** Accounts of what its pins in use, and the chip as a whole, turn into heat, where that is limited. */
-  heat(circuitsOf: (pin: ChipPin) => readonly string[], own: PinAccountPlan['own']): readonly AccountPlan[];
 }
 
 export function chipOf(setting: ChipSetting): Chip {
@@ -110,12 +106,6 @@ export function chipOf(setting: ChipSetting): Chip {
       };
     },
     accounts: (used, own) => chipAccounts(setting, names, rows, used, own),
-    heat: (circuitsOf, own) =>
-      powerAccounts(setting, rows, {
-        pins: [...new Set(names.values())].filter((pin) => circuitsOf(pin).length > 0),
-        circuitsOf,
-        own,
-      }),
   };
 }
 

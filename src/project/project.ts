@@ -159,6 +159,8 @@ export interface PinAccountPlan {
   readonly own: readonly { readonly circuit: string; readonly part: string }[];
   readonly path: Path;
   readonly limits: readonly LimitPlan[];
+  /** It is what they turn into heat, in watts, and what `own` takes of this rail. */
+  readonly heat?: { readonly rail: string };
   /** Of one pin: the drive setting that the project chose, where it is not the highest. */
   readonly drive?: { readonly amps: number; readonly stated: string };
   readonly missing?: { readonly figure: string; readonly asks: string };

@@ -136,7 +136,6 @@ export function resolve(
     ...lowered.accounts,
     ...arrayPlans,
     ...[...benches.values()].flatMap((b) => b.accounts),
-    ...[...benches.values()].flatMap((b) => b.chip.heat((pin) => circuitsAt(networks, pin.account), b.own)),
     ...letGoAccounts(networks, {
       input: (account) => inputNamed(chips, account),
       window: (node) => tree.window(node),
@@ -262,10 +261,6 @@ function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntr
   }
   return arrays;
 }
-
-/** The circuits that a pin carries. */
-const circuitsAt = (networks: Project['networks'], pin: string): readonly string[] =>
-  networks.flatMap((n) => ([...n.on, ...n.off].some((b) => b.pin?.pin === pin) ? n.circuits : []));
 
 /** A pin as one that takes what is pushed in, by its account. */
 function inputNamed(chips: ReadonlyMap<string, Chip>, account: string): InputPin | undefined {

@@ -28,3 +28,18 @@ describe('limits by the drive setting', () => {
     expect(own('main.GPIO2')).toEqual(['9 mA']);
   });
 });
+
+describe('what a chip turns into heat', () => {
+  it('counts the most that it takes itself: 20 mA of 3.3 V, and 10 mA over 3.3 V less its load’s', () => {
+    const text = chip
+      .replace(
+        /limits: \[[^]*?\] \}/,
+        'draws: { active: typ 10 mA max 20 mA }, limits: [ { applies-to: package, power: 1 W, grade: absolute } ] }',
+      )
+      .replace('10 kΩ, pin: GPIO1', '270 Ω, pin: GPIO1');
+    const { typ, max } = accountsOf(text)('main.package', 'at-most', 'power').draw!;
+    // The pin: at the most 170 Ω and what flows with the least, 42.5 Ω; typically 85 Ω. The other one next to nothing.
+    expect(max).toBeCloseTo(0.02 * 3.3 + (3.3 / (270 + 42.5)) ** 2 * 170, 3);
+    expect(typ).toBeCloseTo(0.01 * 3.3 + (3.3 / (270 + 85)) ** 2 * 85, 3);
+  });
+});

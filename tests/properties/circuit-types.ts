@@ -76,6 +76,22 @@ export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
       expanders: { bar: { chip: '74hc595', supply: 'main.5v', control: { data: 'D11', clock: 'D12', latch: 'D10' } } },
     },
   ),
+  'LEDs on a port expander that bears so many watts, in and out of its pins': on(
+    {
+      high: { part: 'led-red-5mm', pins: ['more.GPA0..GPA1'], series: '330 Ω ±5 %' },
+      low: { part: 'led-red-5mm', pins: ['more.GPB0..GPB1'], series: '220 Ω ±10 %', active: 'low' },
+    },
+    {
+      expanders: {
+        more: {
+          chip: 'mcp23017',
+          supply: 'main.5v',
+          draws: { active: '0.5 to 1 mA' },
+          limits: [{ 'applies-to': 'each-pin', power: '50 mW', grade: 'operating' }],
+        },
+      },
+    },
+  ),
   'a diode, a linear regulator and a second one behind it': on(
     {
       heater: { type: 'resistor', resistance: '100 Ω ±10 %', power: '1 W', supply: 'main.5v' },

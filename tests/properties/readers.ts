@@ -30,7 +30,10 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
       read: (r) => plan.read(r.at(plan.kind === 'array' ? plan.id : (plan.circuits[0] ?? plan.id))),
     };
   }
-  const pins = project.pinAccounts.find((p) => p.id === a.id && p.direction === a.direction);
+  const pins = project.pinAccounts.find(
+    (p) => p.id === a.id && p.direction === a.direction && (p.heat === undefined) === (a.quantity === 'current'),
+  );
+  if (pins?.heat) return { off: [], peaks: true, read: (r) => pinHeat(pins, r) };
   if (pins) return { off: [], peaks: true, read: (r) => pinSum(pins, r) };
   // What a supply has to charge is no current of a build.
   if (a.quantity === 'charge') return { off: [], peaks: false, read: () => undefined };
@@ -58,6 +61,17 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
 /** Of pins joined for one load one may take a fifth more than its even share: a build has them alike. */
 const uneven = (joined: readonly string[] | undefined, pins: readonly string[]): number =>
   joined === undefined ? 1 : Math.min(1.2, joined.length / joined.filter((pin) => pins.includes(pin)).length);
+
+/** Current squared times resistance in each pin, and what the chip takes of its rail. */
+function pinHeat(plan: PinAccountPlan, r: Reckoned): number {
+  let sum = plan.own.reduce((watts, own) => watts + r.current(own.part) * r.voltage(plan.heat!.rail), 0);
+  for (const net of r.nets)
+    for (const { plan: branch, amps, elements } of net.lines) {
+      if (branch.pin === undefined || !plan.pins.includes(branch.pin.pin)) continue;
+      sum += amps ** 2 * elements.find((e) => e.member.kind === 'pin')!.ohms;
+    }
+  return sum;
+}
 
 function pinSum(plan: PinAccountPlan, r: Reckoned): number {
   let sum = plan.own.reduce((amps, own) => amps + r.current(own.part), 0);
