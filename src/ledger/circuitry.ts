@@ -5,6 +5,7 @@ import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import { placeOf } from '../project/places.js';
 import type { FittedNetwork } from './fitted.js';
+import type { FittedLink } from './fitted-links.js';
 import { writtenOut } from './likeness.js';
 
 export interface NetworkIndex {
@@ -69,8 +70,9 @@ interface Scratch {
   readonly linkInputs: number[];
 }
 
-/** Networks' figures where all lean alike, by number, as far as they were asked for. */
+/** Figures of a corner in which all lean alike, by number, as far as they were asked for. */
 export interface KeptFigures {
+  links: readonly FittedLink[] | undefined;
   readonly on: (FittedNetwork | undefined)[];
   readonly off: (FittedNetwork | undefined)[];
 }
@@ -94,8 +96,8 @@ export interface Circuitry {
   readonly nodeIndex: ReadonlyMap<string, number>;
   readonly circuitIndex: ReadonlyMap<string, number>;
   readonly networks: readonly NetworkIndex[];
-  /** Regulators that something hangs across, from their input to their output. */
-  readonly bridged: ReadonlySet<Link>;
+  /** The numbers of regulators that something hangs across, from their input to their output. */
+  readonly bridged: ReadonlySet<number>;
   /** The numbers of all networks. */
   readonly every: readonly number[];
   readonly parts: ReadonlyMap<string, PartIndex>;
@@ -156,8 +158,8 @@ export function circuitry(project: Project): Circuitry {
     (state: StateIndex): boolean =>
       state.boundary.includes(from) && state.boundary.includes(to);
   const bridged = new Set(
-    links.flatMap(({ link, from, to }) =>
-      link.volts !== undefined && networks.some((n) => [n.on, n.off].some(across(from, to))) ? [link] : [],
+    links.flatMap(({ link, from, to }, k) =>
+      link.volts !== undefined && networks.some((n) => [n.on, n.off].some(across(from, to))) ? [k] : [],
     ),
   );
   const scratch: Scratch = {
@@ -189,7 +191,11 @@ export function circuitry(project: Project): Circuitry {
 
 /** The figures that are kept for a corner. */
 export function keptFigures({ kept, networks }: Circuitry, corner: object): KeptFigures {
-  const figures = kept.figures.get(corner) ?? { on: new Array(networks.length), off: new Array(networks.length) };
+  const figures = kept.figures.get(corner) ?? {
+    links: {},
+    on: new Array(networks.length),
+    off: new Array(networks.length),
+  };
   kept.figures.set(corner, figures);
   return figures;
 }

@@ -12,7 +12,6 @@ import { capacitorDip, sourceShare } from '../circuit/dip.js';
 import { chargedBy } from '../project/capacitances.js';
 import type { Link, Project } from '../project/project.js';
 import { flowsOf } from './bookings.js';
-import { setPoint } from './link-laws.js';
 import type { Solution } from './solution.js';
 
 /** A stall or burst: how many amperes more, at which node of the tree, for how many seconds. */
@@ -85,7 +84,7 @@ const DUST = 1e-9;
 
 /** Whether a linear regulator holds its voltage; read off the nodes, since not every solution knows what flows in its tree. */
 const holds = (s: Solution, link: Link): boolean =>
-  link.kind === 'linear-regulator' && s.voltage(link.to) >= setPoint(s, link) - DUST;
+  link.kind === 'linear-regulator' && s.voltage(link.to) >= s.setPoint(link) - DUST;
 
 /** Ohms of a link to the peaks that pass it: what it loses more than just before, an ampere. */
 function ohmsTo(s: Solution, before: Solution, all: readonly Peak[], link: Link): number {
@@ -139,7 +138,7 @@ export function heldVoltage(s: Solution, before: Solution, node: string): number
       case 'linear-regulator':
         return holds(s, link)
           ? s.voltage(id)
-          : Math.min(setPoint(s, link), s.voltage(id) + at(link.from) - s.voltage(link.from));
+          : Math.min(s.setPoint(link), s.voltage(id) + at(link.from) - s.voltage(link.from));
       case 'cable':
       case 'fuse':
       case 'limiter':

@@ -10,7 +10,9 @@ import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
 import type { End } from './corner.js';
 import { voltsAcross } from './fitted.js';
-import { cableOf, dropoutOf, ownCurrent, regulates, slopeOhms, taken } from './link-laws.js';
+import { cableOf, taken, valueAt } from './fitted-links.js';
+import type { FittedLink } from './fitted-links.js';
+import { regulates, slopeOhms } from './link-laws.js';
 import type { Flows } from './network-flows.js';
 import { solved, unsolved } from './network-flows.js';
 import { heldVoltage } from './reservoirs.js';
@@ -34,6 +36,12 @@ export class Solution extends Sweep implements Reading {
 
   // What the tree's questions read.
 
+  /** A link with its figures put in; undefined of a wire, which is no link of its own. */
+  private fittedLink(link: Link): FittedLink | undefined {
+    const number = this.circuitry.linkIndex.get(link);
+    return number === undefined ? undefined : this.links[number];
+  }
+
   /** An uncertain figure as this build has it, or at the corner's end. */
   taken(interval: Interval | undefined, figure: string, end: End): number {
     return taken(this, interval, figure, end);
@@ -46,7 +54,7 @@ export class Solution extends Sweep implements Reading {
 
   /** A regulator's own current, amperes. */
   ownCurrent(link: Link): number {
-    return ownCurrent(this, link);
+    return this.fittedLink(link)?.own ?? 0;
   }
 
   /** Amperes out of a link; undefined of a wire, which is no link of its own. */
@@ -57,12 +65,19 @@ export class Solution extends Sweep implements Reading {
 
   /** Whether a link is a regulator that has the input it needs to hold its output. */
   regulates(link: Link): boolean {
-    return regulates(this, link);
+    const fitted = this.fittedLink(link);
+    return fitted !== undefined && regulates(this, fitted);
+  }
+
+  /** Volts that a regulator holds where it has the input it needs. */
+  setPoint(link: Link): number {
+    return this.fittedLink(link)?.holds ?? 0;
   }
 
   /** Volts that a regulator needs over its output at the current that it gives. */
   dropoutOf(link: Link): number {
-    return dropoutOf(this, link);
+    const fitted = this.fittedLink(link);
+    return fitted === undefined ? 0 : valueAt(fitted.dropout, this.linkCurrents[fitted.number]!);
   }
 
   /** Whether another source feeds the node that a link leads to, so that it carries nothing. */
@@ -73,8 +88,8 @@ export class Solution extends Sweep implements Reading {
 
   /** Ohms that a link has for small changes of its current. */
   ohmsOf(link: Link): number {
-    const number = this.circuitry.linkIndex.get(link);
-    return slopeOhms(this, link, number === undefined ? 0 : Math.max(this.linkCurrents[number]!, 0));
+    const fitted = this.fittedLink(link);
+    return fitted === undefined ? 0 : slopeOhms(this, fitted, Math.max(this.linkCurrents[fitted.number]!, 0));
   }
 
   /** What a network draws from each node of the tree in a state, at the voltages of this solution; amperes. */

@@ -10,7 +10,7 @@
 import { bendAt } from '../circuit/branch.js';
 import type { BranchPlan } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
-import type { Circuitry, KeptFigures, LinkIndex, NetworkIndex } from './circuitry.js';
+import type { Circuitry, KeptFigures, NetworkIndex } from './circuitry.js';
 import { keptFigures, networksOn, zeros } from './circuitry.js';
 import type { AskedLean, Corner, End, Lean } from './corner.js';
 import { ambientAt, celsiusOf } from './corner.js';
@@ -18,7 +18,9 @@ import { besidePin, endsApart, followingLean } from './followers.js';
 import type { FittedNetwork } from './fitted.js';
 import { fit, fitNetwork, retuned } from './fitting.js';
 import { liveLinks } from './feeds.js';
-import { outputOf, regulates, takenBy } from './link-laws.js';
+import type { FittedLink } from './fitted-links.js';
+import { fitLinks } from './fitted-links.js';
+import { outputOf, regulates, slopeBefore, takenBy } from './link-laws.js';
 import type { Focus, Moment } from './moment.js';
 import type { Flows, Moving } from './network-flows.js';
 import { collect, solved, unsolved } from './network-flows.js';
@@ -49,6 +51,8 @@ export class Sweep {
   private readonly live: Uint8Array | undefined;
   /** 1 for each network that is on. */
   private readonly on: Uint8Array;
+  /** The links with their figures put in, by number. */
+  protected readonly links: readonly FittedLink[];
   /** What is not in question leans alike in all solutions that stand on one. */
   private readonly alike: KeptFigures;
 
@@ -76,6 +80,7 @@ export class Sweep {
     this.flows = new Array<Flows | undefined>(circuitry.networks.length);
     this.on = networksOn(circuitry, moment.on);
     this.alike = base ? base.alike : keptFigures(circuitry, corner);
+    this.links = base ? base.links : this.linksAlike();
     // One about a few circuits is never asked what flows in the tree, nor stood on.
     const { links, scratch } = circuitry;
     this.linkCurrents = base ? scratch.linkCurrents : zeros(links.length);
@@ -92,6 +97,12 @@ export class Sweep {
     const whole = focus.networks.length === 0 && focus.besides?.has(link.id) !== true;
     const lean = whole && !corner.follows ? corner.load : this.restAt([circuitry.nodeIndex.get(link.from)!]);
     return lean === 'typ' ? 'typ' : lean === 'low' ? 'low' : 'high';
+  }
+
+  /** The links' figures, put in once a corner where no circuits are singled out. */
+  private linksAlike(): readonly FittedLink[] {
+    if (this.focus.leans !== undefined) return fitLinks(this, this.circuitry);
+    return (this.alike.links ??= fitLinks(this, this.circuitry));
   }
 
   /** Whether a network is on in this moment. */
@@ -164,8 +175,8 @@ export class Sweep {
 
   /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */
   private settle(): void {
-    const { links, every } = this.circuitry;
-    const { base, volts } = this;
+    const { every } = this.circuitry;
+    const { base, volts, links } = this;
     // A tangent tells how a network answers to one rail: what hangs between two is solved anew, too.
     const solving = base ? this.focus.networks.concat(base.bridges().filter((n) => this.focus.has[n] === 0)) : every;
     for (const n of solving) {
@@ -196,7 +207,7 @@ export class Sweep {
           this.slopes[k] = slopes[k]!;
         }
       }
-      for (let k = links.length - 1; k >= 0; k--) this.sweepBack(links[k]!, k, drawn, slopes);
+      for (let k = links.length - 1; k >= 0; k--) this.sweepBack(links[k]!, drawn, slopes);
       let moved = false;
       for (let k = 0; k < links.length; k++) {
         if (!this.isLive(k)) continue;
@@ -230,12 +241,13 @@ export class Sweep {
    * from the input of one to its output comes back through it, whatever the input's voltage.
    */
   private tie(): void {
-    const { links, count, bridged } = this.circuitry;
+    const { count, bridged } = this.circuitry;
     let moving: number[] | undefined;
-    for (const { link, from, to } of links) {
-      if (link.kind !== 'linear-regulator' || (regulates(this, link) && !bridged.has(link))) continue;
-      moving ??= Array.from({ length: count }, (_, k) => k);
-      moving[to] = moving[from]!;
+    for (let k = 0; k < this.links.length; k++) {
+      const link = this.links[k]!;
+      if (link.kind !== 'linear-regulator' || (regulates(this, link) && !bridged.has(link.number))) continue;
+      moving ??= Array.from({ length: count }, (_, node) => node);
+      moving[link.to] = moving[link.from]!;
     }
     this.moving = moving;
   }
@@ -296,17 +308,15 @@ export class Sweep {
     for (const n of networks) collect(this.network(n), drawn, slopes, this.moving, -1);
   }
 
-  private sweepBack(index: LinkIndex, k: number, drawn: number[], slopes: number[]): void {
-    if (!this.isLive(k)) {
-      this.linkCurrents[k] = 0;
-      this.linkInputs[k] = 0;
-      return;
-    }
-    const out = drawn[index.to]!;
-    const { amps, slope } = takenBy(this, index, out, slopes[index.to]!);
-    this.linkCurrents[k] = out;
-    this.linkInputs[k] = amps;
-    drawn[index.from]! += amps;
-    slopes[index.from]! += slope;
+  private sweepBack(link: FittedLink, drawn: number[], slopes: number[]): void {
+    const { number, from, to } = link;
+    const live = this.isLive(number);
+    const out = live ? drawn[to]! : 0;
+    const amps = live ? takenBy(this, link, out) : 0;
+    const slope = live ? slopeBefore(this, link, amps, out, slopes[to]!) : 0;
+    this.linkCurrents[number] = out;
+    this.linkInputs[number] = amps;
+    drawn[from]! += amps;
+    slopes[from]! += slope;
   }
 }
