@@ -98,11 +98,15 @@ const TRACE = 1e-8;
 const carries = (a: Account): boolean =>
   a.draw === undefined || a.draw.max > TRACE || !(a.kind === 'pin' || a.kind === 'group' || a.kind === 'total');
 
+/** A corner with what an account comes to there. */
 interface Screened {
   readonly candidate: Candidate;
+  readonly solution: Solution;
   readonly draw: number;
   /** Share left of each limit. */
   readonly left: readonly number[];
+  /** How bad it is: what is missing of the tightest limit, or the draw where there is no limit. */
+  readonly badness: number;
 }
 
 /** Modes whose worst corner comes this near to the worst of all are looked at in full. */
@@ -117,8 +121,8 @@ function settleAccount(
   modes: readonly ModeSearch[],
   onlyFailing: boolean,
 ): Account | undefined {
-  const tried = (candidates: readonly Candidate[]): Screened[] =>
-    candidates.flatMap((c) => screen(bench, question, c) ?? []);
+  if (onlyFailing && question.limits.length === 0) return undefined;
+  const tried = (candidates: readonly Candidate[]): Screened[] => screen(bench, question, candidates);
   /** Where sources are joined by diodes, with each of them in turn. */
   const fed = (candidates: readonly Candidate[], mode: ModeSearch): readonly Candidate[] =>
     bench.fed(candidates, mode.name === RUNAWAY);
@@ -128,14 +132,14 @@ function settleAccount(
     const probes = fed(question.probes(mode), mode);
     if (probes.length === 0) return [];
     const screened = tried(telling !== undefined && telling < probes.length ? [probes[telling]!] : probes);
-    if (screened.length === probes.length) telling ??= indexOfWorst(screened);
+    if (screened.length === probes.length) telling ??= screened.indexOf(pick(screened, (each) => each.badness));
     return [{ mode, badness: badnessOf(screened) }];
   });
   const [concerned] = probed;
   if (concerned === undefined) return undefined;
   const top = Math.max(...probed.map((p) => p.badness));
   if (top === -Infinity) return onlyFailing ? undefined : unknownAccount(question, concerned.mode);
-  if (onlyFailing && (question.limits.length === 0 || top < -NEARLY_FAILING)) return undefined;
+  if (onlyFailing && top < -NEARLY_FAILING) return undefined;
   let worst: { mode: ModeSearch; screened: Screened[]; badness: number } | undefined;
   let looked: number | undefined;
   for (const { mode, badness: about } of probed) {
@@ -151,65 +155,74 @@ function settleAccount(
   return account(bench, question, worst!.mode, worst!.screened);
 }
 
-const indexOfWorst = (screened: readonly Screened[]): number => screened.indexOf(pick(screened, (s) => badnessOf([s])));
-
-/** How bad the worst corner is: what is left of the tightest limit, or the draw where there is no limit. */
 const badnessOf = (screened: readonly Screened[]): number =>
-  screened.reduce((most, s) => Math.max(most, s.left.length > 0 ? -Math.min(...s.left) : s.draw), -Infinity);
+  screened.reduce((most, each) => Math.max(most, each.badness), -Infinity);
 
-function screen(bench: Solver, question: Question, candidate: Candidate): Screened | undefined {
-  const solution = bench.solve(candidate);
-  const draw = question.read(solution);
-  if (draw === undefined) return undefined;
-  return { candidate, draw, left: question.limits.map((l) => left(question, l, draw, solution)) };
+/** What an account comes to at each of some corners, as far as a figure for it is known. */
+function screen(bench: Solver, question: Question, candidates: readonly Candidate[]): Screened[] {
+  const screened: Screened[] = [];
+  for (const candidate of candidates) {
+    const solution = bench.solve(candidate);
+    const draw = question.read(solution);
+    if (draw === undefined) continue;
+    const left = question.limits.map((limit) => leftOf(question, draw, valueAt(limit, solution), solution));
+    const badness = left.length > 0 ? -Math.min(...left) : draw;
+    screened.push({ candidate, solution, draw, left, badness });
+  }
+  return screened;
 }
 
 const valueAt = (limit: LimitPlan, s: Reading): number =>
   typeof limit.value === 'number' ? limit.value : limit.value(s);
 
-const left = (q: Question, limit: LimitPlan, draw: number, s: Solution): number =>
-  marginOf(q.direction, q.quantity, draw, valueAt(limit, s), s.ambient);
+const leftOf = (q: Question, draw: number, limit: number, s: Solution): number =>
+  marginOf(q.direction, q.quantity, draw, limit, s.ambient);
 
-const pick = <T>(items: readonly T[], score: (item: T) => number): T =>
-  items.reduce((best, item) => (score(item) > score(best) ? item : best));
+/** The first of those with the highest score. */
+function pick<T>(items: readonly T[], score: (item: T) => number): T {
+  let best = items[0]!;
+  let highest = score(best);
+  for (let k = 1; k < items.length; k++) {
+    const next = score(items[k]!);
+    if (!(next > highest)) continue;
+    best = items[k]!;
+    highest = next;
+  }
+  return best;
+}
 
 function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonly Screened[]): Account {
-  const most = bench.solve(pick(screened, (s) => s.draw).candidate);
-  const least = bench.solve(pick(screened, (s) => -s.draw).candidate);
-  const worst = q.limits.length === 0 ? undefined : pick(screened, (s) => -Math.min(...s.left));
-  const { moment } = (worst ?? pick(screened, (s) => s.draw)).candidate;
+  const most = pick(screened, (s) => s.draw);
+  const least = pick(screened, (s) => -s.draw);
+  const worst = q.limits.length === 0 ? undefined : pick(screened, (s) => s.badness);
+  const { moment } = (worst ?? most).candidate;
   const { corner, focus } = (worst ?? screened[0]!).candidate;
   const typical = bench.solve({ moment, corner: bench.typical(corner.place), focus });
-  const [low, typ, high] = [q.read(least)!, q.read(typical)!, q.read(most)!];
+  const usual = q.read(typical)!;
   const limits = q.limits.map((limit, k): LimitMet => {
-    const solution = bench.solve(pick(screened, (s) => -s.left[k]!).candidate);
-    const draw = q.read(solution)!;
-    const at = {
-      value: valueAt(limit, solution),
-      draw,
-      ambient: solution.ambient,
-      left: left(q, limit, draw, solution),
-    };
+    const { solution, draw, left } = pick(screened, (s) => -s.left[k]!);
+    const at = { value: valueAt(limit, solution), draw, ambient: solution.ambient, left: left[k]! };
     const failing = limit.failing && { worst: limit.failing(solution), typical: limit.failing(typical) };
-    const usually = { value: valueAt(limit, typical), draw: q.read(typical)! };
+    const usually = { value: valueAt(limit, typical), draw: usual };
     return { limit, ...at, typical: usually, solution, ...(failing && { failing }) };
   });
-  const told = limits.length === 0 ? most : pick(limits, (l) => -l.left).solution;
+  const told = limits.length === 0 ? most.solution : pick(limits, (l) => -l.left).solution;
+  const solutions = { least: least.solution, most: most.solution, typical };
   return {
     ...shown(q, mode.name),
     moment: namesOn(bench, moment),
     bound: moment.bound === true,
-    draw: { min: low, typ: Math.min(Math.max(typ, low), high), max: high },
+    draw: { min: least.draw, typ: Math.min(Math.max(usual, least.draw), most.draw), max: most.draw },
     limits,
-    entries: q.shares ? entriesOf(q.shares(least), q.shares(typical), q.shares(most)) : [],
+    entries: q.shares ? entriesOf(q.shares(least.solution), q.shares(typical), q.shares(most.solution)) : [],
     steps: () => q.steps(told),
     sampling: () => ({
       moment,
-      peak: most.peak,
+      peak: most.solution.peak,
       read: q.read,
       ...(corner.place !== undefined && { place: corner.place }),
     }),
-    solutions: () => ({ least, most, typical }),
+    solutions: () => solutions,
   };
 }
 
