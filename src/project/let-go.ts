@@ -76,7 +76,7 @@ function releasedAt(
   const rail = pin.outward === 1 ? plan.from : plan.to;
   const far = pin.outward === 1 ? plan.to : plan.from;
   const outer = plans.flatMap((p) => [p.from, p.to]).filter((n) => n !== GROUND && !inner.includes(n));
-  if (!outer.some((n) => window(n).max > window(rail).min)) return undefined;
+  if (!outer.some((n) => n !== rail && window(n).max > window(rail).min)) return undefined;
   const own = plan.members.filter((m) => m.kind !== 'pin');
   const node = own.length > 0 ? `${pin.pin}:pin` : far;
   const rest = plans.filter((p) => p !== plan);
