@@ -5,15 +5,15 @@ import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import { placeOf } from '../project/places.js';
 import type { FittedNetwork } from './fitted.js';
+import type { BranchIndex } from './fitted-branch.js';
+import { branchIndex } from './fitted-branch.js';
 import type { FittedLink } from './fitted-links.js';
 import { writtenOut } from './likeness.js';
 
 export interface NetworkIndex {
-  /** Nodes of the tree that no supply feeds, and ground. */
-  readonly dead: ReadonlySet<string>;
-  /** Lowest volts of the nodes of the tree with nothing drawn from them. */
-  readonly standing: ReadonlyMap<string, number>;
   readonly plan: NetworkPlan;
+  /** Its own nodes, by name. */
+  readonly inner: ReadonlySet<string>;
   /** The place it stands in; of one that reaches into several, none. */
   readonly place: string | undefined;
   /** Places of its branches' circuits, where it reaches into several. */
@@ -31,7 +31,7 @@ export interface NetworkIndex {
 
 interface StateIndex {
   readonly plans: readonly BranchPlan[];
-  readonly local: ReadonlyMap<string, number>;
+  readonly branches: readonly BranchIndex[];
   readonly boundary: readonly number[];
   readonly fitted: Map<number, FittedNetwork>;
 }
@@ -113,7 +113,8 @@ export function circuitry(project: Project): Circuitry {
   for (const { id } of project.nodes) if (!wired.has(id)) nodeIndex.set(id, nodeIndex.size);
   const count = nodeIndex.size;
   for (const { id } of project.nodes) nodeIndex.set(id, nodeIndex.get(root(id))!);
-  const { open, dead, standing } = feeding(project, nodeIndex, count);
+  const open = feeding(project, nodeIndex, count);
+  const states = stateIndexing(project, nodeIndex, open);
   const circuitIndex = new Map(project.circuits.map((c, k) => [c.id, k]));
   const networksOf: number[][] = project.circuits.map(() => []);
   const parts = new Map<string, PartIndex>();
@@ -141,10 +142,9 @@ export function circuitry(project: Project): Circuitry {
       like,
       circuits,
       foreign: circuits.length > 0 && [...plan.on, ...plan.off].some((b) => !plan.circuits.includes(b.circuit)),
-      dead,
-      standing,
-      on: stateIndex(plan, plan.on, nodeIndex),
-      off: stateIndex(plan, plan.off, nodeIndex),
+      inner: new Set(plan.inner),
+      on: states(plan, plan.on),
+      off: states(plan, plan.off),
     };
   });
   const links = project.links
@@ -191,10 +191,10 @@ export function circuitry(project: Project): Circuitry {
 
 /** The figures that are kept for a corner. */
 export function keptFigures({ kept, networks }: Circuitry, corner: object): KeptFigures {
-  const figures = kept.figures.get(corner) ?? {
-    links: {},
-    on: new Array(networks.length),
-    off: new Array(networks.length),
+  const figures: KeptFigures = kept.figures.get(corner) ?? {
+    links: undefined,
+    on: new Array<undefined>(networks.length),
+    off: new Array<undefined>(networks.length),
   };
   kept.figures.set(corner, figures);
   return figures;
@@ -209,7 +209,7 @@ export function networksOn({ kept, networks }: Circuitry, circuits: Uint8Array):
   return on;
 }
 
-/** What each node stands at with no load, and which nodes nothing feeds. */
+/** What each node stands at with no load; undefined where nothing feeds it. */
 function feeding(project: Project, nodeIndex: ReadonlyMap<string, number>, count: number) {
   const open: (Interval | undefined)[] = new Array<undefined>(count).fill(undefined);
   for (const { id, volts } of project.nodes) if (volts) open[nodeIndex.get(id)!] = volts;
@@ -218,9 +218,7 @@ function feeding(project: Project, nodeIndex: ReadonlyMap<string, number>, count
     // Of several that are joined by diodes the highest feeds the node.
     if (node !== nodeIndex.get(from)) open[node] = higher(open[node], next);
   }
-  const dead = new Set([GROUND, ...project.nodes.flatMap(({ id }) => (open[nodeIndex.get(id)!] ? [] : [id]))]);
-  const standing = new Map(project.nodes.map(({ id }) => [id, open[nodeIndex.get(id)!]?.min ?? 0]));
-  return { open, dead, standing };
+  return open;
 }
 
 function higher(a: Interval | undefined, b: Interval | undefined): Interval | undefined {
@@ -228,20 +226,32 @@ function higher(a: Interval | undefined, b: Interval | undefined): Interval | un
   return { min: Math.max(a.min, b.min), typ: Math.max(a.typ, b.typ), max: Math.max(a.max, b.max) };
 }
 
-function stateIndex(
-  plan: NetworkPlan,
-  plans: readonly BranchPlan[],
+function stateIndexing(
+  project: Project,
   nodeIndex: ReadonlyMap<string, number>,
-): StateIndex {
-  const local = new Map(plan.inner.map((id, k) => [id, k]));
-  const boundary: number[] = [];
-  for (const branch of plans)
-    for (const id of [branch.from, branch.to])
-      if (!local.has(id)) {
-        local.set(id, local.size);
-        boundary.push(nodeIndex.get(id) ?? missingNode(id));
-      }
-  return { plans, local, boundary, fitted: new Map() };
+  open: readonly (Interval | undefined)[],
+) {
+  // A project's own names only: a name inside a network is none of them.
+  const known = new Set(project.nodes.map((node) => node.id));
+  const feed = (id: string): Interval | undefined => (known.has(id) ? open[nodeIndex.get(id)!] : undefined);
+  const dead = (id: string): boolean => id === GROUND || (known.has(id) && feed(id) === undefined);
+  return (plan: NetworkPlan, plans: readonly BranchPlan[]): StateIndex => {
+    const local = new Map(plan.inner.map((id, k) => [id, k]));
+    const boundary: number[] = [];
+    const number = (id: string): number => {
+      const known = local.get(id);
+      if (known !== undefined) return known;
+      local.set(id, local.size);
+      boundary.push(nodeIndex.get(id) ?? missingNode(id));
+      return local.size - 1;
+    };
+    const branches = plans.map((branch) => {
+      const [from, to] = [number(branch.from), number(branch.to)];
+      const fed = branch.from !== branch.to && !dead(branch.from);
+      return branchIndex(branch, from, to, feed(branch.from)?.min ?? 0, fed);
+    });
+    return { plans, branches, boundary, fitted: new Map() };
+  };
 }
 
 const missingNode = (id: string): never => {
