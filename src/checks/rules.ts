@@ -29,6 +29,7 @@ import loadDip from './supplies/load-dip.js';
 import loadNeeds from './parts/load-needs.js';
 import resistorPower from './parts/resistor-power.js';
 import wireCurrent from './parts/wire-current.js';
+import wireIdle from './parts/wire-idle.js';
 import batteryLife from './budget/battery-life.js';
 import batterySags from './supplies/battery-sags.js';
 import busCurrent from './pins/bus-current.js';
@@ -101,6 +102,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   isolationDefeated,
   sourceFedBack,
   regulatorBackFed,
+  wireIdle,
 ];
 
 /** Rules about limits; an account goes to the first that claims it. */

@@ -22,7 +22,10 @@ export function spelledOut(text: string): readonly string[] | undefined {
   return Array.from({ length: last - first + 1 }, (_, k) => `${from[1]}${first + k}`);
 }
 
-/** A pin of any chip by name: header or chip name, in any case, with its owner or, where there is one controller, without. */
+/**
+ * A pin of any chip by name: header or chip name, in any case, with its owner or, where only one of the controllers has such
+ * a pin, without.
+ */
 export function pinNamed(
   chips: ReadonlyMap<string, Chip>,
   controllers: readonly string[],
@@ -32,8 +35,20 @@ export function pinNamed(
   const low = name.toLowerCase();
   const [only] = controllers.length === 1 ? controllers : [];
   const alone = only === undefined ? undefined : chips.get(only);
-  const own = alone?.pins.get(low);
-  if (alone && own) return { found: { chip: alone, pin: own } };
+  const bearing = controllers.flatMap((owner) => {
+    const chip = chips.get(owner);
+    const pin = chip?.pins.get(low);
+    return chip && pin ? [{ owner, chip, pin }] : [];
+  });
+  const [own, other] = bearing;
+  if (own && other)
+    return lost(
+      path,
+      `${bearing.map(({ owner }) => `\`${owner}\``).join(' and ')} both have a pin \`${name}\``,
+      undefined,
+      `\`${own.owner}.${own.pin.label}\` or \`${other.owner}.${other.pin.label}\``,
+    );
+  if (own) return { found: { chip: own.chip, pin: own.pin } };
   for (const [owner, chip] of chips) {
     if (!low.startsWith(`${owner.toLowerCase()}.`)) continue;
     const pin = chip.pins.get(low.slice(owner.length + 1));

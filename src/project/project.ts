@@ -256,7 +256,7 @@ export interface Assumption {
 
 /** Something about the wiring of the tree that a rule reports as it stands. */
 export interface TreeFact {
-  readonly kind: 'no-source' | 'back-fed' | 'joined-supplies' | 'board-grounds';
+  readonly kind: 'no-source' | 'back-fed' | 'joined-supplies' | 'board-grounds' | 'idle-wire';
   readonly about: string;
   readonly path: Path;
   readonly with: { readonly [name: string]: string };

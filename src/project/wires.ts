@@ -27,7 +27,7 @@ export interface Wires {
    * @param owner a load, controller, expander or supply @param member its inlet or rail, where that is fed
    */
   through(node: string, owner: string, member?: string): string;
-  /** Reports the wires that lead nowhere. @returns the supplies that a wire joins */
+  /** Reports the wires that lead nowhere. @returns the supplies that a wire joins, and the wires that carry nothing */
   finish(): readonly TreeFact[];
 }
 
@@ -113,8 +113,7 @@ export function wiresOf(data: Raw, tree: Tree, places: Places, remarks: Gathered
               with: { from: other.id, other: bound.found, by: wire.id },
             });
           else if (!known(name)) remarks.problem(nowhere(name, path));
-          // What could not be read was never asked where its current comes from.
-          else if (remarks.problems.length === 0) remarks.problem(unfed(wire, name, path));
+          else facts.push(idle(wire, name, path));
         }
       }
       return facts;
@@ -162,18 +161,13 @@ function isEnd(name: string, owner: string, member: string | undefined, controll
   return low === `${own}.${inlet}` || (controllers.length === 1 && controllers[0] === owner && low === inlet);
 }
 
-function unfed(wire: Wire, name: string, path: Path) {
-  return {
-    path,
-    on: 'value' as const,
-    says: wire.ground
-      ? `nothing feeds \`${name}\`, so nothing returns over the wire \`${wire.id}\``
-      : `\`${name}\` is not fed from \`${wire.from}\`, so the wire \`${wire.id}\` carries nothing to it`,
-    expected: wire.ground
-      ? 'a load, controller or chip that a supply or rail feeds'
-      : `what stands under \`${name}\`: its \`supply\`, \`coil-supply\` or \`powered\``,
-  };
-}
+/** A wire to what something else feeds carries nothing: a variant may feed it from there. */
+const idle = (wire: Wire, name: string, path: Path): TreeFact => ({
+  kind: 'idle-wire',
+  about: wire.id,
+  path,
+  with: { to: name, ...(wire.ground ? {} : { from: wire.from }) },
+});
 
 function wireFrom(
   raw: unknown,

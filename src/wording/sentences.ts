@@ -288,6 +288,10 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       : `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
   'regulator-back-fed': (f) =>
     `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly${f.names['forbidden'] ? ', which it does not bear' : ''}.`,
+  'wire-idle': (f) =>
+    f.names['from'] === undefined
+      ? `Nothing of ${f.names['to']} returns over the wire ${f.about}.`
+      : `The wire ${f.about} carries nothing to ${f.names['to']}, which ${f.names['from']} does not feed.`,
   'source-fed-back': (f) =>
     sentence(
       `up to ${formatValue(Number(f.names['amps']), 'current')} may be pushed back into ${f.names['title']}, which does not bear that.`,

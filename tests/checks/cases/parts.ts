@@ -111,6 +111,22 @@ export const PARTS: readonly Case[] = [
     ),
   },
   {
+    rule: 'wire-idle',
+    when: 'is a note where another supply feeds what the wire leads to',
+    verdict: 'note',
+    text: onSupplies(
+      'bench: { voltage: 12 V, current: 5 A }, brick: { voltage: 12 V, current: 5 A }',
+      'a: { type: constant-current, current: 1 A, supply: bench }',
+      { more: 'wires: [{ from: brick, to: a, length: 1 m, gauge: AWG 20 }]' },
+    ),
+  },
+  {
+    rule: 'wire-idle',
+    when: 'is content with a wire that carries something',
+    verdict: 'silent',
+    text: wired('1 A', 'length: 1 m, gauge: AWG 20'),
+  },
+  {
     rule: 'wire-current',
     when: 'breaks at 1.01 A over a plug for 1 A',
     verdict: 'breach',
