@@ -336,6 +336,7 @@ function alwaysOn(
           by: 'nothing',
           inductive: content.inductive,
           coil: content.part(circuit),
+          ...(content.figures && { figures: content.figures }),
           supply,
           ...(clamp?.wiring ?? { clamp: 'not-needed' }),
           ...(bare && { unlimited: [{ part: content.part(circuit) }] }),

@@ -3,18 +3,32 @@ import type { Finding } from '../checks/finding.js';
 import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
+import { biggerSupply } from './bigger-supply.js';
+import { busPulls } from './bus-pulls.js';
+import { commonToSupply, dischargeGate, noClampOnBridge, otherChannel, rightLevel } from './driver-wiring.js';
 import { driveCoil } from './drive-coil.js';
+import { feedAt } from './feed-at.js';
 import { feedCoilsApart } from './feed-coils-apart.js';
+import { feedReader } from './feed-reader.js';
 import { feedLogic } from './feed-logic.js';
 import { fitClamp } from './fit-clamp.js';
+import { holdLine } from './hold-line.js';
+import { limitInjection } from './limit-injection.js';
 import { moreDrive } from './more-drive.js';
+import { otherSupply } from './other-supply.js';
 import { otherPin } from './other-pin.js';
-import { biggerResistor, biggerSupply, joinGrounds, removeJumper } from './plain-wiring.js';
+import { partGrounds, partSupplies } from './one-source.js';
+import { biggerResistor, lowerSeries, resistorEach, weakerPull } from './own-resistors.js';
+import { joinGrounds, removeJumper } from './plain-wiring.js';
 import type { Cure, Prover, Remedy } from './prove.js';
-import { persists, proverOf, remedyOf, worsened } from './prove.js';
+import { persists, proverOf, remedyOf, spoils } from './prove.js';
 import { raiseSeries } from './raise-series.js';
 import { regulatorForDivider } from './regulator-for-divider.js';
 import { stageBefore } from './stage-before.js';
+import { strongerPart } from './stronger-part.js';
+import { switchLoad } from './switch-load.js';
+import { stagger } from './stagger.js';
+import { thickerWire } from './thicker-wire.js';
 
 /** What a way to cure is given to look at. */
 export interface Case {
@@ -32,18 +46,46 @@ const WAYS: readonly Way[] = [
   fitClamp,
   removeJumper,
   joinGrounds,
+  partGrounds,
+  partSupplies,
   feedLogic,
+  feedReader,
   moreDrive,
+  strongerPart,
+  rightLevel,
+  noClampOnBridge,
+  commonToSupply,
+  otherChannel,
+  dischargeGate,
+  holdLine,
+  limitInjection,
+  busPulls,
+  weakerPull,
   raiseSeries,
+  resistorEach,
+  lowerSeries,
   otherPin,
+  switchLoad,
   biggerResistor,
+  thickerWire,
   feedCoilsApart,
   biggerSupply,
+  otherSupply,
+  feedAt,
   regulatorForDivider,
+  stagger,
 ];
 
-/** All attempts of all ways at a finding, in order of preference. */
-export const attemptsAt = (of: Case): readonly Cure[] => WAYS.flatMap((way) => way(of));
+/** So many remedies of a finding are enough to choose from. */
+const MOST = 3;
+
+/** A note calls for nothing, and a missing figure for an answer: neither for another part. */
+const callsForCure = ({ verdict, account }: Finding): boolean =>
+  verdict !== 'note' && !(verdict === 'unproven' && account?.missing !== undefined);
+
+/** The attempts of each way at a finding, in order of preference. */
+export const attemptsAt = (of: Case): readonly (readonly Cure[])[] =>
+  callsForCure(of.finding) ? WAYS.map((way) => way(of)).filter((attempts) => attempts.length > 0) : [];
 
 /** Proved remedies by finding: of each way the best attempt that cures it. */
 export function curesFor(
@@ -53,10 +95,15 @@ export function curesFor(
   judgement: Judgement,
 ): (f: Finding) => readonly Remedy[] {
   const prover = proverOf(data, file, options);
-  return (finding) =>
-    finding.verdict === 'note'
-      ? []
-      : WAYS.flatMap((way) => bestOf(prover, judgement, way({ finding, judgement, data }), finding) ?? []);
+  return (finding) => {
+    const found: Remedy[] = [];
+    for (const attempts of attemptsAt({ finding, judgement, data })) {
+      const best = bestOf(prover, judgement, attempts, finding);
+      if (best) found.push(best);
+      if (found.length >= MOST) break;
+    }
+    return found;
+  };
 }
 
 /** The first attempt after which the finding is gone and the least is wrong. */
@@ -65,7 +112,7 @@ function bestOf(prover: Prover, before: Judgement, attempts: readonly Cure[], fi
   let best: { cure: Cure; judgement: Judgement } | undefined;
   for (const cure of attempts) {
     const after = prover.after(cure.changes);
-    if (after === undefined || persists(after, finding) || worsened(before, after).length > 0) continue;
+    if (after === undefined || persists(after, finding) || spoils(before, after, finding)) continue;
     if (best === undefined || leaner(after, best.judgement)) best = { cure, judgement: after };
     // Nothing is wrong that was not wrong before: later attempts cost more and bring nothing.
     if (after.findings.every((f) => f.verdict === 'note' || was.has(findingKey(f)))) break;

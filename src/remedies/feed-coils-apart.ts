@@ -21,9 +21,13 @@ const RULES = new Set([
   'inlet-current',
   'series-current',
   'coil-pull-in',
+  'coil-voltage',
+  'coil-heat',
   'jumper-joins-supplies',
   'isolation-defeated',
 ]);
+
+const OF_COILS = new Set(['coil-pull-in', 'coil-voltage', 'coil-heat']);
 
 /** A load whose coils move, with its circuits. */
 interface Moving {
@@ -66,11 +70,10 @@ function loadsToMove({ finding, judgement, data }: Case): Moving[] {
       return finding.about === owner ? [{ owner, circuits, isBoard }] : [];
     const from = first.wiring.supply && beforeCables(project, first.wiring.supply);
     const onController = from?.includes('.') === true;
-    const meant =
-      finding.rule === 'coil-pull-in'
-        ? circuits.some((c) => c.id === finding.about)
-        : circuits.some((c) => concerned.has(c.id));
-    return onController && meant ? [{ owner, circuits, isBoard }] : [];
+    // Coils that get too little or too much where they are want a supply of their own voltage, wherever they hang.
+    const own = OF_COILS.has(finding.rule);
+    const meant = circuits.some((c) => (own ? c.id === finding.about : concerned.has(c.id)));
+    return (onController || own) && meant ? [{ owner, circuits, isBoard }] : [];
   });
 }
 
@@ -114,9 +117,10 @@ function cure(
     if (!isBoard || board === undefined) {
       changes.push({ path: [...at, 'supply'], value: supply.name }, ...rewired(data, project, owner, [supply.name]));
       steps.push(
-        `Take the plus of ${owner} off ${beforeCables(project, circuits[0]!.wiring.supply!)} and put it on the plus of ${supply.name}; its driver stays as it is.`,
+        `Take the plus of ${owner} off ${beforeCables(project, circuits[0]!.wiring.supply!)} and put it on the plus of ${supply.name}${circuits[0]!.wiring.by === 'nothing' ? '' : '; its driver stays as it is'}.`,
       );
-      steps.push(`Join the ground of ${supply.name} and that of the controller.`);
+      if (circuits[0]!.wiring.by !== 'nothing')
+        steps.push(`Join the ground of ${supply.name} and that of the controller.`);
       continue;
     }
     const fed = board.logic ?? board.coil ?? circuits[0]!.wiring.supply;

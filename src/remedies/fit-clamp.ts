@@ -1,4 +1,5 @@
 /** A winding behind a driver that nothing clamps gets a diode across it; one that is fitted the wrong way round is turned. */
+import type { CircuitPlan } from '../loads/plan.js';
 import type { Way } from './cures.js';
 import { entryOf } from './entries.js';
 import type { Cure } from './prove.js';
@@ -25,7 +26,7 @@ export const fitClamp: Way = ({ finding, judgement, data }) => {
         watch,
       },
     ];
-  if (finding.rule !== 'coil-no-clamp' && finding.rule !== 'clamp-rating') return [];
+  if (finding.rule !== 'coil-no-clamp' && finding.rule !== 'clamp-rating' && !swings(finding.rule, circuit)) return [];
   return DIODES.map(({ part, words }): Cure => ({
     title: `Clamp ${circuit.owner} with ${words}`,
     changes: [{ path: at, value: { part } }],
@@ -36,3 +37,7 @@ export const fitClamp: Way = ({ finding, judgement, data }) => {
     watch,
   }));
 };
+
+/** What a zener or suppressor lets a winding throw is more than its driver bears: a plain diode lets it throw less. */
+const swings = (rule: string, { wiring }: CircuitPlan): boolean =>
+  rule === 'driver-voltage' && wiring.inductive && wiring.clamp === 'fitted';

@@ -5,14 +5,15 @@ import type { Way } from './cures.js';
 import { entryOf, figureIn, partText, toleranceIn } from './entries.js';
 import type { Cure } from './prove.js';
 
-const RULES = new Set(['driver-drive', 'gate-voltage', 'driver-heat', 'driver-current']);
+const RULES = new Set(['driver-drive', 'gate-voltage', 'driver-heat', 'driver-current', 'coil-pull-in']);
 
 export const moreDrive: Way = ({ finding, judgement, data }) => {
   const circuit = judgement.project.circuits.find((c) => c.id === finding.about);
   const driver = circuit && entryOf(data, 'loads', circuit.owner)?.['driver'];
   if (!RULES.has(finding.rule) || circuit === undefined || !isMapping(driver) || driver['stages'] !== undefined)
     return [];
-  if (driver['array'] !== undefined) return [];
+  // A motor that turns either way needs its bridge.
+  if (driver['array'] !== undefined || circuit.wiring.bridged) return [];
   const at = ['loads', circuit.owner, 'driver'];
   const watch = [circuit.wiring.pin!, `${circuit.id}.driver`];
   const raw = driver['base-resistor'];

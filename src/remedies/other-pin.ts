@@ -4,7 +4,7 @@ import type { Case, Way } from './cures.js';
 import { valueAt } from './entries.js';
 import type { Cure } from './prove.js';
 
-const RULES = new Set(['pin-used-twice', 'pin-reserved', 'pin-input-only', 'group-current']);
+const RULES = new Set(['pin-used-twice', 'pin-reserved', 'pin-input-only', 'group-current', 'two-outputs']);
 
 export const otherPin: Way = (of) => {
   const { finding, judgement } = of;

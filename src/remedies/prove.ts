@@ -71,9 +71,9 @@ export function proverOf(data: unknown, file: string, options: JudgeOptions): Pr
   };
 }
 
-/** Whether a judgement still has a finding. */
+/** Whether a judgement still has a finding; a note of it is worth knowing and calls for nothing. */
 export const persists = (judgement: Judgement, f: Finding): boolean =>
-  judgement.findings.some((g) => findingKey(g) === findingKey(f));
+  judgement.findings.some((g) => g.verdict !== 'note' && findingKey(g) === findingKey(f));
 
 /** Accounts that are there before and after a change and have a worse verdict after it. */
 export function worsened(before: Judgement, after: Judgement): readonly string[] {
@@ -85,6 +85,19 @@ export function worsened(before: Judgement, after: Judgement): readonly string[]
     })
     .map((j) => j.account.id);
 }
+
+/** Findings that come with a change and are as bad as the one it cures. */
+export function brought(before: Judgement, after: Judgement, cured: Finding): readonly Finding[] {
+  const was = new Map(before.findings.map((f) => [findingKey(f), f.verdict]));
+  return after.findings.filter((f) => {
+    const verdict = was.get(findingKey(f));
+    return !worse(cured.verdict, f.verdict) && (verdict === undefined || worse(f.verdict, verdict));
+  });
+}
+
+/** Whether a change makes something else worse than it was: no cure. */
+export const spoils = (before: Judgement, after: Judgement, cured: Finding): boolean =>
+  worsened(before, after).length > 0 || brought(before, after, cured).length > 0;
 
 /** A cure as the report shows it, with the audit after it. */
 export function remedyOf(cure: Cure, judgement: Judgement, finding: Finding): Remedy {

@@ -27,8 +27,15 @@ export const ratingFor = (amps: number, margin: number): number | undefined =>
  * have the voltage, then a new one, tighter in voltage at each try.
  *
  * @param volts nominal coil voltage @param amps worst-case current of the coils
+ * @param wish the name that a new one gets, where it is free
  */
-export function suppliesFor(data: unknown, judgement: Judgement, volts: number, amps: number): CoilSupply[] {
+export function suppliesFor(
+  data: unknown,
+  judgement: Judgement,
+  volts: number,
+  amps: number,
+  wish = 'coil-supply',
+): CoilSupply[] {
   const { project } = judgement;
   // A cable leads to a load, or on to a controller.
   const feedsController = (id: string): boolean =>
@@ -45,7 +52,7 @@ export function suppliesFor(data: unknown, judgement: Judgement, volts: number, 
     .map((n): CoilSupply => ({ name: n.id, words: `${n.id}`, changes: [], isNew: false }));
   const rating = ratingFor(amps, project.policy.current);
   if (rating === undefined) return there;
-  const name = freeName(data, 'coil-supply');
+  const name = freeName(data, wish);
   const fresh = (voltage: string): CoilSupply => ({
     name,
     words: `${voltage}, ${trimmed(formatValue(rating, 'current'))}`,

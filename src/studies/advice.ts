@@ -9,8 +9,9 @@ import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { VERDICTS, accountKey, worse } from '../checks/verdict.js';
 import { attemptsAt } from '../remedies/cures.js';
 import { withChanges } from '../remedies/change.js';
+import { whyNoCure } from '../wording/no-cure.js';
 import type { Change, Cure } from '../remedies/prove.js';
-import { changesKey, persists, proverOf, worsened } from '../remedies/prove.js';
+import { brought, changesKey, persists, proverOf, worsened } from '../remedies/prove.js';
 
 /** A cure of the set, and the findings that are gone with it. */
 export interface Step {
@@ -44,6 +45,8 @@ export interface Advice {
 const WIDTH = 3;
 /** Cures in a set at most. */
 const DEPTH = 12;
+/** Cures on end that may bring nothing by themselves before the search ends. */
+const PATIENCE = 2;
 
 interface State {
   readonly steps: readonly Step[];
@@ -57,12 +60,19 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
   const start: State = { steps: [], changes: [], judgement };
   let best = start;
   let front: readonly State[] = [start];
-  for (let depth = 0; depth < DEPTH && best.judgement.verdict !== 'sound' && front.length > 0; depth++) {
+  let idle = 0;
+  for (
+    let depth = 0;
+    depth < DEPTH && idle < PATIENCE && best.judgement.verdict !== 'sound' && front.length > 0;
+    depth++
+  ) {
     const next = front.flatMap((state) => stepsFrom(state));
     // Two sets with the same changes are one.
     const distinct = [...new Map(next.map((s) => [changesKey(s.changes), s])).values()].sort(inOrder);
     front = distinct.slice(0, WIDTH);
-    if (front[0] && inOrder(front[0], best) < 0) best = front[0];
+    const better = front[0] !== undefined && inOrder(front[0], best) < 0;
+    if (better) best = front[0]!;
+    idle = better ? 0 : idle + 1;
   }
   const { steps, changes, judgement: after } = best;
   return {
@@ -73,7 +83,7 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
     books: booksOf(judgement, after),
     left: after.findings
       .filter((f) => f.verdict !== 'note')
-      .map((finding) => ({ finding, why: why.get(findingKey(finding)) ?? 'no cure is known for it' })),
+      .map((finding) => ({ finding, why: why.get(findingKey(finding)) ?? whyNoCure(finding) })),
   };
 
   /** All states one cure further on. */
@@ -83,24 +93,34 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
     return state.judgement.findings.flatMap((finding) => {
       if (finding.verdict === 'note') return [];
       const reached: State[] = [];
-      for (const cure of attemptsAt({ finding, judgement: state.judgement, data: changed })) {
-        const changes = [...state.changes, ...cure.changes];
-        if (tried.has(changesKey(changes))) continue;
-        tried.add(changesKey(changes));
-        const after = prover.after(changes);
-        const hurt = after === undefined ? [] : worsened(state.judgement, after);
-        if (after === undefined) why.set(findingKey(finding), `“${cure.title}” makes a project that cannot be audited`);
-        else if (persists(after, finding)) why.set(findingKey(finding), `“${cure.title}” is not enough`);
-        else if (hurt.length > 0) why.set(findingKey(finding), `“${cure.title}” makes ${hurt[0]} worse`);
-        else {
-          const cures = state.judgement.findings.filter((f) => f.verdict !== 'note' && !persists(after, f));
-          reached.push({ steps: [...state.steps, { cure, cures }], changes, judgement: after });
+      for (const attempts of attemptsAt({ finding, judgement: state.judgement, data: changed }))
+        for (const cure of attempts) {
+          const changes = [...state.changes, ...cure.changes];
+          if (tried.has(changesKey(changes))) continue;
+          tried.add(changesKey(changes));
+          const after = prover.after(changes);
+          const hurt = after === undefined ? [] : hurtBy(state.judgement, after, finding);
+          if (after === undefined)
+            why.set(findingKey(finding), `“${cure.title}” makes a project that cannot be audited`);
+          else if (persists(after, finding)) why.set(findingKey(finding), `“${cure.title}” is not enough`);
+          else if (hurt.length > 0) why.set(findingKey(finding), `“${cure.title}” makes ${hurt[0]} worse`);
+          else {
+            const cures = state.judgement.findings.filter((f) => f.verdict !== 'note' && !persists(after, f));
+            reached.push({ steps: [...state.steps, { cure, cures }], changes, judgement: after });
+            // What comes later of one way costs more; unless something is left, it brings nothing.
+            if (cures.length === state.judgement.findings.filter((f) => f.verdict !== 'note').length) break;
+          }
         }
-      }
       return reached;
     });
   }
 }
+
+/** What a cure makes worse, or brings along that is as bad as what it cures. */
+const hurtBy = (before: Judgement, after: Judgement, cured: Finding): readonly string[] => [
+  ...worsened(before, after),
+  ...brought(before, after, cured).map((f) => f.about),
+];
 
 /** How much is wrong, by verdict, worst first. */
 const wrongIn = ({ findings }: Judgement): readonly number[] =>

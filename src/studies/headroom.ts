@@ -8,10 +8,11 @@ import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
 import { curesFor } from '../remedies/cures.js';
 import { withChanges } from '../remedies/change.js';
+import { freeChannel } from '../remedies/free-channel.js';
 import type { Change } from '../remedies/prove.js';
 import { proverOf } from '../remedies/prove.js';
 import type { Original } from './one-more.js';
-import { copyName, freeChannel, freePins, oneMore } from './one-more.js';
+import { copyName, freePins, oneMore } from './one-more.js';
 
 /** A limit that is met, and how far it lets one go. */
 export interface Stop {

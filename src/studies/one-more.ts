@@ -45,19 +45,6 @@ export function freePins(project: Project, owner: string): readonly PinFact[] {
   return [...sorts.values()];
 }
 
-/** Number of the first channel of an array that nothing hangs on, or undefined. @param channels how many it has */
-export function freeChannel(data: unknown, array: string, channels: number): number | undefined {
-  const loads = isMapping(data) && isMapping(data['loads']) ? Object.values(data['loads']) : [];
-  const used = new Set(
-    loads.flatMap((l) => {
-      const driver = isMapping(l) ? l['driver'] : undefined;
-      const named: unknown = isMapping(driver) ? driver['array'] : undefined;
-      return (Array.isArray(named) ? named : [named]).map(String);
-    }),
-  );
-  return Array.from({ length: channels }, (_, k) => k + 1).find((k) => !used.has(`${array}.${k}`));
-}
-
 /** Keys that say where a load hangs, which a copy must say anew. */
 const OWN = new Set(['pin', 'pins', 'inputs', 'signals', 'joined-pins', 'count', 'note']);
 

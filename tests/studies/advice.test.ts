@@ -142,6 +142,9 @@ loads: { probe: { type: constant-current, current: 90 mA, supply: brick } }
 `);
   expect(advice.steps).toEqual([]);
   expect(advice.left).toMatchObject([
-    { finding: { rule: 'supply-current', verdict: 'unproven' }, why: 'no cure is known for it' },
+    {
+      finding: { rule: 'supply-current', verdict: 'unproven' },
+      why: 'it is a question, and an answer settles it: what current can the supply brick give (its `current`)',
+    },
   ]);
 });

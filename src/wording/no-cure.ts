@@ -1,0 +1,34 @@
+/** Why nothing that is offered here cures a finding, and what would. */
+import type { Finding } from '../checks/finding.js';
+import { asks } from './sentences.js';
+
+const WHY: { readonly [rule: string]: string } = {
+  'measured-disagrees': 'the file and the bench differ, and only a look at the bench tells which of them is wrong',
+  'no-source': 'the file has to say what feeds it',
+  'level-high': 'a level shifter has to stand between them, or what sends has to stand on a higher supply',
+  'level-low': 'a level shifter has to stand between them, or what sends has to pull harder',
+  'level-over': 'a level shifter or a divider has to stand between them',
+  'pin-injected': 'what stands above the pin’s supply wants a transistor between them, or a larger resistor',
+  'input-levels':
+    'its input wants other levels than the pin gives: a transistor before it, or a board with another input',
+  'input-release': 'its input wants less than the pin leaves it: a transistor before it, or one with another input',
+  'coil-release': 'the coil holds with so little that another board is wanted, or an input fed from the pin’s own rail',
+  'coil-heat': 'the coil wants a cooler place, or one that bears more heat',
+  'coil-voltage': 'the coil wants a cooler place, or one that bears more',
+  'driver-heat': 'no driver of the catalogue stays cooler: more copper to cool it, or a part with a lower resistance',
+  'driver-voltage': 'no driver of the catalogue bears more in its place',
+  'driver-drive': 'nothing of the catalogue is driven with less in its place',
+  'regulator-heat': 'a regulator that sheds more heat is wanted, or a switching one',
+  'regulator-input': 'a regulator that bears more at its input is wanted',
+  'regulator-back-fed': 'feed an inlet in place of the rail behind the regulator, or part it with a diode',
+  'pin-reserved': 'no other pin is free',
+  'pin-input-only': 'no other pin is free',
+  'pin-used-twice': 'no other pin is free',
+};
+
+/** A clause without a full stop. */
+export function whyNoCure(f: Finding): string {
+  const question = f.verdict === 'unproven' ? asks(f) : undefined;
+  if (question !== undefined) return `it is a question, and an answer settles it: ${question.replace(/[.?]$/, '')}`;
+  return WHY[f.rule] ?? 'no cure is known for it';
+}
