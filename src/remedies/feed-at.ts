@@ -24,7 +24,10 @@ const MOVES: Readonly<Record<string, 'lower' | 'higher' | 'either'>> = {
 
 export const feedAt: Way = (of) => {
   const { finding, data, judgement } = of;
-  const move = MOVES[finding.rule];
+  const leaning = MOVES[finding.rule];
+  // Too much of it, or too little.
+  const byDirection = finding.account?.direction === 'at-least' ? 'higher' : 'lower';
+  const move = leaning === 'either' && finding.account ? byDirection : leaning;
   const name = move === undefined ? undefined : supplyBehind(of);
   const entry = name === undefined ? undefined : entryOf(data, 'supplies', name);
   const node = judgement.project.nodes.find((n) => n.id === name);

@@ -24,6 +24,8 @@ const RULES = new Set([
   'series-current',
   'divider-sags',
   'load-voltage',
+  'load-dip',
+  'battery-sags',
 ]);
 /** So many loads move at most. */
 const MOST = 3;

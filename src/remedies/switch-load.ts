@@ -12,7 +12,7 @@ import type { Cure } from './prove.js';
 import type { Switch } from './switches.js';
 import { switchesFor } from './switches.js';
 
-const SUMS = new Set(['group-current', 'total-current']);
+const SUMS = new Set(['group-current', 'total-current', 'chip-heat']);
 const RULES = new Set([
   'pin-current',
   'pins-joined',
