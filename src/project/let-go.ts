@@ -161,7 +161,8 @@ function branchOf(plan: BranchPlan, members: readonly Put[], end: 'min' | 'typ' 
     ),
     drop: members.reduce((sum, m) => sum + m.drop, 0),
     junctions: members.flatMap((m) => m.law ?? []),
-    ...(fixed && { current: fixed.amps[end === 'max' ? 'min' : end] }),
+    // A pin that has let go gives nobody a current: what takes one from it pulls it down.
+    ...(fixed && { current: plan.to === GROUND ? 0 : fixed.amps[end === 'max' ? 'min' : end] }),
   };
   return withLines(
     plain,

@@ -74,7 +74,8 @@ function packageAccounts(
     { id, kind: 'array', circuits: circuitsOf(used), path, title: `array ${array}, junction` },
     heatOf(figures, array),
     loss,
-    ['hottest', 'draw-most', 'draw-least'],
+    // Where the inputs get too little the outputs are not driven all the way, and keep the more.
+    ['hottest', 'draw-most', 'drive-worst', 'draw-least'],
   );
   return [
     ...(limit ? [carried(about, loads, limit, () => () => 1)] : []),
