@@ -243,6 +243,28 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       { account: 'main.ground-pins', direction: 'sink', of: 'max', is: 134.5e-3 },
     ],
   },
+  'meadow-sensor-coin-cell': {
+    verdict: 'strain',
+    findings: ['strain load-voltage radio', 'strain rail-voltage coin', 'thin supply-current coin'],
+    figures: [
+      { account: 'coin', direction: 'at-least', quantity: 'voltage', of: 'min', is: 1.754, within: 1e-3 },
+      { account: 'radio', direction: 'at-least', quantity: 'voltage', of: 'min', is: 1.754, within: 1e-3 },
+      { account: 'coin', direction: 'at-most', of: 'max', is: 14.6e-3, within: 5e-3 },
+      { account: 'coin', direction: 'at-least', quantity: 'time', of: 'min', is: 183.2 * 86_400, within: 2e-3 },
+      // At its typical 2.9 V: 41.6 mV before the burst, 204 mV in it.
+      { account: 'coin.end-voltage', direction: 'at-least', quantity: 'voltage', of: 'min', is: 2.9 - 0.0416 - 0.204, within: 1e-3 },
+    ],
+    variants: [
+      {
+        name: 'bigger-capacitor',
+        verdict: 'sound',
+        // Of the battery's life; the rail has 1.910 V of 1.8.
+        margin: (183.2 - 180) / 180,
+        moves: ['radio: strain → sound', 'coin: strain → sound', 'coin: thin → sound'],
+        new: [],
+      },
+    ],
+  },
   'beehive-scale-lines': {
     verdict: 'breach',
     findings: [
