@@ -10,6 +10,7 @@ import { rating } from '../limits.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from '../plan.js';
 import type { Gate } from './gate.js';
 import { gateOf } from './gate.js';
+import { anywhereSteps, heatAnywhere } from './half-driven.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
 import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
@@ -25,6 +26,7 @@ const stage =
     const gate = gateOf(setting, side);
     const resistance = figures.curve('on-resistance', 'resistance', 'voltage', { min: () => 0 });
     const threshold = thresholdOf(figures, title);
+    const isStated = figures.says('threshold');
     const ohms = resistance ? channelOhms(resistance, fullOn(setting, side)) : { min: 0, typ: 0, max: 0 };
     const slope = slopeOf(figures, title);
     const base = stageAccount(setting);
@@ -33,10 +35,19 @@ const stage =
       s.typical
         ? warmChannel(s.current(id), ohms.typ, slope.typ, heat.thermal, s.ambient)
         : warmChannel(s.current(id), ohms.max, slope.max, heat.thermal, s.ambient);
-    const lost = (s: Reading): number => s.current(id) ** 2 * Math.min(warm(s).ohms, RUNAWAY * ohms.max);
+    // Between its lowest and its highest threshold a gate may leave the channel anywhere between open and closed.
+    const asksLeast = (s: Reading): boolean => !s.typical && ohms.min < ohms.max && s.ohms(id) >= ohms.max;
+    const half = (s: Reading): boolean =>
+      isStated && !asksLeast(s) && gate.volts(s) > 0 && gate.volts(s) < (s.typical ? threshold.typ : threshold.max);
+    const lost = (s: Reading): number =>
+      half(s) ? heatAnywhere(s, id, id) : s.current(id) ** 2 * Math.min(warm(s).ohms, RUNAWAY * ohms.max);
     const most = rating(figures, 'gate-maximum', 'voltage', { margin: 'none' });
     const bears = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
-    const junction = heatAccount({ ...base, title: `${title}, junction` }, heat, lost, ['draw-most', 'draw-least']);
+    const junction = heatAccount({ ...base, title: `${title}, junction` }, heat, lost, [
+      'draw-most',
+      'draw-least',
+      ...(isStated && NEAR * fullOn(setting, side).min < threshold.max ? (['drive-worst'] as const) : []),
+    ]);
     const rest = conducts === 'on' ? ('off' as const) : ('on' as const);
     // Above its lowest threshold it may let through all that there is; a gate that floats may stand anywhere.
     const conductsStill = (s: Reading): boolean =>
@@ -60,6 +71,7 @@ const stage =
     };
 
     function warmSteps(s: Reading): Step[] {
+      if (half(s)) return [...gate.steps(s), ...anywhereSteps(s, id, id)];
       const { ohms: hot } = warm(s);
       if (!(hot < RUNAWAY * ohms.max)) return [];
       return [
@@ -83,6 +95,9 @@ function thresholdOf(figures: Figures, title: string): Interval {
     figures.assume(`gate threshold of the ${title}: at least ${USUAL_THRESHOLD.min} V, since nobody states it`);
   return stated ?? USUAL_THRESHOLD;
 }
+
+/** Share of its drive's stated voltage that a gate gets at the least, about: what is lost on the way is not known yet. */
+const NEAR = 0.8;
 
 /** A channel that heats itself without end is reckoned with so many times its stated resistance: it is far too hot by then. */
 const RUNAWAY = 10;

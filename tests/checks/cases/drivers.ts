@@ -199,6 +199,30 @@ export const DRIVERS: readonly Case[] = [
     text: released('500 Ω', 'bench'),
   },
   {
+    rule: 'driver-heat',
+    when: 'breaks where a gate of 5 V below its highest threshold of 6 V leaves 2.5 V on the channel: 128 mW at 990 K/W',
+    verdict: 'breach',
+    text: onChip(
+      nmos({ threshold: 'typ 2 V max 6 V', heat: ', thermal-resistance: 990 K/W, maximum-junction: 150 °C' }),
+    ),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content with the same at 700 K/W',
+    verdict: 'silent',
+    text: onChip(
+      nmos({ threshold: 'typ 2 V max 6 V', heat: ', thermal-resistance: 700 K/W, maximum-junction: 150 °C' }),
+    ),
+  },
+  {
+    rule: 'driver-heat',
+    when: 'is content with 990 K/W where the gate is surely above its threshold: 10 mW',
+    verdict: 'silent',
+    text: onChip(
+      nmos({ threshold: 'typ 2 V max 3 V', heat: ', thermal-resistance: 990 K/W, maximum-junction: 150 °C' }),
+    ),
+  },
+  {
     rule: 'pin-injected',
     when: 'breaks where 12 V at a PNP’s emitter push (12 − 0.65 − 5.5) V / 4.7 kΩ into a pin that has let go',
     verdict: 'breach',
