@@ -149,8 +149,8 @@ export class Sweep {
     if (inQuestion && (index.circuits.length > 1 || index.foreign) && (among || inputs)) {
       const leanOf = ({ circuit }: BranchPlan): AskedLean => (inputs?.has(circuit) ? control : lean);
       const asked = [...index.plan.on, ...index.plan.off].find((b) => among?.has(b.circuit) === true);
-      const others = asked && besidePin(leanOf(asked), rest);
-      const leans = (b: BranchPlan): AskedLean => (others && among?.has(b.circuit) === false ? others : leanOf(b));
+      const others = asked ? besidePin(leanOf(asked), rest) : rest;
+      const leans = (b: BranchPlan): AskedLean => (among?.has(b.circuit) === false ? others : leanOf(b));
       return fitNetwork(index, on, leans, pins, this.celsiusAt(index));
     }
     // What reaches into several places has no one ambient to be kept by.

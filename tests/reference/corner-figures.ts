@@ -2,7 +2,7 @@
 import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/moment.js';
 import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/plan.js';
-import { isFalling } from '../../src/loads/plan.js';
+import { GROUND, isFalling } from '../../src/loads/plan.js';
 import { placeOf } from '../../src/project/places.js';
 import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';
@@ -42,21 +42,52 @@ export interface Figures {
 const NOTHING = [{ at: 0, value: { min: 0, typ: 0, max: 0 } }];
 const AMBIENT: Readonly<Record<Corner['ambient'], Ends>> = { cold: 'min', typ: 'typ', hot: 'max' };
 
+/** How what hangs on the same pin leans, by what is asked of it; else as all the rest. */
+const BESIDE: { readonly [L in AskedLean]?: Lean } = {
+  starved: 'high',
+  stalled: 'high',
+  high: 'low',
+  peak: 'low',
+  second: 'low',
+  flooded: 'low',
+  warm: 'low',
+};
+
 export function figuresIn(project: Project, corner: Corner, focus: Focus): Figures {
   const { load, control, rest, apart } = corner;
   const asks = (network: number): boolean => (focus.leans ?? focus.has)[network] === 1;
   const leanOf = (network: number, branch: BranchPlan): Lean =>
     leanOfBranch(askedOf(network, branch), branch, project.networks[network]!);
-  const askedOf = (network: number, { circuit }: BranchPlan): AskedLean => {
-    if (!asks(network)) return rest;
-    const { side, circuits, controls } = project.networks[network]!;
-    if (focus.among?.has(circuit) === false) return rest;
-    if (circuits.length > 1 && controls?.has(circuit)) return control;
-    return side === 'control' && !focus.loads?.has(network) ? control : load;
+  const { among } = focus;
+  const askedOf = (network: number, branch: BranchPlan): AskedLean => {
+    if (!asks(network)) return restOf(network, branch);
+    const { side, circuits, controls, on, off } = project.networks[network]!;
+    const own = ({ circuit }: BranchPlan): AskedLean => {
+      if (circuits.length > 1 && controls?.has(circuit)) return control;
+      return side === 'control' && !focus.loads?.has(network) ? control : load;
+    };
+    if (among === undefined || among.has(branch.circuit)) return own(branch);
+    // What hangs on a pin beside what is asked about takes much from what starves it, and little from all that draws or floods.
+    const asked = [...on, ...off].find(({ circuit }) => among.has(circuit));
+    const beside = asked && BESIDE[own(asked)];
+    return beside ?? restOf(network, branch);
+  };
+  /** Where a supply stands apart, what hangs on it and on nothing else takes it there. */
+  const restAt = (nodes: readonly string[]): Lean => {
+    const ends = new Set(corner.follows ? nodes.map((id) => apart?.get(sourceOf(project, id))) : []);
+    const [end] = ends;
+    if (ends.size !== 1 || end === undefined) return rest;
+    if (end === 'low') return rest === 'peak' ? 'peak' : 'high';
+    return end === 'high' ? 'low' : 'typ';
+  };
+  const restOf = (network: number, branch: BranchPlan): Lean => {
+    const { on, inner } = project.networks[network]!;
+    const state = on.includes(branch) ? on : project.networks[network]!.off;
+    return restAt(state.flatMap(({ from, to }) => [from, to]).filter((id) => id !== GROUND && !inner.includes(id)));
   };
   const endOf = (network: number, branch: BranchPlan, member: Member): Ends => {
     if (member.kind === 'pin')
-      return LOSS[leanOfBranch(asks(network) ? control : rest, branch, project.networks[network]!)];
+      return LOSS[leanOfBranch(asks(network) ? control : restOf(network, branch), branch, project.networks[network]!)];
     const lean = leanOf(network, branch);
     // A base that is driven turns most into heat with its junction at the upper end.
     if (member.kind === 'junction') return lean === 'warm' ? 'max' : LOSS[lean];
@@ -65,7 +96,10 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     return (member.kind === 'resistance' || member.kind === 'drop') && member.load ? LOAD[lean] : LOSS[lean];
   };
   // A regulator belongs to what is in question only where all is.
-  const appetite = DRAW[(focus.networks.length === 0 ? load : rest) as Lean];
+  const appetite = ({ id, from }: Link): Ends => {
+    const whole = focus.networks.length === 0 && focus.besides?.has(id) !== true && corner.follows !== true;
+    return DRAW[whole ? (load as Lean) : restAt([from])];
+  };
   const lossOf = (link: Link): Ends => {
     const pulled = apart?.get(link.id);
     return pulled === undefined ? END[corner.losses] : END[pulled === 'low' ? 'high' : 'low'];
@@ -92,12 +126,12 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
         contact: lossOf(link),
         drop: lossOf(link),
         volts: END[apart?.get(link.id) ?? corner.outputs],
-        quiescent: appetite,
+        quiescent: appetite(link),
       }[key];
       return link[key]?.[end] ?? 0;
     },
     linkCurve: (link, key) => {
-      const end = key === 'dropout' ? lossOf(link) : opposite[appetite];
+      const end = key === 'dropout' ? lossOf(link) : opposite[appetite(link)];
       return (link[key] ?? NOTHING).map(({ at, value }) => [at, value[end]]);
     },
     diode: (link) => link.law![lossOf(link)],
@@ -123,6 +157,12 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     isCold: (network, branch) => leanOf(network, branch) === 'peak',
     junction: (network, branch, member) => member.law[endOf(network, branch, member)],
   };
+}
+
+/** The source that a node hangs on, whatever lies between them. */
+function sourceOf(project: Pick<Project, 'links'>, id: string): string {
+  const feed = project.links.findLast((l) => l.to === id);
+  return feed === undefined ? id : sourceOf(project, feed.from);
 }
 
 /** The source that a link hangs on, with no regulator between them. */
