@@ -13,7 +13,8 @@ export const feedLogic: Way = ({ finding, judgement, data }) => {
   const { project } = judgement;
   const circuit = project.circuits.find((c) => c.id === finding.about || c.wiring.pin === finding.about);
   const board = circuit?.wiring.board;
-  if (circuit === undefined || board === undefined || entryOf(data, 'loads', circuit.owner) === undefined) return [];
+  const entry = circuit && entryOf(data, 'loads', circuit.owner);
+  if (circuit === undefined || board === undefined || entry === undefined) return [];
   const rail = railOfPin(project, circuit.wiring.pin);
   if (rail === undefined || (board.logic !== undefined && rail === beforeCables(project, board.logic))) return [];
   const at = ['loads', circuit.owner];
@@ -24,7 +25,7 @@ export const feedLogic: Way = ({ finding, judgement, data }) => {
     {
       title: `Feed the inputs of ${circuit.owner} from ${rail}, jumper removed`,
       changes: [
-        { path: [...at, 'supply'], value: undefined },
+        ...(entry['supply'] === undefined ? [] : [{ path: [...at, 'supply'], value: undefined }]),
         { path: [...at, 'logic-supply'], value: rail },
         ...(coil === undefined ? [] : [{ path: [...at, 'coil-supply'], value: coil }]),
         ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: 'removed' }] : []),
