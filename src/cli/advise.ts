@@ -7,7 +7,14 @@ import { fileAndVariant, readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
 import { complain, page, say } from './output.js';
 import { refuse, unread } from './refuse.js';
+import { type Diagnostic, renderDiagnostic } from '../source/diagnostic.js';
 import { writeWhole } from './write-whole.js';
+
+/** What keeps a text from being audited: a variant that sets what the changes took away, say. */
+function errorsOf(text: string, file: string): readonly Diagnostic[] {
+  const { document, errors } = ampledger.read(text, file);
+  return document && errors.length === 0 ? ampledger.audit(document, { advice: false }).errors : errors;
+}
 
 /** Prints what to change, and writes it into the file when asked. */
 export async function advise(given: Arguments): Promise<number> {
@@ -37,6 +44,12 @@ export async function advise(given: Arguments): Promise<number> {
     complain([`${file} stays as it is: there is nothing to write.`]);
     return 0;
   }
+  const broken = errorsOf(text, file);
+  if (broken.length > 0)
+    return refuse([
+      `${file} stays as it is: with these changes it could not be audited any more. What does not fit them:`,
+      ...broken.flatMap((error) => [renderDiagnostic(error), '']),
+    ]);
   const problem = await writeWhole(file, text, options['keep'] === true ? opened.document.text : undefined);
   if (problem !== undefined) return refuse([problem]);
   complain([`${file} is written${options['keep'] === true ? `; its former text is in ${file}.before` : ''}.`]);

@@ -103,6 +103,24 @@ describe('the other commands on a variant', () => {
     expect({ status, clamped: out.includes('Clamp fan-relay with a diode') }).toEqual({ status: 0, clamped: true });
   }, 60_000);
 
+  it('leave a file as it is whose variants would not fit the changes', () => {
+    const text = `ampledger: 1
+title: Gate latch
+controllers: { main: { board: atmega328p-5v-board, powered: { usb: { type: usb2-port } } } }
+loads:
+  latch: { part: relay-coil-5v-70r, pin: D9, active: high }
+variants:
+  other-pin: { loads.latch.active: null }
+`;
+    const { path, remove } = folder({ 'gate.yaml': text });
+    const { status, err } = ampledger(['advise', 'gate.yaml', '--into-file'], { cwd: path });
+    expect(status).toBe(2);
+    expect(err).toContain('gate.yaml stays as it is: with these changes it could not be audited any more.');
+    expect(err).toContain('there is no `active` in `loads.latch` to take out');
+    expect(readFileSync(join(path, 'gate.yaml'), 'utf8')).toBe(text);
+    remove();
+  });
+
   it('write nothing of it into the file', () => {
     const before = readFileSync(join(bench.path, 'fan.yaml'), 'utf8');
     const { status, err } = run('advise', 'fan.yaml', '--variant', 'no-diode', '--into-file');

@@ -54,7 +54,7 @@ describe('the remedies of a project at random', () => {
       let tried = 0;
       fc.assert(
         fc.property(projects({ most: 5 }), (data) => {
-          const { tried: many, faults } = faultsIn(stringify({ ampledger: 1, title: 'Random', ...data }), sized(2, 10));
+          const { tried: many, faults } = faultsIn(stringify(data, { aliasDuplicateObjects: false }), sized(2, 10));
           tried += many;
           expect(faults).toEqual([]);
         }),

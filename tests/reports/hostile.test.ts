@@ -47,8 +47,26 @@ function poisoned(value: unknown, attack: string, key = ''): unknown {
   );
 }
 
+const side = { verdict: 'breach', draw: 1, limit: 0.5, margin: -1 } as const;
+const account = { account: 'x.1.coil', title: 'coil of x.1', quantity: 'current', direction: 'at-most' } as const;
+const finding = { rule: 'coil-on-pin', about: 'x', verdict: 'breach', says: 'on a pin' } as const;
+const withVariants: Report = {
+  ...gardenGate,
+  variant: 'other',
+  variants: [
+    {
+      ...{ name: 'other', note: 'a note', verdict: 'breach', counts: gardenGate.counts },
+      changes: [{ path: 'loads.x.pin', value: { pin: 'D4', of: ['D5'] } }],
+      tightest: { ...account, ...side },
+      better: [{ ...account, before: side, after: null }],
+      worse: [{ ...account, before: null, after: side }],
+      ...{ gone: [finding], new: [finding], place: { file: 'x.yaml', line: 1, column: 1 } },
+    },
+  ],
+};
+
 describe.each(attacks.map((attack) => [JSON.stringify(attack), attack]))('a file full of %s', (_, attack) => {
-  const report = poisoned(gardenGate, attack) as Report;
+  const report = poisoned(withVariants, attack) as Report;
 
   it('cannot act on a terminal or a build server', () => {
     const steps = report.findings.flatMap(({ working }) => working);
