@@ -165,12 +165,16 @@ function screen(bench: Solver, question: Question, candidates: readonly Candidat
     const solution = bench.solve(candidate);
     const draw = question.read(solution);
     if (draw === undefined) continue;
-    const left = question.limits.map((limit) => leftOf(question, draw, valueAt(limit, solution), solution));
+    const left = question.limits.map((limit) =>
+      holds(limit, candidate.moment.mode) ? leftOf(question, draw, valueAt(limit, solution), solution) : Infinity,
+    );
     const badness = left.length > 0 ? -Math.min(...left) : draw;
     screened.push({ candidate, solution, draw, left, badness });
   }
   return screened;
 }
+
+const holds = ({ holdsIn }: LimitPlan, mode: string): boolean => holdsIn?.(mode) ?? true;
 
 const valueAt = (limit: LimitPlan, s: Reading): number =>
   typeof limit.value === 'number' ? limit.value : limit.value(s);
@@ -199,12 +203,13 @@ function account(bench: Solver, q: Question, mode: ModeSearch, screened: readonl
   const { corner, focus } = (worst ?? screened[0]!).candidate;
   const typical = bench.solve({ moment, corner: bench.typical(corner.place), focus });
   const usual = q.read(typical)!;
-  const limits = q.limits.map((limit, k): LimitMet => {
+  const limits = q.limits.flatMap((limit, k): LimitMet[] => {
+    if (!holds(limit, mode.name)) return [];
     const { solution, draw, left } = pick(screened, (s) => -s.left[k]!);
     const at = { value: valueAt(limit, solution), draw, ambient: solution.ambient, left: left[k]! };
     const failing = limit.failing && { worst: limit.failing(solution), typical: limit.failing(typical) };
     const usually = { value: valueAt(limit, typical), draw: usual };
-    return { limit, ...at, typical: usually, solution, ...(failing && { failing }) };
+    return [{ limit, ...at, typical: usually, solution, ...(failing && { failing }) }];
   });
   const told = limits.length === 0 ? most.solution : pick(limits, (l) => -l.left).solution;
   const solutions = { least: least.solution, most: most.solution, typical };

@@ -172,7 +172,9 @@ export function limitedDip(s: Solution, node: string): number {
   const around = reservoirsOf(project);
   const way = wayUp(around.feeds, node);
   const source = way.at(-1)!;
-  const [limit] = project.nodes.find((n) => n.id === source)?.limits ?? [];
+  const limit = project.nodes
+    .find((n) => n.id === source)
+    ?.limits.find(({ holdsIn }) => holdsIn?.(s.moment.mode) ?? true);
   const by = way.find((id) => (around.farads.get(id) ?? 0) > 0);
   if (limit === undefined || by === undefined) return 0;
   const most = typeof limit.value === 'number' ? limit.value : limit.value(s);

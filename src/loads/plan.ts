@@ -259,6 +259,8 @@ export interface LimitPlan {
   /** An assumed limit has a range; beyond all of it is a breach, inside it a strain. SI. */
   readonly range?: Interval;
   readonly origin?: Origin;
+  /** Whether it holds in a mode, by name; absent: in all of them. */
+  readonly holdsIn?: (mode: string) => boolean;
   /** The condition the limit holds at, in words. */
   readonly condition?: string;
 }

@@ -19,6 +19,7 @@ import type { PinAccountPlan, SupplyWindow, TreeFact } from './project.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
 import { supply } from './supplies.js';
+import type { SupplyStates } from './supply-states.js';
 import type { Tree } from './tree.js';
 import { chipWindow, inletWindow } from './windows.js';
 import type { Wires } from './wires.js';
@@ -51,6 +52,7 @@ export interface Around {
   /** There is one controller only. */
   readonly alone: boolean;
   readonly wires: Wires;
+  readonly states: SupplyStates;
 }
 
 export function controller(

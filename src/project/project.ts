@@ -31,6 +31,8 @@ export interface TreeNode {
   readonly limits: readonly LimitPlan[];
   /** What to ask when nobody says what it can give. */
   readonly missing?: { readonly figure: string; readonly asks: string };
+  /** Of a source: that it may be in one state or another, as USB ports are. */
+  readonly states?: true;
   /** Most watts that a supply gives. */
   readonly power?: LimitPlan;
   /** Most farads that a supply may be asked to charge. */

@@ -36,6 +36,7 @@ import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
 import { supply } from './supplies.js';
 import { feedingOrder } from './feeding-order.js';
+import { checkStates, supplyStates } from './supply-states.js';
 import { emptyTree } from './tree.js';
 import { wiresOf } from './wires.js';
 
@@ -81,6 +82,7 @@ export function resolve(
     controllers,
     alone: controllers.length === 1,
     wires,
+    states: supplyStates(data['modes']),
   };
   const benches = new Map<string, ControllerBench>();
   const divided: NetworkSketch[] = [];
@@ -113,6 +115,7 @@ export function resolve(
     networks: [...loads.networks, ...lines.networks],
     accounts: [...loads.accounts, ...lines.accounts],
   };
+  checkStates(data['modes'], tree.nodes, remarks);
   const wired = wires.finish();
   const capacitances = [...capacitancesOf(data, { tree, catalogue, remarks }), ...loads.capacitances];
 

@@ -16,6 +16,7 @@ import type { Places } from './places.js';
 import type { Reverse } from './project.js';
 import type { Gathered } from './remarks.js';
 import { supplyLimits } from './supply-limits.js';
+import type { SupplyStates } from './supply-states.js';
 import type { Tree } from './tree.js';
 import type { Wires } from './wires.js';
 
@@ -26,6 +27,7 @@ interface Surroundings {
   readonly places: Places;
   readonly wires: Wires;
   readonly controllers: readonly string[];
+  readonly states: SupplyStates;
 }
 
 /** Puts a supply into the tree under its name. @returns what flows in it besides: through the lower half of a divider */
@@ -36,7 +38,12 @@ export function supply(around: Surroundings, id: string, raw: unknown, path: Pat
 }
 
 /** A supply that nothing else feeds. */
-function addSource({ tree, catalogue, remarks, places }: Surroundings, id: string, raw: unknown, path: Path): void {
+function addSource(
+  { tree, catalogue, remarks, places, states }: Surroundings,
+  id: string,
+  raw: unknown,
+  path: Path,
+): void {
   if (!isMapping(raw)) return;
   places.put(id, raw['place'], [...path, 'place']);
   checkEntry('supply', raw, path).forEach(remarks.problem);
@@ -89,7 +96,8 @@ function addSource({ tree, catalogue, remarks, places }: Surroundings, id: strin
     kind: 'supply' as const,
     title: `supply ${id}`,
     path,
-    ...supplyLimits(figures, id),
+    ...supplyLimits(figures, id, states.get(id)),
+    states: true as const,
     origin: voltage.origin,
     ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),
     ...(reverse && { reverse }),

@@ -4,6 +4,7 @@ import { rating } from '../loads/limits.js';
 import type { LimitPlan } from '../loads/plan.js';
 import { mostGiven } from './link-figures.js';
 import type { TreeNode } from './project.js';
+import type { SupplyState } from './supply-states.js';
 
 /** The figure that says what a USB port gives, by its state. */
 const CURRENT_IN = {
@@ -14,16 +15,50 @@ const CURRENT_IN = {
 
 type Limits = Pick<TreeNode, 'limits' | 'missing' | 'power' | 'chargeable'>;
 
-/** @param id the supply's name @param figures what the project and its profile say of it */
-export function supplyLimits(figures: Figures, id: string): Limits {
-  const state = figures.word('state') ?? 'configured';
-  const key = state === 'unconfigured' || state === 'suspended' ? CURRENT_IN[state] : CURRENT_IN.configured;
-  const limit = currentLimit(figures, key);
+/**
+ * @param id the supply's name @param figures what the project and its profile say of it
+ * @param byMode its state in the modes that say one; else it is in its own
+ */
+export function supplyLimits(
+  figures: Figures,
+  id: string,
+  byMode: ReadonlyMap<string, SupplyState> = new Map(),
+): Limits {
+  const own = (figures.word('state') ?? 'configured') as SupplyState;
+  const others = new Set([...byMode.values()].filter((state) => state !== own));
+  const limit = currentLimit(figures, CURRENT_IN[own]);
+  const elsewhere = [...others].map((state): LimitPlan => ({
+    ...(currentLimit(figures, CURRENT_IN[state]) ?? unknownIn(id, state)),
+    holdsIn: (mode) => byMode.get(mode) === state,
+  }));
+  const usual = (mode: string): boolean => (byMode.get(mode) ?? own) === own;
   return {
-    limits: limit ? [limit] : [],
-    ...(!limit && { missing: { figure: key, asks: asking(id, key) } }),
+    limits: [...(limit ? [others.size > 0 ? { ...limit, holdsIn: usual } : limit] : []), ...elsewhere],
+    ...(!limit && { missing: { figure: CURRENT_IN[own], asks: asking(id, own) } }),
     ...besideCurrent(figures),
   };
+}
+
+/** What a port gives in a state of which nobody states it: whatever is drawn then is unproven. */
+const unknownIn = (id: string, state: SupplyState): LimitPlan => ({
+  value: 0,
+  stated: 'nobody states it',
+  grade: 'operating',
+  margin: 'none',
+  condition: `while it is ${state}`,
+  asks: asking(id, state),
+});
+
+const asking = (id: string, state: SupplyState): string =>
+  state === 'configured'
+    ? `what current can the supply ${id} give (its \`current\`)?`
+    : `what current does the port ${id} give while it is ${state === 'unconfigured' ? 'not configured' : 'suspended'} (its \`${CURRENT_IN[state]}\`)?`;
+
+/** What it may give in its state; its peaks are those of a configured one. */
+function currentLimit(figures: Figures, key: string): LimitPlan | undefined {
+  if (key === 'current') return mostGiven(figures);
+  const limit = rating(figures, key, 'current', { grade: 'operating' });
+  return limit && { ...limit, condition: `while it is ${key.replace('-current', '')}` };
 }
 
 /** Its power and what it may be asked to charge: of any supply, fed by another or not. */
@@ -31,16 +66,4 @@ export function besideCurrent(figures: Figures): Pick<TreeNode, 'power' | 'charg
   const power = rating(figures, 'power', 'power', { grade: 'operating' });
   const most = rating(figures, 'maximum-capacitance', 'capacitance', { grade: 'characterised' });
   return { ...(power && { power }), ...(most && { chargeable: most }) };
-}
-
-const asking = (id: string, key: (typeof CURRENT_IN)[keyof typeof CURRENT_IN]): string =>
-  key === 'current'
-    ? `what current can the supply ${id} give (its \`current\`)?`
-    : `what current does the port ${id} give while it is ${key === 'unconfigured-current' ? 'not configured' : 'suspended'} (its \`${key}\`)?`;
-
-/** What it may give in its state; its peaks are those of a configured one. */
-function currentLimit(figures: Figures, key: string): LimitPlan | undefined {
-  if (key === 'current') return mostGiven(figures);
-  const limit = rating(figures, key, 'current', { grade: 'operating' });
-  return limit && { ...limit, condition: `while it is ${key.replace('-current', '')}` };
 }

@@ -14,7 +14,7 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   'load/coil': coil,
   // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
-  mode: ['without', 'asleep', 'supplies'],
+  mode: ['without', 'asleep'],
   controller: ['removed'],
   'controller/pins/*': pin,
   'expander/pins/*': pin,

@@ -417,8 +417,12 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       `${supply} has to charge up to ${f.names['farads']} when it comes on${own}, and is made for ${limit?.stated}: ${f.verdict === 'note' ? 'what the file adds is within that' : 'its voltage sags, or it shuts down'}.`,
     );
   },
-  'supply-current': (f) =>
-    met(f) ? atMost(f, subjectOf(f), 'is asked for') : sentence(`nothing says what current ${subjectOf(f)} can give.`),
+  'supply-current': (f) => {
+    const m = met(f);
+    if (m && f.verdict !== 'unproven') return atMost(f, subjectOf(f), 'is asked for');
+    const state = m?.by.limit.condition === undefined ? '' : ` ${m.by.limit.condition}`;
+    return sentence(`nothing says what current ${subjectOf(f)} can give${state}.`);
+  },
 };
 
 /** What a finding says: one sentence with its numbers. @throws when a rule has no sentence, which a test rules out */

@@ -11,7 +11,7 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: coil, KEY } }', ['latching', 'pulse', 'operations', 'contact-rating', 'contacts']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['latching', 'contact-rating']],
   ['loads: { a: { type: solid-state-relay, KEY } }', ['drop', 'leakage']],
-  ['modes: { a: { active: [], KEY } }', ['without', 'asleep', 'supplies']],
+  ['modes: { a: { active: [], KEY } }', ['without', 'asleep']],
   ['controllers: { a: { chip: x, KEY } }', ['removed']],
   ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['at-boot', 'strap']],
   ['expanders: { a: { chip: x, pins: { q0: { KEY } } } }', ['at-boot', 'strap']],

@@ -98,6 +98,12 @@ const lasting = (capacity: string, wanted: string, load: string, more = ''): str
 const sometimes = 'a: { type: module, active: 20 mA, idle: 1 mA, supply: bench }';
 const SHARES = 'modes: { at-work: { active: [a], share: 10 % }, resting: { active: [], share: 90 % } }';
 
+/** 400 mA from a port that is awake, and less from one that sleeps. */
+const sleeping = (amps: string): string =>
+  onSupplies('bench: { type: usb2-port }', `a: { type: module, active: 400 mA, idle: ${amps}, supply: bench }`, {
+    more: 'modes: { at-work: { active: [a] }, asleep: { active: [], supplies: { bench: suspended } } }',
+  });
+
 /** The 5 V board on an adapter that does not regulate. @param most what its jack takes */
 const adapted = (most: string): string => `ampledger: 1
 title: Case
@@ -465,6 +471,24 @@ export const SUPPLIES: readonly Case[] = [
     when: 'asks what a port of its own gives while it is not configured',
     verdict: 'unproven',
     text: onSupplies('bench: { voltage: 5 V, current: 1 A, state: unconfigured }', draws('10 mA', 'bench')),
+  },
+  {
+    rule: 'supply-current',
+    when: 'breaks where a mode in which the port sleeps draws 3 mA, though it gives 400 mA in another',
+    verdict: 'breach',
+    text: sleeping('3 mA'),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is content with 2 mA while it sleeps',
+    verdict: 'silent',
+    text: sleeping('2 mA'),
+  },
+  {
+    rule: 'supply-current',
+    when: 'asks what a port gives in the state that a mode puts it in',
+    verdict: 'unproven',
+    text: sleeping('2 mA').replace('type: usb2-port', 'voltage: 5 V, current: 500 mA'),
   },
   {
     rule: 'supply-power',

@@ -1,0 +1,39 @@
+/** States of USB ports by mode: what a port gives depends on what it has been asked and has granted. */
+import { isMapping } from '../loads/figures.js';
+import { nearestSpelling } from '../source/nearest-spelling.js';
+import type { TreeNode } from './project.js';
+import type { Gathered } from './remarks.js';
+
+export type SupplyState = 'unconfigured' | 'configured' | 'suspended';
+
+/** State by mode, for each supply that a mode names. */
+export type SupplyStates = ReadonlyMap<string, ReadonlyMap<string, SupplyState>>;
+
+const entries = (raw: unknown): [string, unknown][] => (isMapping(raw) ? Object.entries(raw) : []);
+
+/** @param modes as the file has them */
+export function supplyStates(modes: unknown): SupplyStates {
+  const states = new Map<string, Map<string, SupplyState>>();
+  for (const [mode, raw] of entries(modes))
+    for (const [supply, state] of entries(isMapping(raw) ? raw['supplies'] : undefined)) {
+      const known = states.get(supply) ?? new Map<string, SupplyState>();
+      states.set(supply, known.set(mode, state as SupplyState));
+    }
+  return states;
+}
+
+/** Reports the names in modes that are no port or other source. */
+export function checkStates(modes: unknown, nodes: readonly TreeNode[], remarks: Gathered): void {
+  const sources = nodes.filter((n) => n.kind === 'supply' && n.states !== undefined).map((n) => n.id);
+  for (const [mode, raw] of entries(modes))
+    for (const [supply] of entries(isMapping(raw) ? raw['supplies'] : undefined)) {
+      if (sources.includes(supply)) continue;
+      const near = nearestSpelling(supply, sources);
+      remarks.problem({
+        path: ['modes', mode, 'supplies', supply],
+        on: 'key',
+        says: `there is no port \`${supply}\` that could be in one state or another`,
+        expected: near === undefined ? 'the name of a supply that nothing else feeds' : `did you mean \`${near}\`?`,
+      });
+    }
+}
