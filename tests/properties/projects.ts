@@ -145,7 +145,7 @@ const drivenCoil: fc.Arbitrary<Hang> = fc
   );
 const arrayLoad: fc.Arbitrary<Hang> = fc
   .record({
-    kind: fc.constantFrom('low coil', 'high coil', 'lamp', 'heater'),
+    kind: fc.constantFrom('low coil', 'high coil', 'lamp', 'heater', 'heavy'),
     joined: fc.boolean(),
   })
   .map(({ kind, joined }): Hang => (board, pin, id) => {
@@ -156,6 +156,7 @@ const arrayLoad: fc.Arbitrary<Hang> = fc
       'high coil': { part: 'relay-coil-12v-400mw', supply: 'brick' },
       lamp: { part: 'led-white-5mm', series: '470 Ω ±5 %', supply: 'brick' },
       heater: { type: 'resistor', resistance: '120 Ω ±10 %', power: '2 W', supply: 'brick' },
+      heavy: { type: 'resistor', resistance: '18 Ω ±5 %', power: '10 W', supply: 'brick' },
     };
     const channels = joined ? [`sink.${k}`, `sink.${k + 1}`] : `sink.${k}`;
     return on(pin(), (name) => ({ ...load[kind]!, driver: { array: channels, pin: name } }), id);
@@ -388,6 +389,72 @@ const shown: fc.Arbitrary<Hang> = fc
     };
   });
 
+/** Resistors and coils behind couplers, alone or first of a row, bridges and open-drain outputs. */
+const coupled: fc.Arbitrary<Hang> = fc
+  .record({
+    driver: fc.constantFrom<Entry>(
+      { part: 'opto-817', series: '470 Ω ±5 %' },
+      { part: 'opto-817', series: '330 Ω ±5 %', output: 'emitter' },
+      {
+        stages: [
+          { part: 'opto-817', series: '680 Ω ±5 %', output: 'emitter' },
+          { part: 'npn-2n2222a', 'base-resistor': '2.2 kΩ ±5 %', 'pull-down': '22 kΩ ±5 %' },
+        ],
+      },
+      {
+        stages: [
+          // Little enough for the base to stand at half a volt while the coupler holds it.
+          { part: 'opto-817', series: '560 Ω ±5 %', 'pull-up': '10 kΩ ±5 %' },
+          { part: 'npn-2n2222a', 'base-resistor': '150 Ω ±5 %' },
+        ],
+      },
+      { type: 'open-drain', saturation: { value: '0.1 to 0.7 V', at: '40 mA' }, 'maximum-current': '40 mA' },
+      { part: 'h-bridge-3a6' },
+    ),
+    active: fc.constantFrom('high', 'low'),
+    high: fc.boolean(),
+  })
+  .map(({ driver, active, high }): Hang => (board, pin, id) => {
+    const small = driver['stages'] === undefined && driver['part'] !== 'h-bridge-3a6';
+    const load = small
+      ? { type: 'resistor', resistance: '1.5 kΩ ±10 %', power: '1 W', supply: high ? 'brick' : board.five[0] }
+      : { part: 'relay-coil-12v-400mw', supply: 'brick' };
+    const clamp = driver['stages'] === undefined ? {} : { clamp: { part: 'diode-1n4148' } };
+    return on(pin(), (name) => ({ ...load, ...clamp, active, driver: { ...driver, pin: name } }), id);
+  });
+/** Relay boards of which nobody knows more than their levels, on a supply that the pins can match. */
+const blackBox: fc.Arbitrary<Hang> = fc.record({ high: fc.boolean(), coil: fc.nat(8) }).map(
+  ({ high, coil }): Hang =>
+    (board, pin, id) =>
+      on(
+        pin(),
+        (name) => ({
+          type: 'relay-board',
+          channels: 1,
+          input: high
+            ? { active: 'high', 'on-above': '2.4 V', 'off-below': '0.8 V', current: '2 to 4 mA' }
+            : { active: 'low', 'on-above': '1.5 V', 'off-below': '0.5 V', current: '1 to 3 mA' },
+          coil: { voltage: '5 V', resistance: '70 Ω ±10 %' },
+          inputs: { 1: name },
+          'logic-supply': board.own,
+          'coil-supply': some(board.five, coil),
+          jumper: 'removed',
+        }),
+        id,
+      ),
+);
+/** A resistor or a lamp on two pins that are joined to carry it. */
+const joined: fc.Arbitrary<Hang> = fc
+  .record({ lamp: fc.boolean(), active: fc.constantFrom('high', 'low') })
+  .map(({ lamp, active }): Hang => (_, pin, id) => {
+    const pins = [pin(), pin()];
+    if (pins.includes(undefined)) return undefined;
+    const load = lamp
+      ? { part: 'led-red-5mm', series: '82 Ω ±10 %' }
+      : { type: 'resistor', resistance: '150 Ω ±5 %', power: '1 W' };
+    return { [id]: { ...load, active, 'joined-pins': pins } };
+  });
+
 const HANGS = {
   led,
   resistor,
@@ -405,6 +472,9 @@ const HANGS = {
   starting,
   converter,
   shown,
+  coupled,
+  blackBox,
+  joined,
 };
 
 /** Project files: a board, its supplies, and up to so many things that hang on it. */
