@@ -11,6 +11,7 @@ import { solveNetwork } from '../circuit/network.js';
 import { branchSteps } from '../loads/branch-working.js';
 import { UNPUBLISHED, unpublished } from '../loads/lines/injection.js';
 import type { InputPin } from '../loads/lines/line.js';
+import { UNCLAMPED, UNCLAMPED_LIMIT } from '../loads/lines/overdriven.js';
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
 import type { AccountPlan, BranchPlan, Member, NetworkPlan, Reading, SolvedBranch, Step } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
@@ -43,6 +44,9 @@ interface Released {
   readonly clamp: BranchPlan;
 }
 
+/** In the place of a clamp where there is none. */
+const NOTHING: Member = { kind: 'resistance', part: 'leakage', ohms: { min: 1e9, typ: 1e9, max: 1e9 } };
+
 /** The accounts of what is pushed into pins that have let go. */
 export function letGoAccounts(networks: readonly NetworkPlan[], around: Surrounding): AccountPlan[] {
   const seen = new Set<string>();
@@ -53,7 +57,13 @@ export function letGoAccounts(networks: readonly NetworkPlan[], around: Surround
         if (released === undefined || seen.has(released.pin)) return [];
         const input = around.input(released.pin);
         const path = around.pathOf(released.circuit);
-        if (input === undefined || path === undefined || !input.clamped) return [];
+        if (input === undefined || path === undefined) return [];
+        if (!input.clamped) {
+          const open = { ...released, clamp: { ...released.clamp, members: [NOTHING] } };
+          if (pushed(open, atWorst(released, around)).at <= UNCLAMPED.min) return [];
+          seen.add(released.pin);
+          return [overAccount(open, input, path, network.circuits)];
+        }
         if (pushed(released, atWorst(released, around)).amps <= LITTLE) return [];
         seen.add(released.pin);
         return [account(released, input, path, network.circuits)];
@@ -220,6 +230,31 @@ function account(released: Released, input: InputPin, path: Path, circuits: read
     read: (s) => pushed(released, s).amps,
     limits: limits.map((l) => ({ ...l, condition: WHILE })),
     steps: (s) => stepsOf(released, s),
+  };
+}
+
+/** A pin without a clamp follows what draws it up. */
+function overAccount(released: Released, input: InputPin, path: Path, circuits: readonly string[]): AccountPlan {
+  return {
+    id: released.pin,
+    kind: 'level',
+    title: `pin ${input.label}, above its supply`,
+    quantity: 'voltage',
+    direction: 'injected',
+    circuits,
+    path,
+    recipes: ['let-go-worst', 'let-go-best'],
+    read: (s) => pushed(released, s).at,
+    limits: [{ ...UNCLAMPED_LIMIT, condition: WHILE }],
+    steps: (s) => [
+      {
+        name: 'V',
+        says: 'what draws the pin up while it has let go; it leads nothing away to its supply',
+        formula: 'V_pin',
+        with: { V_pin: [pushed(released, s).at, 'V'] },
+        gives: [pushed(released, s).at, 'V'],
+      },
+    ],
   };
 }
 

@@ -13,9 +13,10 @@ const PULL = '10 kΩ';
 
 export const stageBefore: Way = ({ finding, judgement, data }) => {
   const { rule, about } = finding;
-  if (rule !== 'coil-release' && rule !== 'driver-release' && rule !== 'pin-injected') return [];
+  const ofPin = rule === 'pin-injected' || rule === 'level-over';
+  if (rule !== 'coil-release' && rule !== 'driver-release' && !ofPin) return [];
   // What is pushed into a pin is about the pin.
-  const circuit = judgement.project.circuits.find((c) => (rule === 'pin-injected' ? c.wiring.pin : c.id) === about);
+  const circuit = judgement.project.circuits.find((c) => (ofPin ? c.wiring.pin : c.id) === about);
   const loads = isMapping(data) ? data['loads'] : undefined;
   const entry = isMapping(loads) && circuit ? loads[circuit.owner] : undefined;
   const driver = isMapping(entry) ? entry['driver'] : undefined;

@@ -72,6 +72,10 @@ const levelOver: Say = (f) => {
   const m = met(f);
   const what = f.account?.title.replace(/, above its supply$/, '') ?? f.about;
   if (m === undefined) return sentence(`nothing says how high ${what} is driven.`);
+  if (m.by.limit.range)
+    return sentence(
+      `${when(f)}${what} is driven up to ${figure(m.account, m.by.draw)}, and a pin without a clamp to its supply bears ${limitFigure(m.account, m.by.limit.range.min)}.`,
+    );
   return sentence(
     `${when(f)}${what} is driven up to ${figure(m.account, m.by.draw)}, and its own supply may be as low as ${figure(m.account, m.by.value - 0.3)}.`,
   );

@@ -12,6 +12,7 @@ import type { AccountPlan, BranchPlan, LineEnds, LineFact, Member } from '../pla
 import { GROUND } from '../plan.js';
 import type { Way } from './injection.js';
 import { deadAccount, injectionAccount } from './injection.js';
+import { UNCLAMPED, unclampedAccount } from './overdriven.js';
 import { levelAccount } from './levels.js';
 import type { InputPin, LoweredLine } from './line.js';
 import { NO_LINE, pullsDown } from './line.js';
@@ -154,6 +155,13 @@ export function lowerIncoming(input: IncomingInput): LoweredLine {
     parts: parts(highOff).filter((part) => !injecting.includes(part)),
   };
   if (injecting.length > 0) accounts.push(injectionAccount(injection));
+  if (!pin.clamped && others.some((n) => bench.window(n).max > UNCLAMPED.min))
+    accounts.push(
+      unclampedAccount({
+        ...{ id, title: `${id} at pin ${pin.label}`, circuit: id, path, node, rail: pin.rail },
+        ...{ ends, off: highOff },
+      }),
+    );
   if (dead) accounts.push(deadAccount(injection, waysOf(source, holders, highOff, pin.rail)));
   accounts.push(...linePower(input, source.members, holders, pushing, { ends, circuit: id, path }));
   const facts: LineFact[] = floats

@@ -1,8 +1,39 @@
 /** A line that stands above the supply of what reads it: whether that bears it, its maker has to say. */
-import type { AccountPlan, LineEnds } from '../plan.js';
+import type { AccountPlan, LimitPlan, LineEnds } from '../plan.js';
 
 /** How far beyond its supply an input may be driven when nobody states it, volts (common practice, no source: what data sheets allow without a clamp current). */
 const ALLOWED = 0.3;
+
+/**
+ * What a pin without a junction to its supply bears, volts from ground: such pins are made to stand 5 V while their chip lives on
+ * 3.3 V, their data sheets state 5.5 V, and damage begins somewhat above. Common practice, no source.
+ */
+export const UNCLAMPED = { min: 5.5, typ: 6, max: 6.5 };
+
+/** The limit of such a pin. */
+export const UNCLAMPED_LIMIT: LimitPlan = {
+  value: UNCLAMPED.min,
+  stated: `${UNCLAMPED.min} V, at the most ${UNCLAMPED.max} V, which pins without a clamp to their supply bear`,
+  grade: 'practice',
+  margin: 'none',
+  range: UNCLAMPED,
+  origin: { document: 'common practice, no source', basis: 'practice' },
+};
+
+/** The account of a line at a pin that has no junction to its supply. */
+export const unclampedAccount = (o: Overdriven): AccountPlan => ({
+  ...overdrivenAccount(o),
+  limits: [UNCLAMPED_LIMIT],
+  steps: (s) => [
+    {
+      name: 'V',
+      says: 'what stands at the pin, which leads nothing away to its supply',
+      formula: 'V_pin',
+      with: { V_pin: [s.voltage(o.node), 'V'] },
+      gives: [s.voltage(o.node), 'V'],
+    },
+  ],
+});
 
 export interface Overdriven {
   readonly id: string;

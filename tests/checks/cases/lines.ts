@@ -27,7 +27,52 @@ const silent = (incoming: string): string =>
     'parts: { own: { extends: atmega328p, thresholds: [] } }',
   );
 
+/** The board whose PB6 has no clamp to its supply. */
+const unclamped = (entries: string, section = 'incoming'): string => `ampledger: 1
+title: Case
+ambient: 25 °C
+supplies: { bench: { voltage: 5 V, current: 5 A }, high: { voltage: 12 V, current: 1 A } }
+controllers: { main: { board: stm32f103-board, powered: { usb: bench }, draws: { active: 50 mA } } }
+${section}: { a: { ${entries} } }
+`;
+
 export const LINES: readonly Case[] = [
+  {
+    rule: 'level-over',
+    when: 'breaks on 12 V at a pin without a clamp, which follows them',
+    verdict: 'breach',
+    text: unclamped('voltage: 12 V, resistance: 10 kΩ, pin: PB6'),
+  },
+  {
+    rule: 'level-over',
+    when: 'strains on 6 V there',
+    verdict: 'strain',
+    text: unclamped('voltage: 6 V, resistance: 10 kΩ, pin: PB6'),
+  },
+  {
+    rule: 'level-over',
+    when: 'is content with 5 V, which such pins are made for',
+    verdict: 'silent',
+    text: unclamped('voltage: 5 V ±5 %, resistance: 10 kΩ, pin: PB6'),
+  },
+  {
+    rule: 'level-over',
+    when: 'breaks where the base of a PNP on 12 V draws such a pin up while it has let go',
+    verdict: 'breach',
+    text: unclamped(
+      'type: resistor, resistance: 1 kΩ, power: 5 W, supply: high, driver: { part: pnp-2n2907a, pin: PB6, base-resistor: 4.7 kΩ }',
+      'loads',
+    ),
+  },
+  {
+    rule: 'level-over',
+    when: 'is content where that PNP stands on 5 V',
+    verdict: 'silent',
+    text: unclamped(
+      'type: resistor, resistance: 1 kΩ, power: 5 W, supply: bench, driver: { part: pnp-2n2907a, pin: PB6, base-resistor: 4.7 kΩ }',
+      'loads',
+    ),
+  },
   {
     rule: 'level-high',
     when: 'is thin at 3.1 V, 3 % above the 3 V it is read high from',
