@@ -81,7 +81,8 @@ export function worsened(before: Judgement, after: Judgement): readonly string[]
   return after.accounts
     .filter((j) => {
       const verdict = was.get(accountKey(j));
-      return verdict !== undefined && worse(j.verdict, verdict);
+      // A meter's reading is of the wiring as it was.
+      return verdict !== undefined && worse(j.verdict, verdict) && j.account.kind !== 'measured';
     })
     .map((j) => j.account.id);
 }

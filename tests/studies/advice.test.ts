@@ -148,3 +148,9 @@ loads: { probe: { type: constant-current, current: 90 mA, supply: brick } }
     },
   ]);
 });
+
+test('a meter’s reading of the wiring as it is stands in no cure’s way', () => {
+  const text = `${sampleText('greenhouse-vents-usb')}measured:\n  - { of: vents.1.coil, voltage: 4.2 V ±1 % }\n`;
+  const { advice } = advised(text);
+  expect(advice.steps.map((s) => s.cure.title).join()).toMatch(/Feed the coils of vents/);
+});
