@@ -26,6 +26,11 @@ describe('ATmega328P', () => {
     }
   });
 
+  /** ATmega48P/88P/168P/328P data sheet, Atmel, 8025I, 02/2009, p. 320. */
+  test('Table 26-4: BODLEVEL 101 resets at 2.5 V, 2.7 V, 2.9 V', () => {
+    expect(bounds(at('atmega328p', 'brown-out'), 'voltage')).toMatchObject({ min: 2.5, typ: 2.7, max: 2.9 });
+  });
+
   /** Every sum of a direction as [pins in order, amperes]. */
   const sums = (direction: string) =>
     (at('atmega328p', 'limits') as readonly Fields[])
