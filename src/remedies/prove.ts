@@ -62,13 +62,21 @@ export function proverOf(data: unknown, file: string, options: JudgeOptions): Pr
   return {
     after(changes) {
       const key = changesKey(changes);
-      if (!known.has(key)) {
-        const judged = judge(withChanges(data, changes), file, options);
-        known.set(key, 'problems' in judged ? undefined : judged);
-      }
+      if (!known.has(key)) known.set(key, judgedAfter(data, file, options, changes));
       return known.get(key);
     },
   };
+}
+
+/** The judgement after some changes, not kept: each holds megabytes of solutions. Undefined as of a `Prover`. */
+export function judgedAfter(
+  data: unknown,
+  file: string,
+  options: JudgeOptions,
+  changes: readonly Change[],
+): Judgement | undefined {
+  const judged = judge(withChanges(data, changes), file, options);
+  return 'problems' in judged ? undefined : judged;
 }
 
 /** Whether a judgement still has a finding; a note of it is worth knowing and calls for nothing. */

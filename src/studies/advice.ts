@@ -11,7 +11,7 @@ import { attemptsAt } from '../remedies/cures.js';
 import { withChanges } from '../remedies/change.js';
 import { whyNoCure } from '../wording/no-cure.js';
 import type { Change, Cure } from '../remedies/prove.js';
-import { brought, changesKey, persists, proverOf, worsened } from '../remedies/prove.js';
+import { brought, changesKey, judgedAfter, persists, worsened } from '../remedies/prove.js';
 
 /** A cure of the set, and the findings that are gone with it. */
 export interface Step {
@@ -55,7 +55,6 @@ interface State {
 }
 
 export function adviceFor(data: unknown, file: string, settings: JudgeOptions, judgement: Judgement): Advice {
-  const prover = proverOf(data, file, settings);
   const why = new Map<string, string>();
   const start: State = { steps: [], changes: [], judgement };
   let best = start;
@@ -98,7 +97,7 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
           const changes = [...state.changes, ...cure.changes];
           if (tried.has(changesKey(changes))) continue;
           tried.add(changesKey(changes));
-          const after = prover.after(changes);
+          const after = judgedAfter(data, file, settings, changes);
           const hurt = after === undefined ? [] : hurtBy(state.judgement, after, finding);
           if (after === undefined)
             why.set(findingKey(finding), `“${cure.title}” makes a project that cannot be audited`);
