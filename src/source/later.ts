@@ -12,7 +12,6 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
   load: ['contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
   'load:coil': coil,
   'load/coil': coil,
-  // They belong to its output, which is judged like a contact.
   'load:solid-state-relay': ['drop', 'leakage'],
   mode: ['without', 'asleep'],
   controller: ['removed'],
@@ -29,10 +28,19 @@ const laterValues: Readonly<Record<string, readonly string[]>> = {
 
 const advice = 'take it out to have the rest audited';
 
+/** Why a key cannot be reckoned by itself. */
+const reasons: Readonly<Record<string, string>> = {
+  'load:solid-state-relay': 'it belongs to the output, and what that carries is told by a `contact`',
+};
+
 /** @param scopes names of rows, the nearest first @returns what to say of a key, or undefined when it is not one of these */
 export function laterKey(scopes: readonly string[], key: string): { says: string; expected: string } | undefined {
   if (!scopes.some((scope) => laterKeys[scope]?.includes(key))) return undefined;
-  return { says: `\`${key}\` is part of the format, but this version does not compute it yet`, expected: advice };
+  const reason = scopes.flatMap((scope) => (laterKeys[scope]?.includes(key) ? (reasons[scope] ?? []) : []))[0];
+  return {
+    says: `\`${key}\` is part of the format, but this version does not compute it yet`,
+    expected: reason === undefined ? advice : `${advice}: ${reason}`,
+  };
 }
 
 /** The same for a value: `type: servo`. */

@@ -29,6 +29,13 @@ const rows = (table: typeof keys, word: string): [string, string][] =>
   );
 
 describe('what the format defines and this version does not compute', () => {
+  it('says why the output of a solid-state relay waits for its contact', () => {
+    const [found] = checkText('loads: { a: { type: solid-state-relay, drop: 1.2 V } }');
+    expect(found?.expected).toBe(
+      'take it out to have the rest audited: it belongs to the output, and what that carries is told by a `contact`',
+    );
+  });
+
   it.each(rows(keys, 'KEY'))('refuses the key %s in %s, and names it', (key, body) => {
     expect(checkText(body).map(({ says }) => says)).toEqual([`\`${key}\` ${yet}`]);
   });
