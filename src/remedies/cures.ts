@@ -13,7 +13,7 @@ import { feedReader } from './feed-reader.js';
 import { feedLogic } from './feed-logic.js';
 import { fitClamp } from './fit-clamp.js';
 import { holdLine } from './hold-line.js';
-import { limitInjection } from './limit-injection.js';
+import { divideLine, limitInjection } from './limit-injection.js';
 import { moreDrive } from './more-drive.js';
 import { otherSupply } from './other-supply.js';
 import { otherPin } from './other-pin.js';
@@ -58,6 +58,7 @@ const WAYS: readonly Way[] = [
   otherChannel,
   dischargeGate,
   holdLine,
+  divideLine,
   limitInjection,
   busPulls,
   weakerPull,

@@ -17,10 +17,13 @@ const UPPER = [1800, 4700, 10e3];
 /** The divider keeps the pin at so much of its own lowest supply. */
 const SHARE = 0.97;
 
-export const limitInjection: Way = (of) => {
-  if (!RULES.has(of.finding.rule)) return [];
-  return linesOf(of).flatMap((id) => [...seriesFor(of, id), ...dividersFor(of, id)]);
-};
+/** A divider: nothing is pushed in any more. */
+export const divideLine: Way = (of) =>
+  RULES.has(of.finding.rule) ? linesOf(of).flatMap((id) => dividersFor(of, id)) : [];
+
+/** A larger resistor: less is pushed in. */
+export const limitInjection: Way = (of) =>
+  RULES.has(of.finding.rule) ? linesOf(of).flatMap((id) => seriesFor(of, id)) : [];
 
 /** The incoming lines that the finding is about. */
 function linesOf({ finding, data }: Case): readonly string[] {

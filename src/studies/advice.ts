@@ -106,8 +106,8 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
           else {
             const cures = state.judgement.findings.filter((f) => f.verdict !== 'note' && !persists(after, f));
             reached.push({ steps: [...state.steps, { cure, cures }], changes, judgement: after });
-            // What comes later of one way costs more; unless something is left, it brings nothing.
-            if (cures.length === state.judgement.findings.filter((f) => f.verdict !== 'note').length) break;
+            // What comes later of one way costs more, and brings nothing where this one leaves nothing new behind.
+            if (after.findings.every((f) => f.verdict === 'note' || persists(state.judgement, f))) break;
           }
         }
       return reached;
