@@ -7,7 +7,7 @@ import type { Case, Way } from './cures.js';
 import { entryOf, figureIn, partText } from './entries.js';
 import type { Cure } from './prove.js';
 
-const RULES = new Set(['pin-injected', 'rail-lifted', 'level-over', 'level-high']);
+const RULES = new Set(['pin-injected', 'rail-lifted', 'level-over', 'level-high', 'source-fed-back']);
 /** So much more resistance than the sum asks for: at the first try, and where that is not enough. */
 const TRIES = [1.1, 1.5, 2.5];
 /** Below this nobody needs a figure of the maker, amperes (rule 18 of the format). */
@@ -26,9 +26,15 @@ export const limitInjection: Way = (of) =>
   RULES.has(of.finding.rule) ? linesOf(of).flatMap((id) => seriesFor(of, id)) : [];
 
 /** The incoming lines that the finding is about. */
-function linesOf({ finding, data }: Case): readonly string[] {
+function linesOf({ finding, judgement: { project }, data }: Case): readonly string[] {
+  const clamped = (id: string): boolean =>
+    project.networks.find((n) => n.id === id)?.on.some((b) => b.line === 'clamp') === true;
   const paths = [finding.path, ...finding.related.map((r) => r.path)];
-  const names = [...paths.filter((p) => p[0] === 'incoming').map((p) => String(p[1])), finding.about];
+  const names = [
+    ...paths.filter((p) => p[0] === 'incoming').map((p) => String(p[1])),
+    finding.about,
+    ...(finding.rule === 'source-fed-back' ? project.circuits.map((c) => c.id).filter(clamped) : []),
+  ];
   return [...new Set(names)].filter((id) => entryOf(data, 'incoming', id) !== undefined).slice(0, 1);
 }
 
@@ -36,7 +42,8 @@ function seriesFor({ finding, data }: Case, id: string): readonly Cure[] {
   const now = figureIn(entryOf(data, 'incoming', id)?.['series'], 'resistance') ?? 0;
   const by = finding.by;
   if (finding.rule === 'level-high') return [];
-  const wanted = by && now > 0 ? (now * by.draw) / Math.min(by.value, LITTLE) : Math.max(now * 4, 15e3);
+  const isInjection = finding.rule === 'pin-injected';
+  const wanted = by && isInjection && now > 0 ? (now * by.draw) / Math.min(by.value, LITTLE) : Math.max(now * 4, 15e3);
   return TRIES.map((more): Cure => {
     const text = partText(nextAbove('E24', wanted * more), 'resistance');
     return {
@@ -55,7 +62,7 @@ function seriesFor({ finding, data }: Case, id: string): readonly Cure[] {
 function dividersFor(of: Case, id: string): readonly Cure[] {
   const { data } = of;
   const entry = entryOf(data, 'incoming', id);
-  const [high, rail] = [sentVolts(of, id), railVolts(of)];
+  const [high, rail] = [sentVolts(of, id), railVolts(of, id)];
   if (entry?.['type'] === 'contact' || high === undefined || rail === undefined || high <= rail) return [];
   return UPPER.map((upper): Cure => {
     const lower = nextBelow('E24', (upper * SHARE * rail) / (high - SHARE * rail));
@@ -82,11 +89,8 @@ function sentVolts({ judgement: { project } }: Case, id: string): number | undef
 }
 
 /** The least of the pin's own supply, volts. */
-function railVolts({ finding, judgement: { project } }: Case): number | undefined {
-  const to =
-    project.networks.flatMap((n) => n.on).find((b) => b.line === 'clamp' && b.circuit === finding.about)?.to ??
-    project.networks.find((n) => n.id === finding.about || finding.path[1] === n.id)?.on.find((b) => b.line === 'clamp')
-      ?.to;
+function railVolts({ judgement: { project } }: Case, id: string): number | undefined {
+  const to = project.networks.find((n) => n.id === id)?.on.find((b) => b.line === 'clamp')?.to;
   const feeds = new Map(project.links.map((l) => [l.to, l]));
   for (let at = to; at !== undefined; at = feeds.get(at)?.from) {
     const volts = project.nodes.find((n) => n.id === at)?.volts?.min ?? feeds.get(at)?.volts?.min;

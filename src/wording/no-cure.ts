@@ -2,6 +2,9 @@
 import type { Finding } from '../checks/finding.js';
 import { asks } from './sentences.js';
 
+/** A voltage that is too low is lost on the way; one that is too high comes from its source. */
+const LOST = 'less has to be lost on the way to it: a stiffer supply, a shorter cable, a regulator that keeps less';
+
 const WHY: { readonly [rule: string]: string } = {
   'measured-disagrees': 'the file and the bench differ, and only a look at the bench tells which of them is wrong',
   'no-source': 'the file has to say what feeds it',
@@ -34,9 +37,12 @@ const WHY: { readonly [rule: string]: string } = {
   'pin-used-twice': 'no other pin is free',
 };
 
+const SAGGING = new Set(['rail-voltage', 'load-voltage', 'regulator-dropout', 'regulator-starved']);
+
 /** A clause without a full stop. */
 export function whyNoCure(f: Finding): string {
   const question = f.verdict === 'unproven' ? asks(f) : undefined;
   if (question !== undefined) return `it is a question, and an answer settles it: ${question.replace(/[.?]$/, '')}`;
+  if (f.account?.direction === 'at-least' && SAGGING.has(f.rule)) return LOST;
   return WHY[f.rule] ?? 'no cure is known for it';
 }
