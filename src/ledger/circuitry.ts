@@ -126,7 +126,8 @@ export function circuitry(project: Project): Circuitry {
       plan[state].forEach((branch, b) =>
         branch.members.forEach((member, m) => {
           const known = parts.get(member.part) ?? { network: number };
-          parts.set(member.part, { ...known, [state]: { branch: b, member: m } });
+          // A pin that digits of a display take turns at stands in a network of each: the first one stands for it.
+          if (known.network === number) parts.set(member.part, { ...known, [state]: { branch: b, member: m } });
         }),
       );
     const placed = new Map([...plan.on, ...plan.off].map((b) => [b.circuit, placeOf(project, b.circuit)]));

@@ -133,8 +133,8 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     const alone = heaviest(circuitry.project, mode, weights, new Set());
     if (!idles) return alone.map((moment) => relieved(mode, moment));
     const none = heaviest(circuitry.project, mode, resting, new Set());
-    const of = (moments: readonly Moment[]): number => Math.max(...moments.map(most), 0);
-    return of(none) > of(alone) ? none : alone.map((moment) => relieved(mode, moment));
+    const found = [...none, ...alone].map((moment) => settled(mode, moment));
+    return [found.reduce((best, moment) => (most(moment) > most(best) ? moment : best))];
   };
   /** The state without those contributors whose loads pull the rail down by more than their pins add. */
   const relieved = (mode: ModeSearch, moment: Moment): Moment => {
@@ -145,6 +145,12 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
       return without && most(without) > most(best) ? without : best;
     }, moment);
   };
+  /** The state with each contributor turned over that brings more so: one may draw through its pin while it is off, another while it is on. */
+  const settled = (mode: ModeSearch, moment: Moment): Moment =>
+    contributors.reduce((best, c) => {
+      const other = turnedOver(circuitry.project, mode, best, c);
+      return other && most(other) > most(best) ? other : best;
+    }, moment);
   const known = new Map<string, readonly Moment[]>();
   const moments = (mode: ModeSearch): readonly Moment[] => {
     const found = known.get(keyOf(mode)) ?? momentsIn(mode);

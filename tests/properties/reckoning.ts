@@ -100,7 +100,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
   const figure = (link: Link, key: 'ohms' | 'contact' | 'volts' | 'quiescent'): number =>
     link[key] === undefined ? 0 : within(link[key], share(`${link.id} ${key}`));
   const curve = (link: Link, key: 'dropout' | 'efficiency', amps: number): number =>
-    link[key] === undefined ? 0 : within(curveAt(link[key], amps), share(`${link.id} ${key}`));
+    link[key] === undefined ? 0 : within(curveAt(link[key], Math.max(amps, 0)), share(`${link.id} ${key}`));
 
   const laws = new Map(
     project.links.flatMap((l) =>
