@@ -35,13 +35,15 @@ export type Taken = Pick<Extract<Member, { kind: 'current' }>, 'amps' | 'peak' |
 export function withPeak(steady: Interval, peak: number | undefined, lasts = USUAL_TIME, every?: number): Taken {
   if (peak === undefined) return { amps: steady };
   const top = Math.max(peak, steady.max);
+  // Peaks that follow each other without a pause are no peaks apart.
+  const regular = every !== undefined && every > 0 ? every : undefined;
   const amps = lasts > SUSTAINED ? { ...steady, max: top } : steady;
   return {
     amps,
     peak: top,
     lasts,
-    ...(every !== undefined && { every }),
-    second: rmsOverSecond(amps.max, top, lasts, every),
+    ...(regular !== undefined && { every: regular }),
+    second: rmsOverSecond(amps.max, top, lasts, regular),
   };
 }
 

@@ -127,7 +127,8 @@ function addSource(
 function insideOf(figures: Figures, rated: Quantity): { readonly volts: Interval; readonly resistance?: Interval } {
   const resistance = figures.interval('resistance', 'resistance');
   const open = figures.interval('open-voltage', 'voltage');
-  const amps = figures.interval('current', 'current')?.min;
+  const stated = figures.interval('current', 'current')?.min;
+  const amps = stated !== undefined && stated > 0 ? stated : undefined;
   if (open === undefined) return { volts: closed(rated), ...(resistance && { resistance }) };
   if (resistance === undefined && amps === undefined)
     figures.problem(

@@ -30,6 +30,7 @@ describe('a battery', () => {
 describe('what a supply cannot be', () => {
   it.each([
     ['voltage: 9 V, open-voltage: 14 V', '', 'nothing says at what current it is down to its `voltage`'],
+    ['voltage: 9 V, open-voltage: 14 V, current: 0 A', '', 'nothing says at what current it is down to its `voltage`'],
     ['voltage: 9 V, current: 1 A, input-capacitance: 10 µF', '', 'belongs to a supply that another one feeds'],
     [
       'voltage: 5 V, current: 1 A',
