@@ -152,10 +152,13 @@ export function treeQuestions(solver: Solver): Question[] {
       many(mode, asked).map((first) => furthest(solver, first, { at, most, ...signs }));
     // What a regulator's heat leaves it is least with its output low.
     const warm = base.limits.some((l) => typeof l.value === 'function') ? starts.warm : [];
-    const probes = (mode: ModeSearch): Candidate[] => [
-      ...far(mode, [...starts.high, ...peak], true),
-      ...far(mode, warm, true, {}),
-    ];
+    // Each is found by solving its way outwards, so that it is kept for those who ask again.
+    const found = new Map<ModeSearch, readonly Candidate[]>();
+    const probes = (mode: ModeSearch): readonly Candidate[] => {
+      const known = found.get(mode) ?? [...far(mode, [...starts.high, ...peak], true), ...far(mode, warm, true, {})];
+      found.set(mode, known);
+      return known;
+    };
     return { ...base, candidates: (mode) => [...probes(mode), ...far(mode, starts.least, false)], probes };
   };
   const relief = relieving(solver, sets.stalled);
