@@ -37,7 +37,7 @@ const VOLTAGE_ROOM = 1e-3;
 /** The same of what is pushed into a pin that has let go: the tenths of a volt that push it are those millivolts more. */
 const PUSHED_ROOM = 2.5e-2;
 /** The least of a sum is judged by nothing: what hangs on a pin beside something of another rail leans with its own there. */
-const LEAST_ROOM = 2e-4;
+const LEAST_ROOM = 1e-3;
 /** Amperes, volts, watts or kelvins below which nothing is compared. */
 const TRACE = 1e-6;
 /** Kelvins that are nothing: what the rest of a project takes moves the input of an idle regulator by millivolts. */

@@ -69,7 +69,7 @@ describe('a circuit simulator comes to the same', () => {
         const spread = placed ? withPlaces(data) : data;
         count += await hold(projectOf(wired ? withWires(spread) : spread));
       }),
-      { numRuns: sized(40, 300) },
+      { numRuns: sized(40, 200) },
     );
     expect(count).toBeGreaterThan(10_000);
   });
@@ -82,7 +82,7 @@ describe('a circuit simulator comes to the same', () => {
       fc.asyncProperty(rows, async (data) => {
         count += await hold(projectOf(data));
       }),
-      { numRuns: sized(12, 200) },
+      { numRuns: sized(12, 80) },
     );
     expect(count).toBeGreaterThan(2_000);
   });
