@@ -33,11 +33,21 @@ function find({ ledger: { project, solver } }: Judged): Finding[] {
     ('from' in source ? s.currentOf(source) : flowsOf(s).get(source.id)) ?? 0;
   return sources.flatMap((source): Finding[] => {
     const { id, path, title } = source;
-    const back = -Math.min(...solutions.map((s) => given(s, source)));
+    const back = Math.max(...solutions.map((s) => -given(s, source) - injected(s)));
     if (!(back > LITTLE)) return [];
     const names = { amps: String(back), title };
     return [{ rule: 'source-fed-back', family: 'supplies', verdict: 'breach', about: id, path, names, related: [] }];
   });
+}
+
+/** Amperes that come in through the clamps of pins: what they do to a rail is a finding of its own. */
+function injected(s: Solution): number {
+  let amps = 0;
+  for (let n = 0; n < s.circuitry.networks.length; n++) {
+    const { fitted, currents } = s.network(n);
+    fitted.plans.forEach((plan, b) => (amps += plan.line === 'clamp' ? Math.max(currents[b]!, 0) : 0));
+  }
+  return amps;
 }
 
 export default { name: 'source-fed-back', family: 'supplies', find } satisfies WiringRule;

@@ -827,6 +827,15 @@ export const SUPPLIES: readonly Case[] = [
   },
   {
     rule: 'source-fed-back',
+    when: 'leaves what a line pushes into a pin to the rules of pins',
+    verdict: 'silent',
+    text: onChip('', { more: 'incoming: { a: { voltage: 12 V, resistance: 1 kΩ, pin: PB1 } }' })
+      .replace('bench: { voltage: 5 V, current: 5 A }', 'bench: { voltage: 5 V, current: 5 A, reverse: not-allowed }')
+      .replace('draws: { active: 10 mA }', 'draws: { active: 1 mA }')
+      .replace('loads:', 'loads: {}'),
+  },
+  {
+    rule: 'source-fed-back',
     when: 'is content where that supply bears it',
     verdict: 'silent',
     text: pushed('tolerated'),
