@@ -3,6 +3,7 @@ import { against, figure, governing, inHand, worstOf } from './figures.js';
 import { accountKey, type Lookup } from './lookup.js';
 import type { Report, ReportAccount, ReportRemedy } from './report.js';
 import { headline } from './words.js';
+import { UNIT_OF } from './unit-of.js';
 
 /** So many accounts are told after a remedy; the rest is in the audit of the changed file. */
 const most = 3;
@@ -42,7 +43,7 @@ function titled(after: After, { account }: Lookup): string {
 
 function changed(after: After, before: ReportAccount | undefined): string {
   const { direction } = after;
-  const unit = before?.unit ?? units[after.quantity];
+  const unit = before?.unit ?? UNIT_OF[after.quantity];
   const of = (value: number, limit: number | null | undefined): string =>
     typeof limit === 'number' ? against(figure(value, unit), limit, { unit, direction }) : figure(value, unit);
   const worst = before && worstOf(before);
@@ -50,13 +51,3 @@ function changed(after: After, before: ReportAccount | undefined): string {
   const margin = after.margin === null ? '' : `, ${inHand(after.margin, direction)}`;
   return `${now}then ${of(after.max, after.limit)}${margin}`;
 }
-
-const units: { readonly [quantity in ReportAccount['quantity']]: ReportAccount['unit'] } = {
-  current: 'A',
-  voltage: 'V',
-  power: 'W',
-  temperature: '°C',
-  charge: 'C',
-  energy: 'J',
-  time: 's',
-};

@@ -5,7 +5,7 @@ import type { JudgedAccount } from '../checks/verdict.js';
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { Method, Statistics } from '../ledger/statistics.js';
 import { PERCENTILES } from '../ledger/statistics.js';
-import type { Origin, QuantityName } from '../loads/plan.js';
+import type { Origin } from '../loads/plan.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
 import { asks, says } from '../wording/sentences.js';
@@ -13,6 +13,7 @@ import { countsOf } from './counts.js';
 import { variantOf } from './report-variant.js';
 import type { JudgedVariant } from '../studies/variants.js';
 import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace } from './report.js';
+import { UNIT_OF } from './unit-of.js';
 
 export interface ReportParts {
   /** The proved remedies of each finding. */
@@ -67,16 +68,6 @@ export function reportOf(
 const methodWords = (method: Method): NonNullable<Report['statistics']> =>
   method.method === 'rss' ? method : { ...method, percentiles: PERCENTILES };
 
-const UNITS: { readonly [Q in QuantityName]: ReportAccount['unit'] } = {
-  current: 'A',
-  voltage: 'V',
-  power: 'W',
-  temperature: '°C',
-  charge: 'C',
-  energy: 'J',
-  time: 's',
-};
-
 const byMargin = (a: JudgedAccount, b: JudgedAccount): number =>
   (a.margin ?? Infinity) - (b.margin ?? Infinity) || (a.account.id < b.account.id ? -1 : 1);
 
@@ -91,7 +82,7 @@ function accountOf(
     title: a.title,
     direction: a.direction,
     quantity: a.quantity,
-    unit: UNITS[a.quantity],
+    unit: UNIT_OF[a.quantity],
     draw: a.draw ?? null,
     ...(statistics && { statistics }),
     mode: a.mode,
