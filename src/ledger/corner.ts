@@ -78,7 +78,11 @@ type Cast = Omit<Corner, 'ambient' | 'apart'>;
 const CASTS: { readonly [R in Exclude<Recipe, LineRecipe>]: readonly Cast[] } = {
   'draw-most': [{ ...STRONG, load: 'high', control: 'high' }],
   'draw-least': [{ ...WEAK, load: 'low', control: 'low' }],
-  hottest: [{ ...STRONG, load: 'starved', control: 'warm' }],
+  // Where a resistor in series weighs more than what the driver keeps, most current is the hottest.
+  hottest: [
+    { ...STRONG, load: 'starved', control: 'warm' },
+    { ...STRONG, load: 'high', control: 'warm' },
+  ],
   lightest: [{ ...STRONG, load: 'low', control: 'low' }],
   starved: [{ ...WEAK, load: 'starved', control: 'starved' }],
   flooded: [{ ...STRONG, load: 'flooded', control: 'flooded' }],
