@@ -122,9 +122,11 @@ const atWorst = ({ rail }: Released, { window }: Surrounding): Corner => ({
   voltage: (node) => (node === rail ? window(node).min : window(node).max),
 });
 
-/** What leads up to the pin loses least; what leads away to ground takes least. */
-function endOf({ from, to }: BranchPlan, { typical }: Corner): 'min' | 'typ' | 'max' {
-  return typical ? 'typ' : from === GROUND || to === GROUND ? 'max' : 'min';
+/** What leads up to the pin loses least; what leads away, to ground or beside the clamp to the pin's own supply, takes least. */
+function endOf(branch: BranchPlan, { clamp }: Released, { typical }: Corner): 'min' | 'typ' | 'max' {
+  if (typical) return 'typ';
+  const ends = [branch.from, branch.to];
+  return branch !== clamp && (ends.includes(GROUND) || ends.includes(clamp.to)) ? 'max' : 'min';
 }
 
 interface Put {
@@ -181,15 +183,16 @@ function branchOf(plan: BranchPlan, members: readonly Put[], end: 'min' | 'typ' 
 }
 
 /** What flows through the clamp in a corner, and how it comes there. */
-function pushed({ inner, ways, clamp, node }: Released, s: Corner) {
+function pushed(released: Released, s: Corner) {
+  const { inner, ways, clamp, node } = released;
   const plans = [...ways, clamp];
   const names = [...inner, ...new Set(plans.flatMap((p) => [p.from, p.to]).filter((n) => !inner.includes(n)))];
   const volts = names.map((n, k) => (k < inner.length ? s.voltage(clamp.to) : n === GROUND ? 0 : s.voltage(n)));
-  const members = plans.map((p) => p.members.map((m) => put(m, endOf(p, s), s.ambient)));
+  const members = plans.map((p) => p.members.map((m) => put(m, endOf(p, released, s), s.ambient)));
   const edges = plans.map((p, k) => ({
     from: names.indexOf(p.from),
     to: names.indexOf(p.to),
-    branch: branchOf(p, members[k]!, endOf(p, s)),
+    branch: branchOf(p, members[k]!, endOf(p, released, s)),
   }));
   const flows = solveNetwork(inner.length, edges, volts);
   const at = (name: string) => ({ node: name, volts: volts[names.indexOf(name)]! });
