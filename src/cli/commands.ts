@@ -56,7 +56,7 @@ export const commands: { readonly [name: string]: Command } = {
       all: { says: 'every account, every remedy and every assumption' },
     },
     status:
-      'The exit status goes by the file as it stands; variants are shown beside it. With --variant it goes by that one.',
+      'The exit status goes by the file as it stands; variants are shown beside it.\nWith --variant it goes by that one.',
     examples: [
       ['ampledger audit shed.yaml', 'a report to read'],
       ["ampledger audit shed.yaml --ambient '0 to 60 °C'", 'in a hotter summer'],

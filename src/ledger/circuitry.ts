@@ -66,7 +66,6 @@ interface Scratch {
   readonly slopes: number[];
   readonly others: number[];
   readonly otherSlopes: number[];
-  readonly linkCurrents: number[];
   readonly linkInputs: number[];
 }
 
@@ -168,7 +167,6 @@ export function circuitry(project: Project): Circuitry {
     slopes: zeros(count),
     others: zeros(count),
     otherSlopes: zeros(count),
-    linkCurrents: zeros(links.length),
     linkInputs: zeros(links.length),
   };
   return {

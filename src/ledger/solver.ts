@@ -190,8 +190,13 @@ export function solver(project: Project): Solver {
     }
     return solution;
   };
-  const solveBuild = (moment: Moment, corner: Corner): Solution =>
-    new Solution(built, moment, corner, nobody, unloaded(built, corner));
+  const solveBuild = (moment: Moment, corner: Corner): Solution => {
+    const s = new Solution(built, moment, corner, nobody, unloaded(built, corner));
+    const calm = answering ? calmed(corner) : corner;
+    let before: Solution | undefined;
+    if (calm !== corner) s.before = () => (before ??= solveBuild(moment, calm));
+    return s;
+  };
   return {
     circuitry: built,
     nobody,

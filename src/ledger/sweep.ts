@@ -83,7 +83,8 @@ export class Sweep {
     this.links = base ? base.links : this.linksAlike();
     // One about a few circuits is never asked what flows in the tree, nor stood on.
     const { links, scratch } = circuitry;
-    this.linkCurrents = base ? scratch.linkCurrents : zeros(links.length);
+    // What a regulator needs goes by its current, whoever asks.
+    this.linkCurrents = zeros(links.length);
     this.linkInputs = base ? scratch.linkInputs : zeros(links.length);
     this.drawn = base ? scratch.others : zeros(start.length);
     this.slopes = base ? scratch.otherSlopes : zeros(start.length);
