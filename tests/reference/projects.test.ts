@@ -69,7 +69,7 @@ describe('a circuit simulator comes to the same', () => {
         const spread = placed ? withPlaces(data) : data;
         count += await hold(projectOf(wired ? withWires(spread) : spread));
       }),
-      { numRuns: sized(40, 200) },
+      { numRuns: sized(28, 200) },
     );
     expect(count).toBeGreaterThan(10_000);
   });
