@@ -52,12 +52,14 @@ export function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
 
 /** What a regulator's heat lets it give, at the input and the ambient of each corner: it may be far less than its rating. */
 function heatLimit({ id, from, to, heat, quiescent }: Link): LimitPlan[] {
-  const { value: hottest, asks } = heat!.limit;
+  // The range of an assumed temperature is in degrees, and says nothing of amperes.
+  const { range: _, ...limit } = heat!.limit;
+  const { value: hottest, asks } = limit;
   // What was only tried allows nothing, and forbids nothing.
   if (typeof hottest !== 'number' || asks !== undefined) return [];
   return [
     {
-      ...heat!.limit,
+      ...limit,
       margin: 'current',
       value: (s) => {
         // Heat sees what is sustained, not its peaks.
@@ -67,7 +69,7 @@ function heatLimit({ id, from, to, heat, quiescent }: Link): LimitPlan[] {
         const own = s.voltage(from) * (quiescent?.[end] ?? 0);
         return allowedByHeat(s.ambient, hottest, heat!.thermal[end], drop, own);
       },
-      stated: `what keeps the junction of ${id} at ${heat!.limit.stated}`,
+      stated: `what keeps the junction of ${id} at ${limit.stated}`,
       condition: 'by its heat at this input and ambient',
     },
   ];

@@ -2,7 +2,7 @@
 import { formatInterval } from '../quantity/print.js';
 import type { Dimension } from '../quantity/dimension.js';
 import { interpolate } from '../quantity/points.js';
-import type { Figures } from './figures.js';
+import type { Figure, Figures } from './figures.js';
 import type { Grade, LimitPlan, MarginClass } from './plan.js';
 
 /**
@@ -52,3 +52,17 @@ export function assumed(
     origin: { document: 'common practice, no source', basis: 'practice' },
   };
 }
+
+/** A stated figure that something has to reach, or stay below, to work at all. */
+export const functionOf = (
+  { quantity, origin }: Figure,
+  value: LimitPlan['value'],
+  margin: LimitPlan['margin'],
+): LimitPlan => ({
+  value,
+  stated: quantity.stated,
+  grade: 'operating',
+  isFunction: true,
+  margin,
+  origin,
+});

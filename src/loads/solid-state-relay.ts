@@ -6,10 +6,10 @@ import { closed } from '../quantity/quantity.js';
 import { branchSteps } from './branch-working.js';
 import type { Figures } from './figures.js';
 import { junctionSpread } from './laws.js';
-import { rating } from './limits.js';
+import { functionOf, rating } from './limits.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { AccountPlan, LimitPlan, Member, Reading } from './plan.js';
+import type { AccountPlan, Member, Reading } from './plan.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
 /** It is surely off with this share of the current that turns it on, when nobody says so (common practice, no source). */
@@ -97,7 +97,7 @@ function inputAccounts(
       direction: 'at-least',
       recipes: ['draw-least', 'draw-most'],
       read: amps,
-      limits: [functionAt(onCurrent, (s) => (s.typical ? needed.typ : needed.max), 'drive')],
+      limits: [functionOf(onCurrent, (s) => (s.typical ? needed.typ : needed.max), 'drive')],
       books,
       steps,
     });
@@ -139,19 +139,6 @@ function inputAccounts(
 type Base = Pick<AccountPlan, 'kind' | 'circuits' | 'path'>;
 type Stated = NonNullable<ReturnType<Figures['figure']>>;
 
-const functionAt = (
-  { quantity, origin }: Stated,
-  value: LimitPlan['value'],
-  margin: LimitPlan['margin'],
-): LimitPlan => ({
-  value,
-  stated: quantity.stated,
-  grade: 'operating',
-  isFunction: true,
-  margin,
-  origin,
-});
-
 /** The window of voltages at its terminals: from the lower end on it is sure to be on, above the upper one it takes harm. */
 function windowAccounts(base: Base, circuit: string, members: readonly Member[], window: Stated): AccountPlan[] {
   const { min, max } = window.quantity;
@@ -184,7 +171,7 @@ function windowAccounts(base: Base, circuit: string, members: readonly Member[],
             title: `input of ${circuit}, turning on`,
             direction: 'at-least' as const,
             recipes: ['drive-worst', 'drive-best'] as const,
-            limits: [functionAt(window, min, 'function-voltage')],
+            limits: [functionOf(window, min, 'function-voltage')],
           },
         ]),
     ...(max === undefined
@@ -227,7 +214,7 @@ function release(inside: Figures, circuit: string, base: Base, on: number | unde
     steps: (s) => branchSteps(s.branch(part), 'current that its input keeps'),
   };
   if (stated && off)
-    return { ...account, limits: [functionAt(stated, (s) => (s.typical ? off.typ : off.min), 'none')] };
+    return { ...account, limits: [functionOf(stated, (s) => (s.typical ? off.typ : off.min), 'none')] };
   if (on === undefined)
     return {
       ...account,

@@ -1,7 +1,8 @@
 /** What a load needs at its own terminals to do its job: a least current, a window of voltages, a least voltage to start. */
 import { closed } from '../quantity/quantity.js';
 import type { Figures } from './figures.js';
-import type { AccountPlan, LimitPlan, Member, Reading, Step } from './plan.js';
+import { functionOf } from './limits.js';
+import type { AccountPlan, Member, Reading, Step } from './plan.js';
 
 type Base = Pick<AccountPlan, 'kind' | 'circuits' | 'path'>;
 
@@ -48,20 +49,6 @@ function neededCurrent(figures: Figures, base: Base, circuit: string, part: stri
     },
   ];
 }
-
-/** A figure that something has to reach, or stay below, to work at all. */
-const functionOf = (
-  { quantity, origin }: NonNullable<ReturnType<Figures['figure']>>,
-  value: LimitPlan['value'],
-  margin: LimitPlan['margin'],
-): LimitPlan => ({
-  value,
-  stated: quantity.stated,
-  grade: 'operating',
-  isFunction: true,
-  margin,
-  origin,
-});
 
 function supplyWindow(figures: Figures, base: Base, circuit: string, members: readonly Member[]): AccountPlan[] {
   const figure = figures.figure('supply-voltage', 'voltage');

@@ -14,7 +14,7 @@ import type { Path } from '../source/place.js';
 import { addBoard } from './board-tree.js';
 import type { Chip } from './chip.js';
 import { chipOf } from './chip.js';
-import { nodeNamed } from './names.js';
+import { nodeNamed, nodeNames } from './names.js';
 import type { PinAccountPlan, SupplyWindow, TreeFact } from './project.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
@@ -190,9 +190,6 @@ export function controller(
     path,
   };
 }
-
-/** Supplies, inlets and rails that have a name of their own. */
-export const nodeNames = (tree: Tree): string[] => tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
 
 const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
 const strings = (raw: unknown): string[] => (Array.isArray(raw) ? raw.map(String) : []);

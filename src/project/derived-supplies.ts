@@ -9,7 +9,7 @@ import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import { diode, linkOf, mostGiven } from './link-figures.js';
-import { nodeNamed } from './names.js';
+import { nodeNamed, nodeNames } from './names.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
 import { besideCurrent } from './supply-limits.js';
@@ -85,8 +85,7 @@ export function addDerived(around: Surroundings, id: string, raw: unknown, path:
   const figures = new Figures(id, path, [{ data: raw, path }], remarks);
   const type = typeOf(raw, remarks, path);
   const sources = feedsOf(raw, path).flatMap(({ name, path: at }) => {
-    const known = tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
-    const bound = nodeNamed(known, around.controllers, name, at);
+    const bound = nodeNamed(nodeNames(tree), around.controllers, name, at);
     if ('found' in bound) return [{ name: bound.found, node: wires.through(bound.found, id) }];
     remarks.problem(bound.problem);
     return [];

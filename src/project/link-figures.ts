@@ -116,6 +116,8 @@ function regulator(figures: Figures, base: LinkBase, kind: 'linear-regulator' | 
   const volts = voltage ? closed(voltage.quantity) : exactly(0);
   const limit = mostGiven(figures);
   const quiescent = figures.figure('quiescent', 'current');
+  if (quiescent === undefined && !figures.masked('quiescent'))
+    figures.assume('its own current: none counted, since nobody states its `quiescent`');
   const dropout = figures.curve('dropout', 'voltage', 'current', { min: () => 0 });
   const shape = {
     ...base,

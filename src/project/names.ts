@@ -3,6 +3,7 @@ import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path, Problem } from '../source/place.js';
 import type { Chip } from './chip.js';
 import type { ChipPin } from './chip-setting.js';
+import type { Tree } from './tree.js';
 
 /** Longest range that is spelled out, so that a stranger's file cannot fill the memory. */
 const LONGEST_RANGE = 512;
@@ -77,6 +78,10 @@ const labels = (chip: Chip): string[] => [...new Set([...chip.pins.values()].map
 
 const some = (names: readonly string[]): string =>
   names.length > 6 ? `${names.slice(0, 5).join(', ')} … ${names.at(-1)}` : names.join(', ');
+
+/** Supplies, inlets and rails that have a name of their own. */
+export const nodeNames = (tree: Pick<Tree, 'nodes'>): string[] =>
+  tree.nodes.flatMap((n) => (n.kind === 'joint' ? [] : [n.id]));
 
 /** A supply or rail by name. */
 export function nodeNamed(

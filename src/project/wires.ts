@@ -5,7 +5,7 @@
 import { isMapping } from '../loads/figures.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
-import { nodeNamed } from './names.js';
+import { nodeNamed, nodeNames } from './names.js';
 import type { Places } from './places.js';
 import { placeOf } from './places.js';
 import type { TreeFact } from './project.js';
@@ -68,7 +68,7 @@ export function wiresOf(data: Raw, tree: Tree, places: Places, remarks: Gathered
     return !taken;
   });
 
-  const nodes = (): string[] => tree.nodes.filter((n) => n.kind !== 'joint').map((n) => n.id);
+  const nodes = (): string[] => nodeNames(tree);
   const begins = (wire: Wire, node: string): boolean => {
     const bound = nodeNamed(nodes(), controllers, wire.from, [...wire.path, 'from']);
     return 'found' in bound && bound.found === node;

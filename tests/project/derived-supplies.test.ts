@@ -107,3 +107,18 @@ loads: { a: { type: module, supply: low, ${load} } }
   expect(left('active: 100 mA, idle: 100 mA, peak: 500 mA, peak-time: 1 ms')).toBeCloseTo(0.5, 9);
   expect(left('active: 500 mA, idle: 500 mA')).toBeCloseTo(-1, 9);
 });
+
+it('counts an assumed junction temperature in degrees, and what its heat allows in amperes', () => {
+  const text = `ampledger: 1
+title: Tree
+ambient: 25 °C
+supplies:
+  brick: { voltage: 9 V, current: 2 A }
+  low: { from: brick, type: linear-regulator, voltage: 5 V, current: 1 A, dropout: 1 V, thermal-resistance: 100 K/W }
+loads: { a: { type: constant-current, current: 400 mA, supply: low } }
+`;
+  expect(accountsOf(text)('low', 'at-most', 'temperature').limits[0]!.limit.range).toMatchObject({ max: 150 });
+  const [, byHeat] = accountsOf(text)('low', 'at-most').limits;
+  expect(byHeat!.value).toBeCloseTo(0.25, 9);
+  expect(byHeat!.limit.range).toBeUndefined();
+});
