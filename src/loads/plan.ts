@@ -338,6 +338,22 @@ export interface CircuitPlan {
   /** A signal line: on while it is driven. Both of its states belong to every mode, unless a mode names it. */
   readonly signal?: true;
   readonly wiring: Wiring;
+  /** What its load is to do, where the file says so. */
+  readonly purpose?: Purpose;
+}
+
+/** What the load of a circuit, or behind its contact, is to do: what rules about boot, power loss and energy read. */
+export interface Purpose {
+  /** The state in which it does no harm. */
+  readonly safeWhen?: 'load-stopped' | 'load-running';
+  /** Seconds a day that it runs. */
+  readonly daily?: Interval;
+  /** With which state of the circuit it runs: behind a normally closed contact while the coil is off. */
+  readonly runs: 'on' | 'off';
+  /** It hangs on a contact; absent: it is the circuit's own load. */
+  readonly contact?: true;
+  /** Where the file says so. */
+  readonly path: Path;
 }
 
 /** Something about a signal line's wiring that a rule reports as it stands. */

@@ -3,6 +3,8 @@ import type { Profile } from '../catalogue/profile.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { Bench, Lowered } from '../loads/lowering.js';
 import { NOTHING } from '../loads/lowering.js';
+import type { CircuitPlan } from '../loads/plan.js';
+import { contactOf, purposeOf } from '../loads/purpose.js';
 import { LOAD_TYPES, loadType } from '../loads/registry.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, isEntryKind } from '../source/check.js';
@@ -99,7 +101,11 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
       `\`maximum-dip\` is about the supply of a load, and none feeds \`${id}\``,
       '`supply:` with the name of a supply or rail, or no `maximum-dip`',
     );
-  return { ...lowered, capacitances: atInputs(figures, lowered), windows: atFeeds(loadWindow), dips };
+  const circuits = lowered.circuits.map((circuit): CircuitPlan => {
+    const purpose = purposeOf(figures, contactOf(figures, id, circuit.id));
+    return purpose === undefined ? circuit : { ...circuit, purpose };
+  });
+  return { ...lowered, circuits, capacitances: atInputs(figures, lowered), windows: atFeeds(loadWindow), dips };
 }
 
 /** What a load has at its inputs: each of its circuits, a relay board as a whole. */
