@@ -63,6 +63,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'clamp-forward-voltage': at('voltage', 'current', 'up'),
   'clamp-current': of('current'),
   'indicator-drop': at('voltage', 'current', 'up'),
+  'indicator-series': of('resistance'),
   'led-drop': at('voltage', 'current', 'up'),
   'led-maximum-current': of('current'),
   'reverse-voltage': of('voltage'),
@@ -102,6 +103,8 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   inductance: of('inductance'),
   'reference-temperature': of('temperature'),
   'board-current': of('current'),
+  'on-above': of('voltage'),
+  'off-below': of('voltage'),
   'supply-voltage': of('voltage'),
   // solid-state relays
   'on-current': of('current'),

@@ -62,15 +62,21 @@ function senseCoil(coil: Fields, path: Path): readonly Problem[] {
   ];
 }
 
+/** What is known of an input that nobody has looked into. */
+const BLACK_BOX = ['on-above', 'off-below', 'current'];
+
 function senseRelayBoard(board: Profile): readonly Problem[] {
   const input: Fields = isFields(board['input']) ? board['input'] : {};
-  const opto = input['coupling'] === 'opto';
+  // Of a black box only its levels and its current are known, whatever stands inside.
+  const blackBox = BLACK_BOX.some((name) => input[name] !== undefined);
+  const opto = input['coupling'] === 'opto' && !blackBox;
   const needed = [
+    ...(blackBox ? BLACK_BOX : []),
     ...(opto ? ['led-drop', 'transfer-ratio', 'series'] : []),
     ...(input['indicator'] === 'in-series' ? ['indicator-drop'] : []),
     'active',
     'coupling',
-    'indicator',
+    ...(blackBox ? [] : ['indicator']),
   ];
   const idle = [
     ...(opto ? [] : ['led-drop', 'transfer-ratio']),

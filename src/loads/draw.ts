@@ -5,8 +5,9 @@ import { closed } from '../quantity/quantity.js';
 import type { Figures } from './figures.js';
 import type { AccountPlan, Member } from './plan.js';
 
-/** Somebody's typical draw, with no bound beside it, may be exceeded by half (rule 8 of the format). */
+/** Somebody's typical draw, with no bound beside it, may be exceeded by half, a radio's by as much again (rule 8 of the format). */
 export const USUAL_EXCESS = 1.5;
+const RADIO_EXCESS = 2;
 /** A stall, a start or a burst without a stated time lasts this long, seconds (rule 8). */
 const USUAL_TIME = 0.5;
 /** What lasts longer is sustained, seconds (rule 17). */
@@ -17,11 +18,10 @@ export function drawOf(figures: Figures, key: string): Interval | undefined {
   const figure = figures.figure(key, 'current');
   if (figure === undefined) return undefined;
   const { quantity } = figure;
+  const excess = figures.flag('radio') ? RADIO_EXCESS : USUAL_EXCESS;
   if (quantity.max === undefined)
-    figures.assume(
-      `${key} current: up to ${USUAL_EXCESS} times the stated ${quantity.stated}, since no highest is stated`,
-    );
-  return closed(quantity, { max: (typ) => USUAL_EXCESS * typ, min: () => 0 });
+    figures.assume(`${key} current: up to ${excess} times the stated ${quantity.stated}, since no highest is stated`);
+  return closed(quantity, { max: (typ) => excess * typ, min: () => 0 });
 }
 
 /** What a load takes, whatever the voltage: steadily, in a peak, and over the second that has most of it. */

@@ -49,14 +49,27 @@ describe('every profile', () => {
 describe('relay boards of one family', () => {
   const channelsOf = (id: string): unknown => builtIn.profile(id)?.['channels'];
 
-  test('differ in their channels only', () => {
-    const base = builtIn.profile('relay-board-opto-low-5v-1')!;
-    for (const channels of [2, 4, 8]) {
-      const board = builtIn.profile(`relay-board-opto-low-5v-${channels}`)!;
-      expect({ ...board, id: base.id, title: base.title, channels: 1 }).toEqual(base);
+  const families = builtIn.ids().filter((id) => /^relay-board-.*-1(-|$)/.test(id));
+
+  test.each(families)('%s and its kin differ in their channels only', (id) => {
+    const base = builtIn.profile(id)!;
+    for (const channels of [2, 4, 8, 16]) {
+      const board = builtIn.profile(id.replace(/-1(?=-|$)/, `-${channels}`));
+      if (!board) continue;
+      const terminals = board['terminals'] as object;
+      expect({ ...board, id, title: base.title, channels: 1, terminals: { ...terminals, input: undefined } }).toEqual({
+        ...base,
+        terminals: { ...(base['terminals'] as object), input: undefined },
+      });
       expect(channelsOf(board.id)).toBe(channels);
       expect(board.title).not.toBe(base.title);
+      expect(terminals).toMatchObject({ input: 'IN{n}' });
     }
+  });
+
+  test('bear their coils’ voltage in their names', () => {
+    for (const id of families)
+      expect(builtIn.profile(id)?.['coil']).toMatchObject({ voltage: { value: `${/-(\d+)v-/.exec(id)?.[1]} V` } });
   });
 
   test('without the indicator keep the coupler, without the coupler keep neither', () => {

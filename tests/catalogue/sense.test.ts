@@ -181,6 +181,14 @@ describe('parts', () => {
     ]);
   });
 
+  test('a relay board known by its levels alone needs both of them and its current, and nothing of what is inside', () => {
+    for (const name of ['on-above', 'off-below', 'current'])
+      expect(said('relay-board-opto-selectable-high-5v-1', { input: { [name]: null } })).toEqual([
+        `input: needs ${name}`,
+      ]);
+    expect(said('relay-board-opto-selectable-high-5v-1', {})).toEqual([]);
+  });
+
   test('an array whose package carries less than one channel, or more than all, is found', () => {
     const amps = (value: string): readonly string[] =>
       said('darlington-array-7', { 'package-current': { value, cite } });

@@ -182,6 +182,13 @@ describe('what is taken when the file is silent (rules 8 and 9)', () => {
     expect(says.some((s) => s.includes('1.5 times'))).toBe(true);
   });
 
+  it('is twice a radio’s typical draw', () => {
+    // The nRF24L01+ receives on typically 13.5 mA.
+    const text = onSupplies('bench: { voltage: 3.3 V, current: 1 A }', 'a: { part: radio-nrf24l01, supply: bench }');
+    expect(account(text, 'bench', 'at-most').account.draw?.max).toBeCloseTo(0.027, 9);
+    expect(judged(text).project.assumptions.some((a) => a.says.includes('2 times'))).toBe(true);
+  });
+
   it('is the jumper off, the grounds joined and no isolation, said aloud', () => {
     const says = judged(
       onBoard('a: { part: relay-board-opto-low-5v-1, inputs: { 1: D4 }, logic-supply: main.5v, coil-supply: bench }'),
