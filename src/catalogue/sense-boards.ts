@@ -1,9 +1,9 @@
 /** Controller boards: does everything in their supply tree and pin map lead somewhere? */
+import { formatValue } from '../quantity/print.js';
 import type { Path, Problem } from '../source/place.js';
-import { type Fields, field, isFields, type Profile } from './profile.js';
+import { field, isFields, type Profile } from './profile.js';
+import { fault, fieldsOf, figureOf, highest, listOf, lowest, pointsOf } from './stated.js';
 
-const problem = (path: Path, says: string): Problem => ({ path, on: 'value', says });
-const fieldsOf = (value: unknown): Fields => (isFields(value) ? value : {});
 const sources = (from: unknown): readonly string[] => (Array.isArray(from) ? from : [from]).map(String);
 
 /**
@@ -13,31 +13,32 @@ const sources = (from: unknown): readonly string[] => (Array.isArray(from) ? fro
  */
 export function senseBoard(profile: Profile, look: (id: string) => Profile | undefined): readonly Problem[] {
   const chip = look(String(profile['chip']));
-  if (!chip) return [problem(['chip'], `there is no chip ${String(profile['chip'])}`)];
+  if (!chip) return [fault(['chip'], `there is no chip ${String(profile['chip'])}`)];
   const rails = fieldsOf(profile['rails']);
   const rail = (name: string): readonly Problem[] =>
-    Object.hasOwn(rails, String(profile[name])) ? [] : [problem([name], `there is no rail ${String(profile[name])}`)];
+    Object.hasOwn(rails, String(profile[name])) ? [] : [fault([name], `there is no rail ${String(profile[name])}`)];
   return [
     ...sensePinMap(profile, chip),
     ...senseTree(profile),
+    ...senseRegulators(profile),
     ...rail('chip-supply'),
     ...(profile['draws'] === undefined ? [] : rail('draws-from')),
   ];
 }
 
 function sensePinMap(profile: Profile, chip: Profile): readonly Problem[] {
-  const chipPins = new Set((Array.isArray(chip['pins']) ? chip['pins'] : []).map(String));
+  const chipPins = new Set(listOf(chip['pins']).map(String));
   const header = fieldsOf(profile['pins']);
   const known = new Set([...Object.keys(header), ...chipPins]);
   const targets = Object.values(header).map(String);
-  const inputOnly = (Array.isArray(profile['input-only']) ? profile['input-only'] : []).map(String);
+  const inputOnly = listOf(profile['input-only']).map(String);
   const lost = (path: Path, pin: string): readonly Problem[] =>
-    known.has(pin) ? [] : [problem(path, `there is no pin ${pin}`)];
+    known.has(pin) ? [] : [fault(path, `there is no pin ${pin}`)];
   return [
     ...Object.entries(header).flatMap(([name, pin]) =>
-      chipPins.has(String(pin)) ? [] : [problem(['pins', name], `${chip.id} has no pin ${String(pin)}`)],
+      chipPins.has(String(pin)) ? [] : [fault(['pins', name], `${chip.id} has no pin ${String(pin)}`)],
     ),
-    ...(new Set(targets).size === targets.length ? [] : [problem(['pins'], 'two header pins are one pin of the chip')]),
+    ...(new Set(targets).size === targets.length ? [] : [fault(['pins'], 'two header pins are one pin of the chip')]),
     ...inputOnly.flatMap((pin, i) => lost(['input-only', i], pin)),
     ...['reserved', 'strapping'].flatMap((name) =>
       Object.keys(fieldsOf(profile[name])).flatMap((pin) => lost([name, pin], pin)),
@@ -56,14 +57,14 @@ function senseTree(profile: Profile): readonly Problem[] {
   for (const group of ['parts', 'rails'] as const) {
     for (const [name, part] of Object.entries(fieldsOf(profile[group]))) {
       const path = [group, name, 'from'];
-      if (feeds.has(name) || Object.hasOwn(inlets, name)) twice.push(problem(path, `two things are called ${name}`));
+      if (feeds.has(name) || Object.hasOwn(inlets, name)) twice.push(fault(path, `two things are called ${name}`));
       feeds.set(name, { path, from: sources(field(part, 'from')) });
     }
   }
   const lost = [...feeds.values()].flatMap(({ path, from }) =>
     from
       .filter((name) => !feeds.has(name) && !Object.hasOwn(inlets, name))
-      .map((name) => problem(path, `there is no ${name}`)),
+      .map((name) => fault(path, `there is no ${name}`)),
   );
   return [...twice, ...lost, ...loops(feeds)];
 }
@@ -79,6 +80,26 @@ function loops(
       return reaches(next, goal, seen);
     });
   return [...feeds].flatMap(([name, { path }]) =>
-    reaches(name, name, new Set()) ? [problem(path, `${name} feeds itself`)] : [],
+    reaches(name, name, new Set()) ? [fault(path, `${name} feeds itself`)] : [],
   );
+}
+
+/** A regulator's output and dropout fit under the highest input that it bears; its input window holds its output. */
+function senseRegulators(profile: Profile): readonly Problem[] {
+  return Object.entries(fieldsOf(profile['parts'])).flatMap(([name, part]) => {
+    if (!isFields(part) || part['type'] !== 'linear-regulator') return [];
+    const [output, input] = [figureOf(part, 'voltage', 'voltage'), figureOf(part, 'input', 'voltage')];
+    const most = highest(input);
+    if (output === undefined || most === undefined) return [];
+    const dropout = Math.max(0, ...pointsOf(part, 'dropout', 'voltage', 'current').map(({ value }) => highest(value)!));
+    const needs = lowest(output)! + dropout;
+    return needs < most
+      ? []
+      : [
+          fault(
+            ['parts', name, part['dropout'] === undefined ? 'input' : 'dropout'],
+            `${name} needs ${formatValue(needs, 'voltage')} before it, and bears ${formatValue(most, 'voltage')}`,
+          ),
+        ];
+  });
 }

@@ -5,6 +5,7 @@ import type { Path, Problem } from '../source/place.js';
 import { citation } from './citation.js';
 import { MEASURES, type Measure, SHARE } from './measures.js';
 import { type Fields, field, type Figure, isFields, isFigure, type Profile } from './profile.js';
+import { fault } from './stated.js';
 
 /** A named figure, or the points of one. */
 interface Named {
@@ -12,8 +13,6 @@ interface Named {
   readonly path: Path;
   readonly points: readonly Figure[];
 }
-
-const problem = (path: Path, says: string): Problem => ({ path, on: 'value', says });
 
 /** All figures of a mapping, wherever they stand in it. */
 export function* figuresIn(node: unknown, path: Path = [], name = ''): Generator<Named> {
@@ -27,7 +26,7 @@ export function* figuresIn(node: unknown, path: Path = [], name = ''): Generator
 export function senseFigures(profile: Profile): readonly Problem[] {
   return [...figuresIn(profile)].flatMap(({ name, path, points }) => {
     const measure = profile.kind === 'policy' ? SHARE : Object.hasOwn(MEASURES, name) ? MEASURES[name] : undefined;
-    if (!measure) return [problem(path, `nobody would read a figure called ${name}`)];
+    if (!measure) return [fault(path, `nobody would read a figure called \`${name}\``)];
     const whole = points.length === 1 ? path : undefined;
     return [
       ...points.flatMap((point, i) => sensePoint(point, measure, whole ?? [...path, i])),
@@ -39,16 +38,33 @@ export function senseFigures(profile: Profile): readonly Problem[] {
 function sensePoint(point: Figure, measure: Measure, path: Path): readonly Problem[] {
   const { at } = point;
   return [
-    ...(read(point.value, measure.of) ? [] : [problem(path, `${point.value} is not ${measure.of.join(' or ')}`)]),
+    ...unreadable(point.value, measure.of, path),
     ...(at === undefined || (measure.at && read(at, [measure.at]))
       ? []
-      : [problem(path, measure.at ? `${at} is not ${measure.at}` : `holds at nothing, not at ${at}`)]),
+      : [
+          measure.at
+            ? fault(path, `\`at: ${at}\` is not ${measure.at}`, 'what a figure holds at has a dimension of its own')
+            : fault(path, `this figure holds at nothing, not at ${at}`),
+        ]),
   ];
+}
+
+/** Why a figure is none: no quantity, one of another dimension, or bounds that are out of order. */
+function unreadable(text: string | number, dimensions: Measure['of'], path: Path): readonly Problem[] {
+  if (read(text, dimensions)) return [];
+  const slips = dimensions.flatMap((dimension) => {
+    const parsed = parseQuantity(text, dimension);
+    return 'problem' in parsed ? [parsed] : [];
+  });
+  const [slip] = slips;
+  return slip === undefined || slips.length < dimensions.length
+    ? [fault(path, `the bounds of ${text} are out of order`, 'min, typ and max rise in this order')]
+    : [fault(path, slip.problem, slip.expected)];
 }
 
 /** Conditions rise from point to point, and the figure goes the way it must. */
 function senseRow(points: readonly Figure[], measure: Measure, path: Path): readonly Problem[] {
-  if (!measure.at) return [problem(path, 'is one figure, not several points')];
+  if (!measure.at) return [fault(path, 'this is one figure, not several points')];
   const rows = points.map(({ value, at }) => ({
     at: at === undefined || !measure.at ? undefined : read(at, [measure.at])?.typ,
     value: read(value, measure.of),
@@ -56,14 +72,14 @@ function senseRow(points: readonly Figure[], measure: Measure, path: Path): read
   return rows.slice(1).flatMap((row, i) => {
     const before = rows[i];
     if (row.at === undefined || before?.at === undefined)
-      return [problem([...path, i + 1], 'says not at what it holds')];
-    if (row.at <= before.at) return [problem([...path, i + 1], 'stands before or at the point above it')];
+      return [fault([...path, i + 1], 'the point does not say at what it holds')];
+    if (row.at <= before.at) return [fault([...path, i + 1], 'the point stands before or at the one above it')];
     const bounds = ['min', 'typ', 'max'] as const;
     const wrong = bounds.some((bound) => {
       const rise = (row.value?.[bound] ?? NaN) - (before.value?.[bound] ?? NaN);
       return measure.trend === 'up' ? rise < 0 : measure.trend === 'down' ? rise > 0 : false;
     });
-    return wrong ? [problem([...path, i + 1], `should go ${measure.trend} from the point above it`)] : [];
+    return wrong ? [fault([...path, i + 1], `the figure should go ${measure.trend} from the point above it`)] : [];
   });
 }
 
@@ -93,14 +109,20 @@ export function senseSources(profile: Profile): readonly Problem[] {
     if (Array.isArray(cite)) used.add(String(cite[0]));
     if (cite === undefined ? needsSource(node, path) : !complete(cite, profile.documents)) {
       problems.push(
-        problem(path, cite === undefined ? 'has no source' : `cites ${JSON.stringify(cite)}, which says nothing`),
+        cite === undefined
+          ? fault(path, 'this has no source', 'cite: [document, table or page]')
+          : fault(
+              path,
+              `the source ${JSON.stringify(cite)} says nothing`,
+              'a document of this profile, and where in it',
+            ),
       );
     }
     for (const [key, each] of Object.entries(node)) if (key !== 'documents') visit(each, [...path, key]);
   };
   visit(profile, []);
   const idle = Object.keys(profile.documents).filter((key) => !used.has(key));
-  return [...problems, ...idle.map((key) => problem(['documents', key], 'is cited by nothing'))];
+  return [...problems, ...idle.map((key) => fault(['documents', key], 'no figure cites this document'))];
 }
 
 function needsSource(node: Fields, path: Path): boolean {

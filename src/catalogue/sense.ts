@@ -31,14 +31,16 @@ function senseIdentity(profile: Profile): readonly Problem[] {
     return typeof document['title'] !== 'string' || typeof document['publisher'] !== 'string' || edition === undefined;
   });
   return [
-    ...(PROFILE_KINDS.includes(profile.kind) ? [] : [{ path: ['kind'], on: 'value', says: 'is no kind' } as const]),
+    ...(PROFILE_KINDS.includes(profile.kind)
+      ? []
+      : [{ path: ['kind'], on: 'value', says: `\`${String(profile.kind)}\` is no kind of profile` } as const]),
     ...(profile.title.trim() === '' || profile.title === profile.id
       ? [{ path: ['title'], on: 'value', says: 'a profile needs a title' } as const]
       : []),
     ...nameless.map(([key]): Problem => ({
       path: ['documents', key],
       on: 'value',
-      says: 'needs a title, a publisher, and a number, revision or year',
+      says: 'a document needs a title, a publisher, and a number, revision or year',
     })),
   ];
 }

@@ -3,7 +3,9 @@ import { basename, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { builtIn } from '../../src/catalogue/built-in.js';
+import { headline } from '../../src/catalogue/headline.js';
 import { sense } from '../../src/catalogue/sense.js';
+import { senseTwins } from '../../src/catalogue/sense-twins.js';
 import { checkProfile } from '../../src/source/check-profile.js';
 
 const boards = new URL('../../boards/', import.meta.url).pathname;
@@ -36,7 +38,32 @@ describe('the files of boards/', () => {
   });
 });
 
+describe('boards/README.md', () => {
+  const page = readFileSync(join(boards, 'README.md'), 'utf8');
+  const lines = page.split('\n').filter((line) => line.startsWith('| ['));
+
+  test('lists every profile once, with its file, title and headline figures, and nothing else', () => {
+    const told = files.map((file) => {
+      const { id, title, type, ...rest } = builtIn.profile(basename(file, '.yaml'))!;
+      const what = [title, type ?? '', headline({ id, title, ...(type !== undefined && { type }), ...rest })];
+      return `| [\`${id}\`](${file}) | ${what.join(' | ')} |`;
+    });
+    expect([...lines].sort()).toEqual(told.sort());
+    expect(page).toContain(`\n${files.length} profiles.\n`);
+  });
+
+  test('shows figures of almost everything', () => {
+    expect(lines.filter((line) => line.endsWith('|  |'))).toEqual([]);
+  });
+});
+
 describe('every profile', () => {
+  const all = builtIn.ids().flatMap((id) => builtIn.profile(id) ?? []);
+
+  test.each(builtIn.ids())('%s is the only one of its thing', (id) => {
+    expect(senseTwins(builtIn.profile(id)!, all)).toEqual([]);
+  });
+
   test.each(builtIn.ids())('%s makes sense: quantities, sources, pins, rails, physics', (id) => {
     expect(sense(builtIn.profile(id)!, builtIn.profile)).toEqual([]);
   });

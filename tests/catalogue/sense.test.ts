@@ -3,6 +3,7 @@ import { builtIn } from '../../src/catalogue/built-in.js';
 import { overlay } from '../../src/catalogue/overlay.js';
 import type { Fields, Profile } from '../../src/catalogue/profile.js';
 import { sense } from '../../src/catalogue/sense.js';
+import { senseTwins } from '../../src/catalogue/sense-twins.js';
 
 /** What is said of a good profile after a change for the worse, as 'path: sentence'. */
 function said(id: string, change: Fields): readonly string[] {
@@ -10,33 +11,37 @@ function said(id: string, change: Fields): readonly string[] {
   return sense(spoilt, builtIn.profile).map(({ path, says }) => `${path.join('.')}: ${says}`);
 }
 
+/** The same without the documents that only what was changed had cited. */
+const physics = (id: string, change: Fields): readonly string[] =>
+  said(id, change).filter((each) => !each.endsWith('no figure cites this document'));
+
 const cite = ['practice', 'a test'] as const;
 const limitsOf = (id: string): readonly Fields[] => builtIn.profile(id)!['limits'] as readonly Fields[];
 
 describe('figures', () => {
   const spoilt: readonly [string, Fields, string][] = [
-    ['no quantity', { inductance: { value: 'about 0.1', cite } }, 'inductance: about 0.1 is not inductance'],
-    ['another dimension', { resistance: { value: '70 V', cite } }, 'resistance: 70 V is not resistance'],
+    ['no quantity', { inductance: { value: 'about 0.1', cite } }, 'inductance: `about 0.1` is no quantity'],
+    ['another dimension', { resistance: { value: '70 V', cite } }, 'resistance: `70 V` is a voltage'],
     [
       'bounds out of order',
       { resistance: { value: '80 / 70 / 60 Ω', cite } },
-      'resistance: 80 / 70 / 60 Ω is not resistance',
+      'resistance: `80 / 70 / 60 Ω` is not in order',
     ],
     [
       'a name nobody reads',
       { resistence: { value: '70 Ω', cite } },
-      'resistence: nobody would read a figure called resistence',
+      'resistence: nobody would read a figure called `resistence`',
     ],
-    ['no source', { inductance: { value: '100 mH' } }, 'inductance: has no source'],
+    ['no source', { inductance: { value: '100 mH' } }, 'inductance: this has no source'],
     [
       'a source that is not listed',
       { inductance: { value: '100 mH', cite: ['sheet', 'p. 1'] } },
-      'inductance: cites ["sheet","p. 1"], which says nothing',
+      'inductance: the source ["sheet","p. 1"] says nothing',
     ],
     [
       'a source without a place',
       { inductance: { value: '100 mH', cite: ['memory', ' '] } },
-      'inductance: cites ["memory"," "], which says nothing',
+      'inductance: the source ["memory"," "] says nothing',
     ],
   ];
   test.each(spoilt)('%s is found', (_, change, expected) => {
@@ -49,12 +54,12 @@ describe('figures', () => {
   test('points that run backwards, or at nothing, are found', () => {
     expect(said('led-blue-5mm', row(['3.0 V', '10 mA'], ['2.7 V', '2 mA']))).toHaveLength(1);
     expect(said('led-blue-5mm', row(['3.0 V', '10 mA'], ['2.7 V', '20 mA']))).toEqual([
-      'forward-voltage.1: should go up from the point above it',
+      'forward-voltage.1: the figure should go up from the point above it',
     ]);
     expect(
       said('led-blue-5mm', {
         'forward-voltage': [
-          { value: '2 V', cite },
+          { value: '2.8 V', cite },
           { value: '3 V', cite },
         ],
       }),
@@ -64,28 +69,28 @@ describe('figures', () => {
 
   test('a document that nothing cites is found', () => {
     const change = { documents: { idle: { title: 'A', publisher: 'B', year: 2020 } } };
-    expect(said('led-blue-5mm', change)).toEqual(['documents.idle: is cited by nothing']);
+    expect(said('led-blue-5mm', change)).toEqual(['documents.idle: no figure cites this document']);
   });
 
   test('a document without edition, and a profile without title, are found', () => {
     expect(said('diode-1n4007', { documents: { second: { revision: null, number: null } } })).toEqual([
-      'documents.second: needs a title, a publisher, and a number, revision or year',
+      'documents.second: a document needs a title, a publisher, and a number, revision or year',
     ]);
     expect(said('diode-1n4007', { title: 'diode-1n4007' })).toEqual(['title: a profile needs a title']);
   });
 });
 
 describe('chips', () => {
-  const chip = (change: Fields): readonly string[] => said('atmega328p', change);
+  const chip = (change: Fields): readonly string[] => physics('atmega328p', change);
   const limit = (row: Fields): readonly string[] =>
     chip({ limits: [...limitsOf('atmega328p'), { grade: 'operating', cite, ...row }] });
 
   test('a limit of pins that are not there is found', () => {
     expect(limit({ 'applies-to': ['PE0..PE3'], name: 'new', source: '10 mA' })[0]).toContain(
-      'no such pin: PE0, PE1, PE2, PE3',
+      'there is no such pin: PE0, PE1, PE2, PE3',
     );
-    expect(limit({ 'applies-to': { each: ['PC9'] }, source: '10 mA' })[0]).toContain('no such pin: PC9');
-    expect(limit({ 'applies-to': 'all-pns', source: '10 mA' })[0]).toContain('all-pns is no scope');
+    expect(limit({ 'applies-to': { each: ['PC9'] }, source: '10 mA' })[0]).toContain('there is no such pin: PC9');
+    expect(limit({ 'applies-to': 'all-pns', source: '10 mA' })[0]).toContain('`all-pns` is no scope');
   });
 
   test('a pin in two sums of one direction is found, in sums of two directions it is right', () => {
@@ -102,9 +107,74 @@ describe('chips', () => {
   });
 
   test('a working limit above the damage limit, and a row that limits nothing, are found', () => {
-    expect(limit({ 'applies-to': 'each-pin', source: '50 mA' })[0]).toContain('above the damage limit');
-    expect(limit({ 'applies-to': 'each-pin' })[0]).toContain('limits nothing');
+    expect(limit({ 'applies-to': 'each-pin', source: '50 mA' })[0]).toContain(
+      '50.0 mA, operating, is above the absolute limit of the same pins, 40.0 mA',
+    );
+    expect(limit({ 'applies-to': 'each-pin' })[0]).toContain('the row limits nothing');
     expect(limit({ 'applies-to': 'each-pin', source: 'much' })[0]).toContain('much is no current');
+  });
+
+  test('a characterised figure above a working limit is found where both can hold, and only there', () => {
+    const rows = (...more: readonly Fields[]): readonly string[] =>
+      chip({ limits: more.map((row) => ({ 'applies-to': 'each-pin', cite, ...row })) });
+    const working = { source: '10 mA', grade: 'operating', when: { supply: '1.8 to 4 V' } };
+    const tested = { source: '15 mA', grade: 'characterised' };
+    expect(rows(working, tested)).toEqual([
+      'limits.1.source: 15.0 mA, characterised, is above the operating limit of the same pins, 10.0 mA',
+    ]);
+    expect(rows(working, { ...tested, when: { supply: '4 to 5.5 V' } })).toEqual([]);
+    expect(rows(working, { ...tested, when: { supply: '4 V' } })).toHaveLength(1);
+    expect(rows({ ...working, when: { drive: '4 mA' } }, { ...tested, when: { drive: '8 mA' } })).toEqual([]);
+    expect(rows({ ...working, source: undefined, either: '10 mA' }, tested)).toHaveLength(1);
+    expect(rows({ ...working, source: undefined, sink: '10 mA' }, tested)).toEqual([]);
+  });
+
+  test('a few pins may bear less than all, not more than the damage limit of all', () => {
+    const rows = (few: Fields, ...more: readonly Fields[]): readonly string[] =>
+      chip({
+        limits: [
+          { 'applies-to': 'each-pin', source: '40 mA', grade: 'absolute', cite },
+          { 'applies-to': 'each-pin', source: '20 mA', grade: 'characterised', cite },
+          { 'applies-to': { each: ['PC0'] }, cite, ...few },
+          ...more,
+        ],
+      });
+    expect(rows({ source: '3 mA', grade: 'operating' })).toEqual([]);
+    expect(rows({ source: '60 mA', grade: 'characterised' })).toHaveLength(1);
+    const own = { 'applies-to': { each: ['PC0', 'PC1'] }, source: '80 mA', grade: 'absolute', cite };
+    expect(rows({ source: '60 mA', grade: 'characterised' }, own)).toEqual([]);
+  });
+
+  test('one sum may be stated in two grades or for two supplies, two sums of it may not', () => {
+    const sum = { 'applies-to': ['PB0', 'PB1'], name: 'pair', source: '30 mA', grade: 'operating', cite };
+    const sums = (more: Fields): readonly string[] => chip({ limits: [sum, { ...sum, ...more }] });
+    expect(sums({ grade: 'absolute', source: '60 mA' })).toEqual([]);
+    expect(sums({ grade: 'absolute', source: '20 mA' })[0]).toContain('above the absolute limit');
+    expect(sums({ source: '20 mA' }).length).toBeGreaterThan(0);
+    expect(sums({ name: 'other', grade: 'absolute', source: '60 mA' })[0]).toContain('in two source sums: PB0, PB1');
+  });
+
+  test('a level that is promised where the current does damage is found', () => {
+    const level = (at: string, more: Fields = {}): Fields => ({
+      'output-low': [{ value: 'max 0.9 V', at, supply: '5 V', cite, ...more }],
+    });
+    expect(chip(level('50 mA'))).toEqual([
+      'output-low.0: the row promises a level at 50.0 mA, where 40.0 mA does damage',
+    ]);
+    expect(chip(level('40 mA', { pins: ['PB0'] }))).toEqual([]);
+    expect(chip(level('41 mA', { pins: ['PB0'] }))).toHaveLength(1);
+    expect(chip(level('20 mA', { pins: ['PX0'] }))).toEqual(['output-low.0.pins: there is no such pin: PX0']);
+  });
+
+  test('rows that imply resistances of quite different size are found', () => {
+    const rows = (...ohms: readonly (readonly [value: string, at: string])[]): readonly string[] =>
+      chip({ 'output-low': ohms.map(([value, at]) => ({ value, at, supply: '5 V', cite })) });
+    expect(rows(['max 0.9 V', '20 mA'], ['max 0.9 V', '1 mA'])).toEqual([
+      'output-low.1: the row implies 900 Ω of the pin, and one above it 45.0 Ω',
+    ]);
+    expect(rows(['max 0.9 V', '20 mA'], ['max 0.5 V', '5 mA'])).toEqual([]);
+    expect(rows(['max 0 V', '20 mA'])).toHaveLength(1);
+    expect(rows(['max 0.9 V', '0 mA'])).toEqual(['output-low.0: the row does not say at which current it holds']);
   });
 
   test('a limit without a source is found', () => {
@@ -113,20 +183,24 @@ describe('chips', () => {
 
   test('output levels on the wrong side of the supply are found', () => {
     const level = (value: string): Fields => ({ 'output-high': [{ value, at: '20 mA', supply: '5 V', cite }] });
-    expect(chip(level('min 0.9 V'))).toEqual(['output-high.0: is no output level under load']);
+    expect(chip(level('min 0.9 V'))).toEqual([
+      'output-high.0: min 0.9 V is no such level: it has to lie in the upper half of 5 V',
+    ]);
     expect(chip(level('min 5.2 V'))).toHaveLength(1);
     expect(chip(level('min 4.2 V'))).toEqual([]);
   });
 
   test('a drive setting that the chip has not is found', () => {
-    expect(said('rp2040', { drive: { default: '3 mA' } })).toEqual(['drive.default: is none of the settings']);
+    expect(said('rp2040', { drive: { default: '3 mA' } })).toEqual([
+      'drive.default: the default is none of the settings',
+    ]);
     expect(said('rp2040', { drive: { settings: ['4 mA'] } }).length).toBeGreaterThan(1);
   });
 
   test('reserved, strapping and input-only pins that are not there are found', () => {
-    expect(chip({ reserved: { PX1: 'nothing' } })).toEqual(['reserved.PX1: no such pin: PX1']);
-    expect(chip({ 'input-only': ['PX2'] })).toEqual(['input-only: no such pin: PX2']);
-    expect(chip({ 'at-boot': { PX3: 'high' } })).toEqual(['at-boot.PX3: no such pin: PX3']);
+    expect(chip({ reserved: { PX1: 'nothing' } })).toEqual(['reserved.PX1: there is no such pin: PX1']);
+    expect(chip({ 'input-only': ['PX2'] })).toEqual(['input-only: there is no such pin: PX2']);
+    expect(chip({ 'at-boot': { PX3: 'high' } })).toEqual(['at-boot.PX3: there is no such pin: PX3']);
   });
 });
 
@@ -144,6 +218,15 @@ describe('boards', () => {
     expect(board({ 'pin-leds': { 'led-d13': { pin: 'D99' } } })).toEqual(['pin-leds.led-d13.pin: there is no pin D99']);
   });
 
+  test('a regulator that cannot have the input it needs is found', () => {
+    const regulator = (change: Fields): readonly string[] => board({ parts: { 'regulator-5v': change } });
+    expect(regulator({ input: { value: 'max 6 V', cite } })).toEqual([
+      'parts.regulator-5v.dropout: regulator-5v needs 6.30 V before it, and bears 6.00 V',
+    ]);
+    expect(regulator({ input: { value: 'max 6.5 V', cite } })).toEqual([]);
+    expect(regulator({ input: { value: 'max 4 V', cite }, dropout: null })).toHaveLength(1);
+  });
+
   test('a supply tree that feeds itself is found', () => {
     const says = board({ parts: { 'regulator-5v': { from: '5v' } } });
     expect(says).toContain('parts.regulator-5v.from: regulator-5v feeds itself');
@@ -157,7 +240,7 @@ describe('boards', () => {
 describe('parts', () => {
   test('a coil whose power is not V²/R is found, rounding is not', () => {
     const power = (value: string): readonly string[] => said('relay-coil-12v-400mw', { power: { value, cite } });
-    expect(power('450 mW')).toEqual(['power: is not V²/R']);
+    expect(power('450 mW')).toEqual(['power: 12 V across 360 Ω ±10 % is 400 mW, not 450 mW']);
     expect(power('415 mW')).toEqual([]);
   });
 
@@ -171,22 +254,37 @@ describe('parts', () => {
 
   test('a relay board with figures missing or left over is found', () => {
     expect(said('relay-board-opto-low-5v-1', { input: { 'transfer-ratio': null } })).toEqual([
-      'input: needs transfer-ratio',
+      'input: the input of this relay board needs `transfer-ratio`',
     ]);
     expect(said('relay-board-opto-low-5v-1', { input: { indicator: 'none' } })).toEqual([
-      'input.indicator-drop: belongs to nothing here',
+      'input.indicator-drop: `indicator-drop` belongs to nothing that this input has',
     ]);
     expect(said('relay-board-opto-low-5v-1', { coil: { power: { value: '1 W', cite } } })).toEqual([
-      'coil.power: is not V²/R',
+      'coil.power: 5 V across 70 Ω ±10 % is 357 mW, not 1 W',
     ]);
   });
 
   test('a relay board known by its levels alone needs both of them and its current, and nothing of what is inside', () => {
     for (const name of ['on-above', 'off-below', 'current'])
       expect(said('relay-board-opto-selectable-high-5v-1', { input: { [name]: null } })).toEqual([
-        `input: needs ${name}`,
+        `input: the input of this relay board needs \`${name}\``,
       ]);
     expect(said('relay-board-opto-selectable-high-5v-1', {})).toEqual([]);
+  });
+
+  test('a forward voltage that light of the colour cannot have is found', () => {
+    const lit = (colour: string, value: string): readonly string[] =>
+      physics('led-red-5mm', { colour, 'forward-voltage': { value, at: '20 mA', cite } });
+    expect(lit('red', '1.8 / 2.0 / 2.4 V')).toEqual([]);
+    expect(lit('red', '3.1 / 3.3 / 3.6 V')).toEqual([
+      'forward-voltage: 3.1 / 3.3 / 3.6 V is no forward voltage of red light',
+    ]);
+    expect(lit('blue', '1.8 / 2.0 / 2.4 V')).toHaveLength(1);
+    expect(lit('warm white', '2.8 / 3.1 / 3.6 V')).toEqual([]);
+    expect(lit('infrared', '1.1 / 1.2 / 1.5 V')).toEqual([]);
+    expect(lit('infrared', '1.8 / 3.2 / 3.4 V')).toHaveLength(1);
+    expect(lit('of its own', '9 V')).toEqual([]);
+    expect(said('atmega328p-5v-board', { 'pin-leds': { 'led-d13': { colour: 'blue' } } })).toHaveLength(2);
   });
 
   test('an array whose package carries less than one channel, or more than all, is found', () => {
@@ -195,8 +293,31 @@ describe('parts', () => {
     expect([amps('0.4 A').length, amps('4 A').length, amps('3.5 A').length]).toEqual([1, 1, 0]);
   });
 
+  test('a supply that gives less without load, or a battery that ends above its start, is found', () => {
+    expect(physics('mains-adapter-unregulated-12v', { 'open-voltage': { value: '8 V', cite } })).toHaveLength(1);
+    expect(physics('coin-cr2032', { 'end-voltage': { value: '3.6 V', cite } })).toHaveLength(1);
+  });
+
   test('a port that gives more before it was asked than after is found', () => {
     expect(said('usb2-port', { 'unconfigured-current': { value: '600 mA', cite } })).toHaveLength(1);
-    expect(said('usb2-port', { regulated: null })).toEqual([': does not say whether it is regulated']);
+    expect(said('usb2-port', { regulated: null })).toEqual([': the supply does not say whether it is `regulated`']);
+  });
+});
+
+describe('two profiles for one thing', () => {
+  const twin = (change: Fields): readonly string[] => {
+    const spoilt = overlay({ ...builtIn.profile('led-red-5mm')!, id: 'twin', title: 'Another' }, change) as Profile;
+    return senseTwins(spoilt, [spoilt, builtIn.profile('led-red-5mm')!, builtIn.profile('diode-1n4148')!]).map(
+      ({ path, says }) => `${path.join('.')}: ${says}`,
+    );
+  };
+
+  test('are found by their figures, whoever states these, and by their title', () => {
+    expect(twin({})).toEqual([': the profile `led-red-5mm` states the same figures throughout']);
+    expect(twin({ note: 'ours', documents: {} })).toHaveLength(1);
+    expect(twin({ 'maximum-current': { value: '25 mA', cite } })).toEqual([]);
+    expect(twin({ title: 'LED - red 5 mm', 'maximum-current': { value: '25 mA', cite } })).toEqual([
+      'title: the profile `led-red-5mm` has the same title',
+    ]);
   });
 });

@@ -1,10 +1,11 @@
 /**
  * Compiles boards/ into src/catalogue/generated/profiles.js: one JSON text a profile, so that an audit parses only the
- * profiles it names, and a light list for those who only want names. Whatever the schema or the file's name says against
- * a profile fails the build, with its place.
+ * profiles it names, and a light list for those who only want names; and writes the page that lists them. Whatever the
+ * schema or the file's name says against a profile fails the build, with its place.
  */
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
+import { writeBoardsPage } from './boards-readme.mjs';
 import { filesBelow, inRoot, writeIfChanged } from './files.mjs';
 import { evaluate } from './in-memory.mjs';
 
@@ -14,6 +15,7 @@ const source = () =>
     export { checkProfile } from './src/source/check-profile.js';
     export { renderDiagnostic } from './src/source/diagnostic.js';
     export { takeOver } from './src/catalogue/extends.js';
+    export { headline } from './src/catalogue/headline.js';
   `);
 
 const declaration = `/** JSON text of every built-in profile, by id. */
@@ -66,6 +68,12 @@ export async function compileProfiles() {
   const module = `export const profiles = ${JSON.stringify(texts, null, 1)};\nexport const index = ${JSON.stringify(index, null, 1)};\n`;
   writeIfChanged('src/catalogue/generated/profiles.js', module);
   writeIfChanged('src/catalogue/generated/profiles.d.ts', declaration);
+  const paths = new Map(whole.map(({ path, document }) => [document.data.id, path]));
+  const page = index.map((entry) => {
+    const { fields } = tools.takeOver(entry.id, (each) => rawById.get(each));
+    return { ...entry, headline: tools.headline(fields), path: paths.get(entry.id) };
+  });
+  writeBoardsPage(page);
   return `${profiles.length} of them, ${Math.round(module.length / 1024)} kB`;
 }
 
