@@ -14,6 +14,9 @@ const HEADLINES: Readonly<Record<string, readonly Named[]>> = {
   array: [['channels', 'channels'], 'channel-current', 'maximum-voltage'],
   clamp: ['zener-voltage', 'reverse-voltage', 'current'],
   supply: ['voltage', 'current', 'capacity'],
+  'supply-part': ['voltage', 'current', ['hold', 'holds'], 'input', 'resistance'],
+  wire: ['gauge', ['resistance-per-metre', 'a metre'], 'rating', 'insulation'],
+  connector: ['rating', 'contact-resistance'],
   policy: [
     ['current', 'currents'],
     ['function-voltage', 'functions'],

@@ -52,6 +52,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   resistance: of('resistance'),
   hold: rating,
   trip: rating,
+  'current-limit': of('current'),
   dropout: at('voltage', 'current', 'up'),
   quiescent: of('current'),
   efficiency: at('ratio', 'current'),
@@ -106,6 +107,11 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'on-above': of('voltage'),
   'off-below': of('voltage'),
   'supply-voltage': of('voltage'),
+  // wires and connectors
+  gauge: of('gauge', 'area'),
+  'resistance-per-metre': of('resistance'),
+  'contact-resistance': of('resistance'),
+  rating,
   // solid-state relays
   'on-current': of('current'),
   'off-current': of('current'),

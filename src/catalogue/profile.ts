@@ -9,6 +9,9 @@ export const PROFILE_KINDS = [
   'driver',
   'clamp',
   'supply',
+  'supply-part',
+  'wire',
+  'connector',
   'policy',
 ] as const;
 export type ProfileKind = (typeof PROFILE_KINDS)[number];

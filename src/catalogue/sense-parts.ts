@@ -3,6 +3,8 @@ import { formatValue } from '../quantity/print.js';
 import type { Path, Problem } from '../source/place.js';
 import { type Fields, isFields, type Profile } from './profile.js';
 import { senseLed } from './sense-led.js';
+import { senseClamp, senseGain, senseGate } from './sense-semiconductors.js';
+import { senseConnector, senseSupplyPart, senseWire } from './sense-supply-parts.js';
 import { fault, fieldsOf, figureOf, highest, lowest, middle } from './stated.js';
 
 /** How far a coil's stated power may be from V²/R: sheets round it. */
@@ -19,6 +21,14 @@ export function senseParts(profile: Profile): readonly Problem[] {
       return Object.entries(fieldsOf(profile['pin-leds'])).flatMap(([name, led]) =>
         isFields(led) ? senseLed(led, ['pin-leds', name]) : [],
       );
+    case 'supply-part':
+      return senseSupplyPart(profile);
+    case 'wire':
+      return senseWire(profile);
+    case 'connector':
+      return senseConnector(profile);
+    case 'clamp':
+      return senseClamp(profile);
     default:
       return senseTyped(profile);
   }
@@ -32,6 +42,12 @@ function senseTyped(profile: Profile): readonly Problem[] {
       return senseRelayBoard(profile);
     case 'led':
       return senseLed(profile, []);
+    case 'nmos':
+    case 'pmos':
+      return senseGate(profile);
+    case 'npn':
+    case 'pnp':
+      return senseGain(profile);
     default:
       return [];
   }

@@ -36,34 +36,46 @@ const turned = (step: Step): Step => ({
   gives: [-step.gives[0], step.gives[1]],
 });
 
+/** How a wire's resistance at 20 °C came about, where the file says its length. */
+function copperSteps({ copper, ohms }: Link, cold: number): Step[] {
+  if (copper === undefined) return [];
+  // The longest and thinnest wire has the most ohms.
+  const [most, least] = [cold >= ohms!.max, cold <= ohms!.min];
+  const length = most ? copper.length.max : least ? copper.length.min : copper.length.typ;
+  const common = { n: [copper.conductors, ''] as const, l: [length, 'm'] as const };
+  if ('perMetre' in copper) {
+    const { perMetre, origin } = copper;
+    const metre = most ? perMetre.max : least ? perMetre.min : perMetre.typ;
+    return [
+      {
+        name: 'R_20',
+        says: 'resistance of its conductors at 20 °C: n wires of that length, of r ohms a metre',
+        formula: 'n * l * r',
+        with: { ...common, r: [metre, 'Ω'] },
+        gives: [cold, 'Ω'],
+        sources: [`${origin.document}${origin.where ? `, ${origin.where}` : ''}`],
+      },
+    ];
+  }
+  const { area } = copper;
+  return [
+    {
+      name: 'R_20',
+      says: 'resistance of its copper at 20 °C: n wires of that length and of A mm², 58 m of 1 mm² to the ohm',
+      formula: 'n * l / (58 * A)',
+      with: { ...common, A: [(most ? area.min : least ? area.max : area.typ) * 1e6, ''] },
+      gives: [cold, 'Ω'],
+      sources: ['IEC 60028: annealed copper, 58 m/(Ω·mm²) at 20 °C', 'ASTM B258: diameters of the American gauge'],
+    },
+  ];
+}
+
 /** A wire's resistance at its temperature, and the volts that are lost in it there and back. */
 export function cableSteps(link: Link, s: Solution, amps: number): Step[] {
   const { cold, contact, celsius, ohms } = s.cableOf(link);
-  const { copper } = link;
-  const most = copper && cold >= link.ohms!.max;
-  const least = copper && cold <= link.ohms!.min;
-  // The longest and thinnest wire has the most ohms.
-  const length = copper && (most ? copper.length.max : least ? copper.length.min : copper.length.typ);
-  const area = copper && (most ? copper.area.min : least ? copper.area.max : copper.area.typ);
-  const spelled: Step[] =
-    copper && length !== undefined && area !== undefined
-      ? [
-          {
-            name: 'R_20',
-            says: 'resistance of its copper at 20 °C: n wires of that length and of A mm², 58 m of 1 mm² to the ohm',
-            formula: 'n * l / (58 * A)',
-            with: { n: [copper.conductors, ''], l: [length, 'm'], A: [area * 1e6, ''] },
-            gives: [cold, 'Ω'],
-            sources: [
-              'IEC 60028: annealed copper, 58 m/(Ω·mm²) at 20 °C',
-              'ASTM B258: diameters of the American gauge',
-            ],
-          },
-        ]
-      : [];
   const plugs = contact > 0;
   return [
-    ...spelled,
+    ...copperSteps(link, cold),
     {
       name: 'R_wire',
       says: plugs ? 'resistance at the ambient, and that of its plugs' : 'resistance at the ambient',

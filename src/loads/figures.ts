@@ -81,6 +81,15 @@ export class Figures {
     return this.find(key) !== undefined;
   }
 
+  /** Of several keys that state the same thing in other words, the one that the nearest layer has; in one layer the first. */
+  nearest(...keys: readonly string[]): string | undefined {
+    for (const { data } of this.layers) {
+      const key = keys.find((each) => data[each] !== undefined && data[each] !== null);
+      if (key !== undefined) return key;
+    }
+    return undefined;
+  }
+
   /** Whether the project calls a figure unknown. */
   masked(key: string): boolean {
     const raw = this.find(key)?.raw;

@@ -6,6 +6,7 @@ import type { Catalogue } from '../catalogue/catalogue.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import { closed } from '../quantity/quantity.js';
 import type { Path } from '../source/place.js';
+import { supplyProfile } from './between.js';
 import type { Capacitance, Link } from './project.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
@@ -46,8 +47,7 @@ const capacitance = (figures: Figures, key: string, about: string, node: string)
 
 function ofSupply({ tree, catalogue, remarks }: Surroundings, id: string, raw: unknown, path: Path): Capacitance[] {
   if (!isMapping(raw) || !tree.has(id)) return [];
-  const profile = typeof raw['type'] === 'string' ? catalogue.profile(raw['type']) : undefined;
-  const figures = new Figures(id, path, [{ data: raw, path }], remarks).over(profile);
+  const figures = new Figures(id, path, [{ data: raw, path }], remarks).over(supplyProfile(catalogue, raw));
   const feed = tree.inOrder().find((link) => link.to === id || link.id === id);
   return [
     ...capacitance(figures, 'capacitance', id, id),

@@ -2,12 +2,14 @@
  * Supplies that others feed: a regulator, a fuse, a diode, a limiter, a switch or a divider between a source and a node of
  * its own, or several sources joined by diodes.
  */
+import type { Catalogue } from '../catalogue/catalogue.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
 import { GROUND } from '../loads/plan.js';
 import { checkEntry } from '../source/check.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
+import type { DerivedType } from './between.js';
+import { betweenOf } from './between.js';
 import { diode, linkOf, mostGiven } from './link-figures.js';
 import { nodeNamed, nodeNames } from './names.js';
 import type { Places } from './places.js';
@@ -15,20 +17,6 @@ import type { Gathered } from './remarks.js';
 import { besideCurrent } from './supply-limits.js';
 import type { Tree } from './tree.js';
 import type { Wires } from './wires.js';
-
-export const DERIVED_TYPES = [
-  'linear-regulator',
-  'switching-regulator',
-  'diode',
-  'fuse',
-  'limiter',
-  'switch',
-  'divider',
-] as const;
-
-type DerivedType = (typeof DERIVED_TYPES)[number];
-
-export const isDerivedType = (type: unknown): type is DerivedType => DERIVED_TYPES.some((known) => known === type);
 
 const TITLES: Readonly<Record<DerivedType, string>> = {
   'linear-regulator': 'regulator',
@@ -57,12 +45,13 @@ export const BETWEEN_KEYS: readonly string[] = [...new Set(Object.values(FIGURES
 );
 /** What every supply says that another one feeds, whatever stands between them. */
 const COMMON = new Set([
-  ...['from', 'type', 'place', 'note', 'current', 'peak-current', 'power', 'reverse'],
+  ...['from', 'type', 'part', 'place', 'note', 'current', 'peak-current', 'power', 'reverse'],
   ...['capacitance', 'input-capacitance', 'maximum-capacitance'],
 ]);
 
 interface Surroundings {
   readonly tree: Tree;
+  readonly catalogue: Catalogue;
   readonly remarks: Gathered;
   readonly places: Places;
   readonly wires: Wires;
@@ -82,8 +71,9 @@ export function addDerived(around: Surroundings, id: string, raw: unknown, path:
   if (!isMapping(raw)) return [];
   places.put(id, raw['place'], [...path, 'place']);
   checkEntry('supply', raw, path).forEach(remarks.problem);
-  const figures = new Figures(id, path, [{ data: raw, path }], remarks);
-  const type = typeOf(raw, remarks, path);
+  const own = new Figures(id, path, [{ data: raw, path }], remarks);
+  const { type, profile } = betweenOf(raw, around.catalogue, remarks, path);
+  const figures = own.over(profile);
   const sources = feedsOf(raw, path).flatMap(({ name, path: at }) => {
     const bound = nodeNamed(nodeNames(tree), around.controllers, name, at);
     if ('found' in bound) return [{ name: bound.found, node: wires.through(bound.found, id) }];
@@ -99,7 +89,14 @@ export function addDerived(around: Surroundings, id: string, raw: unknown, path:
         expected: `its figures are ${allowed(type, sources.length).join(', ')}`,
       });
   const [first] = sources;
-  const node = { id, kind: 'supply' as const, path, limits: [], ...besideCurrent(figures) };
+  // The `power` of a clamp is its own heat, not what it hands on.
+  const node = {
+    id,
+    kind: 'supply' as const,
+    path,
+    limits: [],
+    ...besideCurrent(profile?.kind === 'clamp' ? own : figures),
+  };
   if (first === undefined || type === undefined) {
     tree.add({ ...node, title: `supply ${id}`, volts: { min: 0, typ: 0, max: 0 } });
     return [];
@@ -174,23 +171,4 @@ function join(
   const base = { id: `${id}:${source.name}`, title: `diode from ${source.name} to ${id}`, from: source.node, to, path };
   const { missing: _, ...link } = diode(figures, base);
   tree.link({ ...link, limits: [], inner: true });
-}
-
-/** What it is; several sources alone are joined by diodes. */
-function typeOf(raw: Readonly<Record<string, unknown>>, remarks: Gathered, path: Path): DerivedType | undefined {
-  const type = raw['type'];
-  if (isDerivedType(type)) return type;
-  if (type === undefined && Array.isArray(raw['from'])) return 'diode';
-  const nearest = type === undefined ? undefined : nearestSpelling(String(type), DERIVED_TYPES);
-  remarks.problem({
-    path: type === undefined ? path : [...path, 'type'],
-    on: type === undefined ? 'key' : 'value',
-    says:
-      type === undefined
-        ? 'nothing says what stands between it and what feeds it'
-        : `\`${String(type)}\` does not stand between two supplies`,
-    expected:
-      nearest === undefined ? `\`type:\` with one of ${DERIVED_TYPES.join(', ')}` : `did you mean \`${nearest}\`?`,
-  });
-  return undefined;
 }

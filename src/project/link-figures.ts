@@ -36,7 +36,7 @@ export function linkOf(figures: Figures, type: string, base: LinkBase): Link {
     case 'limiter':
     case 'switch':
       // One that says what it drops, and not its resistance, drops that whatever the current.
-      if (figures.says('drop') && !figures.says('resistance')) return diode(figures, base);
+      if (figures.nearest('resistance', 'drop') === 'drop') return diode(figures, base);
       return { ...base, ...known, kind: type, ohms: ohmsOf(figures), ...currentLimit(figures, base.id, 'operating') };
     case 'diode':
       return diode(figures, base);
@@ -76,7 +76,8 @@ function currentLimit(figures: Figures, id: string, grade: 'absolute' | 'operati
 
 /** A diode by its curve, or by one drop whatever the current. It lets nothing flow back. */
 export function diode(figures: Figures, base: LinkBase): Link {
-  const curve = figures.curve('forward-voltage', 'voltage', 'current') ?? figures.curve('drop', 'voltage', 'current');
+  const key = figures.nearest('forward-voltage', 'drop') ?? 'drop';
+  const curve = figures.curve(key, 'voltage', 'current');
   const shape = { ...base, kind: 'diode' as const, ...currentLimit(figures, base.id, 'absolute') };
   if (curve === undefined) {
     figures.assume('drop of a diode: 0.2 to 1 V, since nobody states it');

@@ -115,8 +115,10 @@ export interface Link {
   readonly contact?: Interval;
   /** Share of a cable's drop that lies in the ground side, 0 to 1. */
   readonly returns?: number;
-  /** What a cable's copper was reckoned from: metres one way, m², and how many wires. */
-  readonly copper?: { readonly length: Interval; readonly area: Interval; readonly conductors: number };
+  /** What a cable's copper was reckoned from: metres one way, how many wires, and their m², or what a metre of one has in ohms. */
+  readonly copper?: { readonly length: Interval; readonly conductors: number } & (
+    { readonly area: Interval } | { readonly perMetre: Interval; readonly origin: Origin }
+  );
   /** It is the upper resistor of a divider with this lower one, ohms. */
   readonly divides?: Interval;
   /** Forward law of a diode, or the one voltage that it drops whatever the current. */

@@ -72,7 +72,7 @@ export function resolve(
   const ambient = options.ambient ?? ambientOf(data['ambient'], remarks);
   const places = placesOf(data['places'], ambient, remarks);
   const tree = emptyTree();
-  const wires = wiresOf(data, tree, places, remarks);
+  const wires = wiresOf(data, tree, places, catalogue, remarks);
   const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
   const around: Around = {
     tree,

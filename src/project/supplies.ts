@@ -11,7 +11,8 @@ import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import { batteryOf } from './battery-figures.js';
-import { BETWEEN_KEYS, DERIVED_TYPES, addDerived, isDerivedType } from './derived-supplies.js';
+import { DERIVED_TYPES, isDerivedType, supplyProfile, typeOfPart } from './between.js';
+import { BETWEEN_KEYS, addDerived } from './derived-supplies.js';
 import type { Places } from './places.js';
 import type { Reverse } from './project.js';
 import type { Gathered } from './remarks.js';
@@ -47,23 +48,27 @@ function addSource(
   if (!isMapping(raw)) return;
   places.put(id, raw['place'], [...path, 'place']);
   checkEntry('supply', raw, path).forEach(remarks.problem);
-  if (isDerivedType(raw['type'])) {
+  const between = isDerivedType(raw['type']) ? raw['type'] : typeOfPart(supplyProfile(catalogue, raw));
+  if (between !== undefined) {
     remarks.problem({
       path,
       on: 'key',
-      says: `nothing feeds the ${raw['type']} \`${id}\``,
+      says: `nothing feeds the ${between} \`${id}\``,
       expected: '`from:` with the name of what feeds it',
     });
     tree.add({ id, kind: 'supply', title: `supply ${id}`, path, limits: [], volts: { min: 0, typ: 0, max: 0 } });
     return;
   }
-  for (const key of [...BETWEEN_KEYS, 'input-capacitance'])
+  for (const key of [...BETWEEN_KEYS, 'input-capacitance', 'part'])
     if (raw[key] !== undefined)
       remarks.problem({
         path: [...path, key],
         on: 'key',
         says: `\`${key}\` belongs to a supply that another one feeds`,
-        expected: '`from:` with the name of what feeds it, and a `type:` such as linear-regulator',
+        expected:
+          key === 'part'
+            ? '`type:` with the name of a source in the catalogue, or `from:` with what feeds it'
+            : '`from:` with the name of what feeds it, and a `type:` such as linear-regulator',
       });
   const profile = profileOf(catalogue, remarks, raw, path);
   const figures = new Figures(id, path, [{ data: raw, path }], remarks).over(profile);
@@ -104,18 +109,18 @@ function addSource(
     ...(battery && { battery }),
   };
   // What stands between an ideal source and its terminals: its own resistance, and what lets nothing flow back.
-  const between = [
+  const inner = [
     ...(resistance ? [{ name: 'resistance', kind: 'fuse' as const, ohms: resistance }] : []),
     ...(reverse === 'blocked' ? [{ name: 'blocking', kind: 'diode' as const, drop: exactly(0) }] : []),
   ];
-  if (between.length === 0) {
+  if (inner.length === 0) {
     tree.add({ ...shape, volts });
     return;
   }
   tree.add({ id: `${id}:inside`, kind: 'joint', title: `inside ${id}`, path, limits: [], volts });
-  between.forEach(({ name, ...part }, k) => {
-    const from = k === 0 ? `${id}:inside` : `${id}:${between[k - 1]!.name}`;
-    const to = k === between.length - 1 ? id : `${id}:${name}`;
+  inner.forEach(({ name, ...part }, k) => {
+    const from = k === 0 ? `${id}:inside` : `${id}:${inner[k - 1]!.name}`;
+    const to = k === inner.length - 1 ? id : `${id}:${name}`;
     if (to === id) tree.add(shape);
     else tree.add({ id: to, kind: 'joint', title: `inside ${id}`, path, limits: [] });
     const title = name === 'resistance' ? `inner resistance of ${id}` : `blocking of ${id}`;

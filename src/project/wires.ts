@@ -2,6 +2,7 @@
  * Wires between what feeds and what is fed. A wire is a link of the supply tree with a resistance; what hangs on its far
  * end is fed from a joint of its own there, so that coils, windows and drivers see what is left of the voltage.
  */
+import type { Catalogue } from '../catalogue/catalogue.js';
 import { isMapping } from '../loads/figures.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
@@ -46,13 +47,15 @@ interface Wire {
   readonly used: Set<string>;
 }
 
-export function wiresOf(data: Raw, tree: Tree, places: Places, remarks: Gathered): Wires {
+export function wiresOf(data: Raw, tree: Tree, places: Places, catalogue: Catalogue, remarks: Gathered): Wires {
   const owners = new Map(
     SECTIONS.flatMap((section, rank) => Object.keys(mapping(data[section])).map((name) => [name, rank] as const)),
   );
   const controllers = Object.keys(mapping(data['controllers']));
   const list = Array.isArray(data['wires']) ? data['wires'] : [];
-  const all = list.flatMap((raw: unknown, k) => wireFrom(raw, ['wires', k], owners, controllers, remarks) ?? []);
+  const all = list.flatMap(
+    (raw: unknown, k) => wireFrom(raw, ['wires', k], owners, controllers, catalogue, remarks) ?? [],
+  );
   const seen = new Set<string>();
   // One of a name that is taken leads nowhere: it would be fed from itself.
   const wires = all.filter(({ id, path }) => {
@@ -174,6 +177,7 @@ function wireFrom(
   path: Path,
   owners: ReadonlyMap<string, number>,
   controllers: readonly string[],
+  catalogue: Catalogue,
   remarks: Gathered,
 ): Wire | undefined {
   if (!isMapping(raw) || raw['from'] === undefined || raw['to'] === undefined) return undefined;
@@ -195,7 +199,7 @@ function wireFrom(
     });
     return undefined;
   }
-  const figures = wireFigures(raw, id, path, ground, remarks);
+  const figures = wireFigures(raw, id, path, ground, catalogue, remarks);
   if (figures === undefined) return undefined;
   const common = {
     id,

@@ -321,3 +321,71 @@ describe('two profiles for one thing', () => {
     ]);
   });
 });
+
+describe('parts of a supply tree, wires and connectors', () => {
+  const figureOf = (value: string): Fields => ({ value, cite });
+
+  test('a regulator without current, dropout, input or step is found', () => {
+    expect(said('regulator-7805-to220', { current: null, dropout: null, input: null })).toEqual([
+      ': a regulator needs the current it gives',
+      ': a linear regulator needs its dropout',
+      ': a regulator needs the most that its input bears',
+      // The only documents of these figures.
+      ...said('regulator-7805-to220', { current: null, dropout: null, input: null }).filter((s) =>
+        s.startsWith('documents'),
+      ),
+    ]);
+    expect(said('regulator-7805-to220', { type: 'switching-regulator' })).toContain(
+      ': a switching regulator needs its step',
+    );
+  });
+
+  test('a regulator that gives more than it gets is found', () => {
+    expect(said('regulator-7805-to220', { input: figureOf('max 4 V') })).toContain(
+      'input: is not above what comes out',
+    );
+    const gain = { type: 'switching-regulator', step: 'down', efficiency: figureOf('85 to 105 %') };
+    expect(said('regulator-7805-to220', gain)).toContain('efficiency: gives as much as it takes');
+  });
+
+  test('a fuse that trips below what it holds is found', () => {
+    expect(said('fuse-ptc-500ma', { hold: figureOf('0.5 A'), trip: figureOf('0.5 A') })).toContain(
+      'trip: is not above what it holds',
+    );
+  });
+
+  test('a wire that is not copper of its gauge is found, a stranded one is not', () => {
+    const metre = (value: string) => said('wire-awg24-pvc', { 'resistance-per-metre': figureOf(value) });
+    expect(metre('84 to 105 mΩ')).toEqual([]);
+    expect(metre('84 to 134 mΩ')).toEqual(['resistance-per-metre: is not that of copper of that thickness']);
+    expect(metre('53 to 84 mΩ')).toEqual(['resistance-per-metre: is not that of copper of that thickness']);
+  });
+
+  test('a connector without a rating is found', () => {
+    expect(said('connector-breadboard', { rating: null })).toEqual([': a connector needs its rating']);
+  });
+});
+
+describe('transistors and clamps', () => {
+  const figureOf = (value: string): Fields => ({ value, cite });
+
+  test('a resistance at a gate voltage below the threshold, or beyond what the gate bears, is found', () => {
+    expect(said('nmos-ao3400a', { threshold: figureOf('3 to 4 V') })).toEqual([
+      'on-resistance: holds below the threshold',
+    ]);
+    expect(said('nmos-ao3400a', { 'gate-maximum': figureOf('8 V') })).toEqual([
+      'on-resistance: holds beyond what the gate bears',
+    ]);
+  });
+
+  test('a transistor that saturates with less than its least gain needs is found', () => {
+    expect(said('npn-2n2222a', { 'forced-gain': figureOf('50') })).toEqual(['forced-gain: is above the least gain']);
+  });
+
+  test('a clamp without its breakdown, or whose peak is below its steady current, is found', () => {
+    expect(said('diode-1n4007', { type: 'zener' })).toEqual([': needs the voltage at which it clamps']);
+    expect(said('diode-1n4148', { 'peak-current': figureOf('100 mA') })).toEqual([
+      'peak-current: is below what it carries for ever',
+    ]);
+  });
+});

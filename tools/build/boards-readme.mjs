@@ -19,6 +19,9 @@ const KINDS = {
   driver: 'Drivers',
   clamp: 'Clamps',
   supply: 'Supplies',
+  'supply-part': 'Regulators and fuses between supplies',
+  wire: 'Wires',
+  connector: 'Connectors',
   policy: 'Policies',
 };
 

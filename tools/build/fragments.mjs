@@ -34,6 +34,8 @@ export function readFragments() {
   const boardPart = read('board-part');
   // A supply that another one feeds is what stands in a board's supply tree; its diode's figures have shorter names.
   const { 'forward-voltage': _curve, 'maximum-current': _most, ...between } = boardPart.properties;
+  const supplyPart = read('supply-part');
+  const { from: _from, type: _type, upper: _upper, lower: _lower, ...partFigures } = between;
   return {
     // `other` is another word for a constant current: the rest that is not itemised.
     loads: { ...loads, other: { ...loads['constant-current'], title: 'Other' } },
@@ -48,6 +50,9 @@ export function readFragments() {
       chip,
       // An expander is a chip with a few keys more.
       expander: { ...expander, properties: chip.properties, profile: { ...chip.profile, ...expander.profile } },
+      'supply-part': { ...supplyPart, properties: { ...partFigures, ...supplyPart.properties } },
+      wire: read('wire'),
+      connector: read('connector'),
       policy: read('policy'),
     },
     boardPart,
