@@ -38,7 +38,7 @@ export function sensePins(profile: Profile): readonly Problem[] {
   ];
 }
 
-/** The default is one of the settings, and every row names a setting. */
+/** The defaults are of the settings, and of pins that are there, and every row names a setting. */
 function senseDrive(profile: Profile): readonly Problem[] {
   const drive = profile['drive'];
   const rows = (['output-high', 'output-low'] as const).flatMap((name) =>
@@ -50,10 +50,17 @@ function senseDrive(profile: Profile): readonly Problem[] {
     );
   }
   const settings = listOf(drive['settings']);
+  const pins = listOf(profile['pins']).map(String);
   return [
     ...(settings.includes(drive['default'])
       ? []
       : [fault(['drive', 'default'], 'the default is none of the settings')]),
+    ...Object.entries(isFields(drive['defaults']) ? drive['defaults'] : {}).flatMap(([pin, setting]) => [
+      ...(pins.includes(pin) ? [] : [fault(['drive', 'defaults', pin], `there is no such pin: ${pin}`)]),
+      ...(settings.includes(setting)
+        ? []
+        : [fault(['drive', 'defaults', pin], 'the default of the pin is none of the settings')]),
+    ]),
     ...rows.flatMap(({ setting, path }) =>
       settings.includes(setting) ? [] : [fault(path, 'the row names no drive setting that the chip has')],
     ),

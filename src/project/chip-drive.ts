@@ -1,4 +1,5 @@
 /** How strongly a chip's pins drive: the setting that was chosen, and the output resistance it gives them. */
+import { pinsIn } from '../catalogue/pin-range.js';
 import type { LevelRow, PinResistance } from '../circuit/pin.js';
 import { pinResistance } from '../circuit/pin.js';
 import { isMapping } from '../loads/figures.js';
@@ -6,13 +7,15 @@ import type { Dimension } from '../quantity/dimension.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { formatValue } from '../quantity/print.js';
 import { closed } from '../quantity/quantity.js';
-import type { ChipPin, ChipSetting } from './chip-setting.js';
+import type { ChipPin, ChipSetting, Raw } from './chip-setting.js';
 import { list, mapping } from './chip-setting.js';
 import type { PinAccountPlan } from './project.js';
 
-/** The drive strength of a pin: the project's choice, or the chip's default. */
-export const driveOf = (setting: ChipSetting, pin: ChipPin): string | undefined =>
-  chosenDrive(setting, pin) ?? setting.figures.within('drive').word('default');
+/** The drive strength of a pin: the project's choice, or what the chip starts with: at this pin, or at all. */
+export function driveOf(setting: ChipSetting, pin: ChipPin): string | undefined {
+  const drive = setting.figures.within('drive');
+  return chosenDrive(setting, pin) ?? drive.within('defaults').word(pin.chipPin) ?? drive.word('default');
+}
 
 /** The drive strength that the project chose for a pin. */
 function chosenDrive(setting: ChipSetting, pin: ChipPin): string | undefined {
@@ -38,12 +41,23 @@ export function lowerDrive(setting: ChipSetting, pin: ChipPin): Pick<PinAccountP
   return stated !== undefined && own !== undefined && own < (highest ?? 0) ? { drive: { amps: own, stated } } : {};
 }
 
+/** The VOL or VOH rows that hold for a pin: those that name it, or else those that name none. */
+export function rowsOf({ profile }: ChipSetting, level: 'high' | 'low', pin: ChipPin): readonly Raw[] {
+  const rows = list(profile[level === 'high' ? 'output-high' : 'output-low']).filter(isMapping);
+  const names = (row: Raw): boolean =>
+    pinsIn(list(row['pins'])).some((name) => name.toLowerCase() === pin.chipPin.toLowerCase());
+  const named = rows.filter(names);
+  return named.length > 0 ? named : rows.filter((row) => row['pins'] === undefined);
+}
+
+/** Output resistance of a pin by its rows and its drive strength. */
 export function resistanceOf(
   setting: ChipSetting,
   level: 'high' | 'low',
+  published: readonly Raw[],
   drive: string | undefined,
 ): PinResistance | undefined {
-  const { figures, profile, window, remarks, owner } = setting;
+  const { figures, window, remarks, owner } = setting;
   const own = figures.within('pin-resistance');
   const direction = level === 'high' ? 'source' : 'sink';
   const stated = own.figure(direction, 'resistance');
@@ -51,9 +65,7 @@ export function resistanceOf(
     const ohms = closed(stated.quantity, { min: (x) => x / 2 });
     return { ohms };
   }
-  const rows = list(profile[level === 'high' ? 'output-high' : 'output-low']).flatMap((raw) =>
-    levelRow(raw, level, drive),
-  );
+  const rows = published.flatMap((raw) => levelRow(raw, level, drive));
   const found = pinResistance(rows, stated && closed(stated.quantity).typ, window);
   if (found?.assumed !== undefined)
     remarks.assume(
@@ -63,8 +75,7 @@ export function resistanceOf(
   return found;
 }
 
-function levelRow(raw: unknown, level: 'high' | 'low', drive: string | undefined): LevelRow[] {
-  if (!isMapping(raw)) return [];
+function levelRow(raw: Raw, level: 'high' | 'low', drive: string | undefined): LevelRow[] {
   const read = (value: unknown, dimension: Dimension) => {
     const parsed = parseQuantity(value as string, dimension);
     return 'quantity' in parsed ? parsed.quantity : undefined;

@@ -5,7 +5,7 @@ import type { InputPin } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { Path } from '../source/place.js';
 import { chipAccounts } from './chip-accounts.js';
-import { driveOf, resistanceOf } from './chip-drive.js';
+import { driveOf, resistanceOf, rowsOf } from './chip-drive.js';
 import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
 import { covers, limitRows } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
@@ -61,9 +61,10 @@ export function chipOf(setting: ChipSetting): Chip {
 
   const rows = limitRows(setting);
   const resistances = new Map<string, PinResistance | undefined>();
-  const resistance = (level: 'high' | 'low', drive: string | undefined): PinResistance | undefined => {
-    const key = `${level} ${drive ?? ''}`;
-    if (!resistances.has(key)) resistances.set(key, resistanceOf(setting, level, drive));
+  const resistance = (level: 'high' | 'low', pin: ChipPin): PinResistance | undefined => {
+    const [drive, published] = [driveOf(setting, pin), rowsOf(setting, level, pin)];
+    const key = `${level} ${drive ?? ''} ${published[0]?.['pins'] === undefined ? '' : pin.chipPin}`;
+    if (!resistances.has(key)) resistances.set(key, resistanceOf(setting, level, published, drive));
     return resistances.get(key);
   };
   return {
@@ -72,7 +73,6 @@ export function chipOf(setting: ChipSetting): Chip {
     path: setting.path,
     pins: names,
     bind(pin) {
-      const drive = driveOf(setting, pin);
       const limits = rows.filter((r) => r.scope === 'each' && covers(setting, r, pin) && r.grade === 'characterised');
       const least = (d: 'source' | 'sink'): number | undefined =>
         limits.find((r) => r.direction === d)?.limit.value as number | undefined;
@@ -82,8 +82,8 @@ export function chipOf(setting: ChipSetting): Chip {
         label: pin.label,
         owner,
         rail: setting.rail,
-        high: resistance('high', drive),
-        low: resistance('low', drive),
+        high: resistance('high', pin),
+        low: resistance('low', pin),
         characterised: { ...(source !== undefined && { source }), ...(sink !== undefined && { sink }) },
       };
     },

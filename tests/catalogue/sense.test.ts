@@ -195,6 +195,10 @@ describe('chips', () => {
       'drive.default: the default is none of the settings',
     ]);
     expect(said('rp2040', { drive: { settings: ['4 mA'] } }).length).toBeGreaterThan(1);
+    expect(said('rp2040', { drive: { defaults: { GPIO1: '3 mA', GPIO99: '4 mA' } } })).toEqual([
+      'drive.defaults.GPIO1: the default of the pin is none of the settings',
+      'drive.defaults.GPIO99: there is no such pin: GPIO99',
+    ]);
   });
 
   test('reserved, strapping and input-only pins that are not there are found', () => {
