@@ -107,6 +107,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'on-above': of('voltage'),
   'off-below': of('voltage'),
   'supply-voltage': of('voltage'),
+  'maximum-dip': of('voltage'),
   // wires and connectors
   gauge: of('gauge', 'area'),
   'resistance-per-metre': of('resistance'),
@@ -115,7 +116,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   // solid-state relays
   'on-current': of('current'),
   'off-current': of('current'),
-  drop: of('voltage'),
+  drop: at('voltage', 'current', 'up'),
   // motors, lamps, pixels
   'minimum-voltage': of('voltage'),
   run: of('current'),
