@@ -13,5 +13,7 @@ function range(text: string): readonly string[] {
   const [first, last] = [Number(from), Number(to)];
   const length = last - first + 1;
   if ((again !== letters && again !== '') || length < 1 || length > LONGEST) return [];
-  return Array.from({ length }, (_, i) => `${letters}${first + i}`);
+  // Names with leading zeros keep them: PA08..PA11.
+  const digits = from.startsWith('0') && from.length === to.length ? from.length : 0;
+  return Array.from({ length }, (_, i) => `${letters}${String(first + i).padStart(digits, '0')}`);
 }

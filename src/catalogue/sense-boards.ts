@@ -1,6 +1,7 @@
 /** Controller boards: does everything in their supply tree and pin map lead somewhere? */
 import { formatValue } from '../quantity/print.js';
 import type { Path, Problem } from '../source/place.js';
+import { packagesOf } from './packages.js';
 import { field, isFields, type Profile } from './profile.js';
 import { fault, fieldsOf, figureOf, highest, listOf, lowest, pointsOf } from './stated.js';
 
@@ -19,11 +20,28 @@ export function senseBoard(profile: Profile, look: (id: string) => Profile | und
     Object.hasOwn(rails, String(profile[name])) ? [] : [fault([name], `there is no rail ${String(profile[name])}`)];
   return [
     ...sensePinMap(profile, chip),
+    ...sensePackage(profile, chip),
     ...senseTree(profile),
     ...senseRegulators(profile),
     ...rail('chip-supply'),
     ...(profile['draws'] === undefined ? [] : rail('draws-from')),
   ];
+}
+
+/** A board says which of the packages that its chip's limits tell apart is on it. */
+function sensePackage(profile: Profile, chip: Profile): readonly Problem[] {
+  const known = packagesOf(chip);
+  const own = profile['package'];
+  const right = known.length === 0 ? own === undefined : known.includes(String(own));
+  return right
+    ? []
+    : [
+        fault(
+          ['package'],
+          `limits of ${chip.id} are for these packages: ${known.join(', ') || 'none'}`,
+          'the one that is on the board',
+        ),
+      ];
 }
 
 function sensePinMap(profile: Profile, chip: Profile): readonly Problem[] {

@@ -44,19 +44,21 @@ function senseScope(row: Fields, path: Path, missing: Missing): readonly Problem
 const summed = (row: Fields): readonly string[] | undefined =>
   Array.isArray(row['applies-to']) ? pinsIn(row['applies-to']) : undefined;
 
-/** One sum stated twice: the same name and pins, of another grade or under another condition. */
+/** One sum stated twice: the same name and pins, of another grade. */
 const sameSum = (a: Fields, b: Fields): boolean =>
-  a['name'] === b['name'] &&
-  JSON.stringify(summed(a)) === JSON.stringify(summed(b)) &&
-  (a['grade'] !== b['grade'] || !overlap(a['when'], b['when']));
+  a['name'] === b['name'] && JSON.stringify(summed(a)) === JSON.stringify(summed(b)) && a['grade'] !== b['grade'];
 
-/** No pin is in two sums of one direction, and no two sums of one direction share a name. */
+/** Of sums that can hold together, no two of one direction share a pin or a name: those of another package are others. */
 function senseGroups(rows: readonly Fields[]): readonly Problem[] {
   return DIRECTIONS.flatMap((direction) =>
     rows.flatMap((row, i) => {
       const pins = summed(row);
       if (pins === undefined || row[direction] === undefined) return [];
-      const others = rows.slice(0, i).filter((other) => other[direction] !== undefined && !sameSum(other, row));
+      const others = rows
+        .slice(0, i)
+        .filter(
+          (other) => other[direction] !== undefined && overlap(other['when'], row['when']) && !sameSum(other, row),
+        );
       const twice = pins.filter((pin) => others.some((other) => summed(other)?.includes(pin)));
       const again = others.some((other) => summed(other) && String(other['name']) === String(row['name']));
       return [

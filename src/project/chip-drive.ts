@@ -66,7 +66,9 @@ export function resistanceOf(
     return { ohms };
   }
   const rows = published.flatMap((raw) => levelRow(raw, level, drive));
-  const found = pinResistance(rows, stated && closed(stated.quantity).typ, window);
+  // A typical resistance beside the table is that of an ordinary pin.
+  const ordinary = published.every((row) => row['pins'] === undefined);
+  const found = pinResistance(rows, ordinary && stated ? closed(stated.quantity).typ : undefined, window);
   if (found?.assumed !== undefined)
     remarks.assume(
       owner,

@@ -1,5 +1,6 @@
 /** The rows of limits that a chip's pins and their sums have: the project's own before those of its profile. */
 import { citation } from '../catalogue/citation.js';
+import { packagesOf } from '../catalogue/packages.js';
 import { pinsIn } from '../catalogue/pin-range.js';
 import { OWN_FIGURE, isMapping } from '../loads/figures.js';
 import type { Grade, LimitPlan, Origin } from '../loads/plan.js';
@@ -36,6 +37,7 @@ export const covers = (setting: ChipSetting, row: Row, pin: ChipPin): boolean =>
 
 export function limitRows(setting: ChipSetting): Row[] {
   const { profile, ownLimits, path } = setting;
+  knownPackage(setting);
   const own = list(ownLimits).flatMap((raw, k) => (isMapping(raw) ? rowsOf(setting, raw, [...path, 'limits', k]) : []));
   const published = list(profile['limits']).flatMap((raw) => (isMapping(raw) ? rowsOf(setting, raw, undefined) : []));
   const replaced = (row: Row): boolean =>
@@ -43,6 +45,19 @@ export function limitRows(setting: ChipSetting): Row[] {
       (o) => o.direction === row.direction && o.grade === row.grade && o.scope === row.scope && sameScope(o, row),
     );
   return [...own, ...published.filter((row) => !replaced(row))];
+}
+
+/** A package that none of the chip's rows is for is a slip: with it those of every package would be left out. */
+function knownPackage({ profile, figures, path, remarks }: ChipSetting): void {
+  const chosen = figures.word('package');
+  const known = packagesOf(profile);
+  if (chosen === undefined || known.length === 0 || known.includes(chosen)) return;
+  remarks.problem({
+    path: [...path, 'package'],
+    on: 'value',
+    says: `the limits of ${profile.title} name no package \`${chosen}\``,
+    expected: `one of ${known.join(', ')}, or none, so that those of all packages hold`,
+  });
 }
 
 const sameScope = (a: Row, b: Row): boolean =>

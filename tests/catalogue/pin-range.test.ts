@@ -17,6 +17,10 @@ test('the letters may be left off at its end', () => {
   expect(pinsIn(['q0..3'])).toEqual(['q0', 'q1', 'q2', 'q3']);
 });
 
+test('names with leading zeros keep them', () => {
+  expect(pinsIn(['PA08..PA11', 'P000..002', 'D0..D1'])).toEqual('PA08 PA09 PA10 PA11 P000 P001 P002 D0 D1'.split(' '));
+});
+
 test('a pin with a dot is no range', () => {
   expect(pinsIn(['P0.15'])).toEqual(['P0.15']);
 });

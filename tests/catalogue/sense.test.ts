@@ -99,6 +99,27 @@ describe('chips', () => {
     expect(limit({ 'applies-to': ['PC6'], name: 'new', either: '10 mA' })).toEqual([]);
   });
 
+  test('sums of another package, or at another temperature, may have the same pins and names', () => {
+    const rows = (...conditions: readonly Fields[]): readonly string[] =>
+      chip({
+        limits: conditions.map((when, i) => ({
+          'applies-to': ['PC0', `PC${i + 1}`],
+          name: 'group',
+          source: '10 mA',
+          grade: 'operating',
+          when,
+          cite,
+        })),
+      });
+    expect(rows({ package: 'QFN-32' }, { package: 'DIP-28' })).toEqual([]);
+    expect(rows({ temperature: '-40 to 25 °C' }, { temperature: '25 to 125 °C' })).toEqual([]);
+    for (const when of [{ package: 'QFN-32' }, {}])
+      expect(rows({ package: 'QFN-32' }, when)).toEqual([
+        'limits.1.name: two source sums are called group',
+        'limits.1: these pins are in two source sums: PC0',
+      ]);
+  });
+
   test('two sums of one direction and one name, or a sum without a name, are found', () => {
     expect(limit({ 'applies-to': ['ADC6'], name: 'left group', source: '10 mA' }).join()).toContain(
       'called left group',
@@ -234,6 +255,17 @@ describe('boards', () => {
   test('a supply tree that feeds itself is found', () => {
     const says = board({ parts: { 'regulator-5v': { from: '5v' } } });
     expect(says).toContain('parts.regulator-5v.from: regulator-5v feeds itself');
+  });
+
+  test('a package that its chip does not tell apart is found, and one that is missing', () => {
+    const of = (id: string, name: string | undefined): readonly string[] => said(id, { package: name });
+    expect(of('atmega328p-5v-board', 'DIP-28')).toEqual(['package: limits of atmega328p are for these packages: none']);
+    expect(of('atmega328p-5v-board', undefined)).toEqual([]);
+    const samd = (name: string | undefined): readonly string[] =>
+      said('atmega328p-5v-board', { chip: 'atsamd21', package: name }).filter((line) => line.startsWith('package'));
+    expect(samd('48-pin')).toEqual([]);
+    for (const wrong of ['TQFP48', undefined])
+      expect(samd(wrong)).toEqual(['package: limits of atsamd21 are for these packages: 64-pin, 48-pin, 32-pin']);
   });
 
   test('an inlet and a rail of one name are found', () => {
