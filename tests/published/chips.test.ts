@@ -166,4 +166,9 @@ describe('74HC595', () => {
       [6, undefined, 0.0078, { typ: 0.16, max: 0.33 }],
     ]);
   });
+
+  test('Table 4: 750 mW in DIP16 less 12 mW/K above 70 °C, 500 mW in SO16 less 8 mW/K, at 85 °C', () => {
+    const watts = (at('74hc595', 'limits') as readonly Fields[]).filter((row) => row['power'] !== undefined);
+    expect(watts.map((row) => value(row['power'], 'power'))).toEqual([0.75, 0.57, 0.5, 0.38]);
+  });
 });

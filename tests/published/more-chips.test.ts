@@ -136,6 +136,11 @@ describe('MCP23017', () => {
     ]);
   });
 
+  test('D004, D005: at most 1 mA, 1 µA in standby up to 85 °C', () => {
+    expect(bounds(at('mcp23017', 'draws', 'active'), 'current')).toEqual({ max: 1e-3 });
+    expect(bounds(at('mcp23017', 'draws', 'asleep'), 'current').max).toBeCloseTo(1e-6, 12);
+  });
+
   test('D070: 40 to 115 µA at 5 V is a pull-up of 43 to 125 kΩ', () => {
     const { min, typ, max } = bounds(at('mcp23017', 'pull-up'), 'resistance');
     expect(5 / max!).toBeCloseTo(40e-6, 7);
