@@ -8,6 +8,11 @@ import coilOnPin from './coils/coil-on-pin.js';
 import coilPullIn from './coils/coil-pull-in.js';
 import coilRelease from './coils/coil-release.js';
 import coilVoltage from './coils/coil-voltage.js';
+import contactArc from './contacts/contact-arc.js';
+import contactCurrent from './contacts/contact-current.js';
+import contactHeat from './contacts/contact-heat.js';
+import contactLeak from './contacts/contact-leak.js';
+import contactMinimum from './contacts/contact-minimum.js';
 import channelUsedTwice from './drivers/channel-used-twice.js';
 import clampOnBridge from './drivers/clamp-on-bridge.js';
 import clampTiedLow from './drivers/clamp-tied-low.js';
@@ -102,6 +107,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   isolationDefeated,
   sourceFedBack,
   regulatorBackFed,
+  contactArc,
   wireIdle,
 ];
 
@@ -145,6 +151,10 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   regulatorStarved,
   regulatorInput,
   regulatorDropout,
+  contactCurrent,
+  contactLeak,
+  contactHeat,
+  contactMinimum,
   railVoltage,
   railCurrent,
   inletCurrent,

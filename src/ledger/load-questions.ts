@@ -95,7 +95,9 @@ export function aroundOf(solver: Solver): Around {
     worth: readonly number[] | undefined,
     letGo: boolean,
     crowd: boolean,
+    whileOff: boolean,
   ): readonly Moment[] => {
+    if (whileOff) return offMoments(circuitry.project, mode, numbers, crowd ? hefts : []);
     // Whether one lets go hardly depends on the others; with none of them on its rails stand highest.
     if (letGo) return [{ mode: mode.name, on: solver.resting }];
     if (mode.on) return numbers.some((c) => mode.on![c] === 1) ? [{ mode: mode.name, on: mode.on }] : [];
@@ -106,15 +108,17 @@ export function aroundOf(solver: Solver): Around {
     numbers.forEach((c, k) => (weights[sets[c]![0]!] = Math.max(weights[sets[c]![0]!]!, worth?.[k] ?? 1)));
     return heaviest(circuitry.project, mode, weights, new Set(numbers.length > 1 ? [] : numbers));
   };
-  const concerned = kept((circuits: readonly string[]): Concerned => {
-    const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
-    return {
-      focus: solver.focus(numbers),
-      numbers,
-      apart: pullingApart(circuitry, numbers, feeds),
-      mixed: isMixed(circuitry, numbers, feeds),
-    };
-  });
+  const concerns = (contacts: boolean) =>
+    kept((circuits: readonly string[]): Concerned => {
+      const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
+      return {
+        focus: solver.focus(numbers, [], contacts),
+        numbers,
+        apart: pullingApart(circuitry, numbers, feeds, contacts),
+        mixed: isMixed(circuitry, numbers, feeds),
+      };
+    });
+  const concerned = { coils: concerns(false), contacts: concerns(true) };
   const moments = new Map<string, readonly Moment[]>();
   const candidates = new Map<string, (mode: ModeSearch) => readonly Candidate[]>();
   const momentsOf = (
@@ -123,9 +127,10 @@ export function aroundOf(solver: Solver): Around {
     worth: readonly number[] | undefined,
     letGo: boolean,
     crowd: boolean,
+    whileOff: boolean,
   ): readonly Moment[] => {
-    const key = `${keyOf(mode)}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${mode.on === undefined && crowd}`;
-    const known = moments.get(key) ?? search(mode, numbers, worth, letGo, crowd);
+    const key = `${keyOf(mode)}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${mode.on === undefined && crowd}|${whileOff}`;
+    const known = moments.get(key) ?? search(mode, numbers, worth, letGo, crowd, whileOff);
     moments.set(key, known);
     return known;
   };
@@ -136,16 +141,21 @@ export function aroundOf(solver: Solver): Around {
         ? [...new Set(recipes.flatMap((r) => [r, ...(OPPOSITE[r] ?? [])]))]
         : recipes,
     asked(plan, recipe) {
-      const { circuits, books, peaks = false, off = false, loads = [], line } = plan;
+      const { circuits, books, peaks = false, off = false, whileOff = false, loads = [], line } = plan;
       const place = placeOfAccount(circuitry.project, plan);
       // A sum of currents leans by its own parts: what else a circuit draws only pulls at the rails.
       const booked = books && recipe.startsWith('draw-') ? books.map(({ part }) => part) : undefined;
       const many = circuits.length > 1 ? `${plan.id} ${plan.quantity} ${plan.direction}` : '';
       const ends = line ? `${line.from.join()} ${line.at} ${line.below}` : '';
-      const key = `${place ?? ''}|${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${loads.join()}|${many}|${ends}`;
+      const key = `${place ?? ''}|${circuits.join()}|${recipe}|${peaks}|${booked?.join() ?? ''}|${off}|${whileOff}|${plan.kind === 'contact'}|${loads.join()}|${many}|${ends}`;
       let ask = candidates.get(key);
       if (ask === undefined) {
-        const { focus: whole, numbers, apart, mixed } = concerned(circuits);
+        const {
+          focus: whole,
+          numbers,
+          apart,
+          mixed,
+        } = concerned[plan.kind === 'contact' ? 'contacts' : 'coils'](circuits);
         const asking = booked ? solver.focusOn(numbers, booked) : whole;
         const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
         const asks = isLineRecipe(recipe)
@@ -160,7 +170,7 @@ export function aroundOf(solver: Solver): Around {
           if (known === undefined) {
             known = corners.flatMap((corner: Corner) =>
               (mixed && mode.on === undefined ? [true, false] : [wantsCrowd(corner)]).flatMap((crowd) =>
-                momentsOf(mode, numbers, worth, letGo, crowd).map((moment) => ({ moment, corner, focus })),
+                momentsOf(mode, numbers, worth, letGo, crowd, whileOff).map((moment) => ({ moment, corner, focus })),
               ),
             );
             byMode.set(mode, known);
@@ -172,6 +182,26 @@ export function aroundOf(solver: Solver): Around {
       return ask;
     },
   };
+}
+
+/**
+ * The moments in which some circuits are off, so that their normally closed contacts carry: with as many of the others as
+ * there may be, or as few.
+ *
+ * @param hefts how much each circuit weighs; none: the others are to be few
+ */
+function offMoments(
+  project: Project,
+  mode: ModeSearch,
+  numbers: readonly number[],
+  hefts: readonly number[],
+): readonly Moment[] {
+  const sets = together(project);
+  const own = new Set(numbers.flatMap((c) => sets[c]!));
+  const isOff = ({ on }: Moment): boolean => [...own].every((k) => on[k] === 0);
+  if (mode.on) return [{ mode: mode.name, on: mode.on }].filter(isOff);
+  const weights = Float64Array.from(project.circuits, (_, k) => (own.has(k) ? -OUTWEIGHS : (hefts[k] ?? -1)));
+  return heaviest(project, mode, weights, new Set()).filter(isOff);
 }
 
 /** Where a load draws more as its voltage falls, it draws the most when starved and the least when flooded. */
@@ -293,12 +323,13 @@ function crossed({ links }: Project, corner: Corner): readonly Corner[] {
 }
 
 /** Supplies and regulators that feed a circuit's pins alone, or its control side alone. */
-function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds): Apart {
+function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds, contacts: boolean): Apart {
   const [pins, control, load] = [new Set<string>(), new Set<string>(), new Set<string>()];
   const own = new Set(circuits.map((c) => circuitry.project.circuits[c]!.id));
   for (const c of circuits)
     for (const n of circuitry.networksOf[c]!) {
       const { on, off, plan } = circuitry.networks[n]!;
+      if ((plan.contact === true) !== contacts) continue;
       const branches = [...on.plans, ...off.plans];
       const railOf = (b: BranchPlan): string | undefined => b.pin && (b.pin.outward === 1 ? b.from : b.to);
       const rails = new Set(branches.map(railOf));

@@ -44,7 +44,7 @@ export function sideOf(value: ReadingPlan['value'], draw: GaugeBounds['draw']): 
 
 /** What feeds a place: the next one to hold the meter to. */
 function feedOf({ networks, links, nodes }: Project, id: string): string | undefined {
-  const branch = networks.flatMap((n) => n.on).find((b) => b.members.some((m) => m.part === id));
+  const branch = networks.flatMap((n) => [...n.on, ...n.off]).find((b) => b.members.some((m) => m.part === id));
   const isNode = (end: string): boolean => nodes.some((n) => n.id === end && n.kind !== 'joint');
   if (branch) return [branch.from, branch.to].find(isNode);
   const link = links.find((l) => !l.inner && (l.id === id || l.to === id));

@@ -26,8 +26,12 @@ export interface Solver {
   readonly circuitry: Circuitry;
   /** No circuit in question. */
   readonly nobody: Focus;
-  /** Circuits in question, by number, and networks besides that belong to none: a chip's own draw. */
-  focus(circuits: readonly number[], besides?: readonly number[]): Focus;
+  /**
+   * Circuits in question, by number, and networks besides that belong to none: a chip's own draw.
+   *
+   * @param contacts what hangs on their contacts, in place of what switches these
+   */
+  focus(circuits: readonly number[], besides?: readonly number[], contacts?: boolean): Focus;
   /** Parts in question, by name: the other networks of their circuits are solved anew with theirs, but lean like the rest. */
   focusOn(circuits: readonly number[], parts: readonly string[]): Focus;
   /** The same question with some networks, by name, on the load's side. */
@@ -63,13 +67,14 @@ export function solver(project: Project): Solver {
   // A supply that collapsed in one state may hold up in the next: that one is looked for from above.
   const collapsible = project.networks.some((n) => n.on.some(isFalling));
 
-  const focus = (circuits: readonly number[], besides: readonly number[] = []): Focus => {
-    const key = `${circuits.join()}|${besides.join()}`;
+  const isContact = (n: number): boolean => built.networks[n]!.plan.contact === true;
+
+  const focus = (circuits: readonly number[], besides: readonly number[] = [], contacts = false): Focus => {
+    const key = `${circuits.join()}|${besides.join()}|${contacts}`;
     let known = focuses.get(key);
     if (known === undefined) {
-      const networks = [...new Set([...circuits.flatMap((c) => built.networksOf[c]!), ...besides])].sort(
-        (a, b) => a - b,
-      );
+      const own = circuits.flatMap((c) => built.networksOf[c]!.filter((n) => isContact(n) === contacts));
+      const networks = [...new Set([...own, ...besides])].sort((a, b) => a - b);
       const has = new Uint8Array(built.networks.length);
       for (const n of networks) has[n] = 1;
       const shared =
@@ -84,7 +89,7 @@ export function solver(project: Project): Solver {
   };
   const nobody = focus([]);
   const focusOn = (circuits: readonly number[], parts: readonly string[]): Focus => {
-    const whole = focus(circuits);
+    const whole = focus(circuits, [], parts.length > 0 && parts.every((p) => isContact(built.parts.get(p)!.network)));
     const own = new Set(parts.map((part) => built.parts.get(part)!.network));
     if (whole.networks.every((n) => own.has(n))) return whole;
     const key = `${circuits.join()}|on ${[...own].join()}`;

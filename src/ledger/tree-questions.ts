@@ -103,7 +103,7 @@ function isCascaded(links: readonly Link[], regulator: Link): boolean {
 
 export function treeQuestions(solver: Solver): Question[] {
   const { project } = solver.circuitry;
-  const peaking = project.networks.some((n) => n.on.some((b) => b.members.some(hasPeaks)));
+  const peaking = project.networks.some((n) => [...n.on, ...n.off].some((b) => b.members.some(hasPeaks)));
   const falling = fallingAt(project);
   const sets = cornerSets(
     drawsBehindRegulator(solver),

@@ -1,7 +1,7 @@
 /** DC motors and servos: they run on one current and start, or stall, on another. */
 import { formatValue } from '../quantity/print.js';
 import type { Taken } from './draw.js';
-import { drawOf, lastsOf, unknownStall, withPeak } from './draw.js';
+import { drawOf, lastsOf, unknownStart, withPeak } from './draw.js';
 import type { Figures } from './figures.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
@@ -53,7 +53,7 @@ function lower(input: LoadInput): Lowered {
     inductive: true,
     part: (circuit) => `${circuit}.motor`,
     accounts: (circuit, path) => [
-      ...(taken.peak === undefined ? [unknownStall(`${circuit}.motor`, circuit, path, 'motor')] : []),
+      ...(taken.peak === undefined ? [unknownStart(`${circuit}.motor`, circuit, path, 'motor')] : []),
       ...startingVoltage(figures, circuit, path, member(circuit)),
     ],
     limitsItself: true,
@@ -74,7 +74,7 @@ function lowerServo(input: LoadInput): Lowered {
     inductive: false,
     part: (circuit) => `${circuit}.motor`,
     accounts: (circuit, path) => [
-      ...(taken.peak === undefined ? [unknownStall(`${circuit}.motor`, circuit, path, 'servo')] : []),
+      ...(taken.peak === undefined ? [unknownStart(`${circuit}.motor`, circuit, path, 'servo')] : []),
       ...startingVoltage(figures, circuit, path, member(circuit)),
     ],
     limitsItself: true,

@@ -54,8 +54,14 @@ export function lastsOf(figures: Figures, key: 'stall-time' | 'peak-time' | 'inr
   return stated ?? USUAL_TIME;
 }
 
-/** A load whose start or stall nobody states: what it hangs on is unproven. @param part 'pump.motor' */
-export const unknownStall = (part: string, circuit: string, path: AccountPlan['path'], kind: string): AccountPlan => ({
+/** A load whose start or stall nobody states: what it hangs on is unproven. @param part 'pump.motor' @param kind 'motor' */
+export const unknownStart = (
+  part: string,
+  circuit: string,
+  path: AccountPlan['path'],
+  kind: string,
+  figure: 'stall' | 'inrush' = 'stall',
+): AccountPlan => ({
   id: part,
   kind: 'input',
   title: `${kind} ${circuit}`,
@@ -67,8 +73,11 @@ export const unknownStall = (part: string, circuit: string, path: AccountPlan['p
   read: () => undefined,
   limits: [],
   missing: {
-    figure: 'stall',
-    asks: `what does the ${kind} ${circuit} draw when it starts or is blocked (its \`stall\` current)?`,
+    figure,
+    asks:
+      figure === 'stall'
+        ? `what does the ${kind} ${circuit} draw when it starts or is blocked (its \`stall\` current)?`
+        : `what does the ${kind} on ${circuit} draw when it is switched on (its \`inrush\` current)?`,
   },
   steps: () => [],
 });

@@ -158,6 +158,12 @@ export class Figures {
     );
   }
 
+  /** Where a row as a whole comes from: in a profile a row carries one source for all that it states. */
+  rowOrigin(): Origin {
+    const [layer] = this.layers;
+    return layer === undefined ? OWN_FIGURE : this.origin(layer.data, layer);
+  }
+
   /** The same figures with a profile's behind them. */
   over(profile: Profile | undefined): Figures {
     if (profile === undefined) return this;

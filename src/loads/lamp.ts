@@ -12,8 +12,7 @@ import { lowerTwoTerminal } from './two-terminal.js';
  * Cold filaments take 10 to 15 times their current, for about a third of a second by the longest account ("Cautions for use
  * of solid-state relays", Panasonic, ASCTB400E, 2020, p. 16); small ones are hot in 50 ms (common practice, no source).
  */
-const USUAL_RATIO = 15;
-const USUAL_TIME = 0.33;
+export const USUAL_COLD = { ratio: 15, time: 0.33 };
 
 function lower(input: LoadInput): Lowered {
   const { figures, id } = input;
@@ -47,12 +46,12 @@ function coldOf(figures: Figures): { readonly peak: number; readonly second: num
   const lasts = figures.interval('inrush-time', 'time')?.max;
   if (stated === undefined)
     figures.assume(
-      `a cold filament takes up to ${USUAL_RATIO} times its current, since nobody states its inrush-ratio`,
+      `a cold filament takes up to ${USUAL_COLD.ratio} times its current, since nobody states its inrush-ratio`,
     );
   if (lasts === undefined)
-    figures.assume(`it is hot after ${USUAL_TIME} s at the latest, since nobody states its inrush-time`);
-  const peak = Math.max(stated ?? USUAL_RATIO, 1);
-  return { peak, second: rmsOverSecond(1, peak, lasts ?? USUAL_TIME) };
+    figures.assume(`it is hot after ${USUAL_COLD.time} s at the latest, since nobody states its inrush-time`);
+  const peak = Math.max(stated ?? USUAL_COLD.ratio, 1);
+  return { peak, second: rmsOverSecond(1, peak, lasts ?? USUAL_COLD.time) };
 }
 
 export const lamp: LoadType = { type: 'lamp', lower };

@@ -59,6 +59,8 @@ export interface NetworkSketch {
   readonly off: readonly BranchPlan[];
   /** Its pins serve others at other times: nothing else that hangs on them is solved with it. */
   readonly alone?: true;
+  /** What hangs on the contact of a relay. */
+  readonly contact?: true;
 }
 
 /** Circuits of one load that take turns, kept to by its firmware or by what it is. */
@@ -130,6 +132,8 @@ export interface Bench {
   inputPin(name: unknown, path: readonly (string | number)[], by: string, driven: boolean): InputPin | undefined;
   /** A node of somebody else's voltage, which no load can hang on; volts. */
   outside(id: string, title: string, volts: Interval, path: readonly (string | number)[]): string;
+  /** A node that only one thing hangs on, fed by a supply that the file does not describe; volts. */
+  elsewhere(id: string, title: string, volts: Interval, path: readonly (string | number)[]): string;
   /** The supplies that keep a node alive. */
   sources(node: string): readonly string[];
   /** Lists what the file leaves open. */

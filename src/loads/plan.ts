@@ -3,6 +3,7 @@
  * they open and the facts of their wiring. Whatever lowers itself to this is solved, booked, judged and explained by the
  * same code, so that any load works behind any driver on any pin of any chip.
  */
+import type { ContactLoadKind } from '../circuit/contact.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Junction } from '../circuit/junction.js';
 import type { Path } from '../source/place.js';
@@ -141,6 +142,8 @@ export interface NetworkPlan {
   readonly inner: readonly string[];
   readonly on: readonly BranchPlan[];
   readonly off: readonly BranchPlan[];
+  /** What hangs on the contact of a relay: its coil and driver are no part of it, nor it of theirs. */
+  readonly contact?: true;
 }
 
 /** What a solved corner tells. */
@@ -300,6 +303,8 @@ export interface AccountPlan {
   readonly peaks?: true | 'rms';
   /** It is asked with its circuits switched off, whatever the recipe: a stage that conducts then to hold the next one off. */
   readonly off?: true;
+  /** It carries only while its circuit is off, whatever else is on: a normally closed contact. */
+  readonly whileOff?: true;
   /** Networks on the control side that are load to this account: the inputs of the stages behind the one it is about. */
   readonly loads?: readonly string[];
   /** Of a signal line: what pushes into it and what feeds its receiver. */
@@ -340,7 +345,28 @@ export interface CircuitPlan {
   readonly wiring: Wiring;
   /** What its load is to do, where the file says so. */
   readonly purpose?: Purpose;
+  /** The contact that it switches, where the file says what hangs on that. */
+  readonly contact?: ContactPlan;
 }
+
+/** A contact and its load, as far as rules and cautions need them. */
+export interface ContactPlan {
+  readonly wired: 'normally-open' | 'normally-closed';
+  /** Electronics in place of a contact: a solid-state relay. */
+  readonly solidState?: true;
+  readonly kind: ContactLoadKind;
+  /** Nominal volts of the load, and what sort of voltage. */
+  readonly volts: number;
+  readonly waveform: 'AC' | 'DC';
+  /** Amperes of the load, where stated. */
+  readonly amps?: Interval;
+  /** Node that feeds the load; absent: a supply that the file does not describe. */
+  readonly supply?: string;
+  readonly suppression?: { readonly type: SuppressionType; readonly across: 'load' | 'contact' };
+  readonly path: Path;
+}
+
+export type SuppressionType = 'diode' | 'zener' | 'diode-zener' | 'tvs' | 'varistor' | 'rc';
 
 /** What the load of a circuit, or behind its contact, is to do: what rules about boot, power loss and energy read. */
 export interface Purpose {

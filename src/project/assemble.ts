@@ -56,6 +56,7 @@ function network(group: readonly NetworkSketch[]): NetworkPlan {
     inner: [...nodes, ...group.flatMap((s) => s.inner)],
     on: state(true),
     off: state(false),
+    ...(group.every((s) => s.contact) && { contact: true as const }),
   };
 }
 

@@ -105,6 +105,10 @@ export function benchOf(around: Surroundings): UsedBench {
       tree.add({ id, kind: 'joint', title, path, limits: [], volts, outside: true });
       return id;
     },
+    elsewhere(id, title, volts, path) {
+      tree.add({ id, kind: 'joint', title, path, limits: [], volts, elsewhere: true });
+      return id;
+    },
     sources: (node) => tree.sources(node),
     assume: (about, says, path) => remarks.assume(about, says, path),
     signalPin(name, path, by, role, end) {

@@ -2,12 +2,13 @@
 import type { CircuitPlan } from '../loads/plan.js';
 import type { TreeNode } from './project.js';
 
-/** Direct voltages above this can hurt through the skin, volts (common practice, no source). */
+/** Direct and alternating voltages above these can hurt through the skin, volts (common practice, no source). */
 const TOUCHABLE = 60;
+const TOUCHABLE_AC = 50;
 
 export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly TreeNode[]): string[] {
   const cautions: string[] = [];
-  const high = nodes.filter((n) => n.volts && n.volts.max > TOUCHABLE).map((n) => n.id);
+  const high = nodes.filter((n) => n.elsewhere === undefined && n.volts && n.volts.max > TOUCHABLE).map((n) => n.id);
   if (high.length > 0)
     cautions.push(
       `${high.join(', ')}: above ${TOUCHABLE} V a touch can hurt or kill. Local codes say who may build this and how; have it done by somebody licensed.`,
@@ -27,14 +28,47 @@ export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly Tre
     cautions.push(
       `${lead}: a lead battery gives hundreds of amperes into a short, enough to melt a wire or a ring. Put a fuse right at its terminal, and charge it where gas can leave.`,
     );
-  const motors = circuits.filter((c) => c.type === 'dc-motor').map((c) => c.owner);
+  const motors = circuits.flatMap((c) =>
+    c.type === 'dc-motor' ? [c.owner] : c.contact?.kind === 'motor' ? [c.id] : [],
+  );
   if (motors.length > 0)
     cautions.push(
       `${[...new Set(motors)].join(', ')}: a motor may start at any moment while it is powered, at reset too. Keep fingers away, or unplug it first.`,
     );
-  if (circuits.some((c) => c.type === 'relay-board' || c.type === 'coil'))
+  cautions.push(...ofContacts(circuits));
+  if (circuits.some((c) => c.contact === undefined && (c.type === 'relay-board' || c.type === 'coil')))
     cautions.push(
       'Relay contacts that switch mains: isolation, fusing, earthing and enclosure are matters of local codes and licensed practice. Nothing here calls such an installation safe.',
+    );
+  return cautions;
+}
+
+/** What hangs on contacts: dangerous voltages, switches that fail closed, and what must stop whatever fails. */
+function ofContacts(circuits: readonly CircuitPlan[]): string[] {
+  const cautions: string[] = [];
+  const switching = circuits.flatMap((c) =>
+    c.contact ? [{ id: c.id, contact: c.contact, safe: c.purpose?.safeWhen }] : [],
+  );
+  const dangerous = switching.filter(({ contact: { volts, waveform } }) =>
+    waveform === 'AC' ? volts > TOUCHABLE_AC : volts > TOUCHABLE,
+  );
+  if (dangerous.length > 0) {
+    const told = dangerous.map(
+      ({ id, contact }) => `${id} (${Number(contact.volts.toPrecision(4))} V ${contact.waveform})`,
+    );
+    cautions.push(
+      `${told.join(', ')}: this voltage kills. Local codes say who may build it and how; have it done, or checked, by somebody licensed. It wants a fuse before the contact that protects its wires, protective earth on all metal that can be touched, the contact in the live conductor, the distances and barriers that the code asks for between it and the controller's side, an enclosure that needs a tool to open, and no wire that can come loose. Nothing here calls such an installation safe.`,
+    );
+  }
+  const solid = dangerous.filter(({ contact }) => contact.solidState).map(({ id }) => id);
+  if (solid.length > 0)
+    cautions.push(
+      `${solid.join(', ')}: a solid-state relay isolates nothing when it is off, it leaks. Unplug the load before you touch it.`,
+    );
+  const stops = switching.filter(({ safe }) => safe === 'load-stopped').map(({ id }) => id);
+  if (stops.length > 0)
+    cautions.push(
+      `${stops.join(', ')}: contacts weld and semiconductors fail closed. What must stop needs a second means that the controller has no part in: a thermal cut-out, a limit switch, a main switch within reach.`,
     );
   return cautions;
 }

@@ -4,6 +4,7 @@ import { Figures, isMapping } from '../loads/figures.js';
 import type { Bench, Lowered } from '../loads/lowering.js';
 import { NOTHING } from '../loads/lowering.js';
 import type { CircuitPlan } from '../loads/plan.js';
+import { lowerContact } from '../loads/contacts/contact.js';
 import { contactOf, purposeOf } from '../loads/purpose.js';
 import { LOAD_TYPES, loadType } from '../loads/registry.js';
 import type { EntryKind } from '../source/check.js';
@@ -101,11 +102,54 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
       `\`maximum-dip\` is about the supply of a load, and none feeds \`${id}\``,
       '`supply:` with the name of a supply or rail, or no `maximum-dip`',
     );
-  const circuits = lowered.circuits.map((circuit): CircuitPlan => {
-    const purpose = purposeOf(figures, contactOf(figures, id, circuit.id));
-    return purpose === undefined ? circuit : { ...circuit, purpose };
-  });
-  return { ...lowered, circuits, capacitances: atInputs(figures, lowered), windows: atFeeds(loadWindow), dips };
+  contactsOfNobody(entry, id, lowered, remarks);
+  const switched = lowered.circuits.map((circuit) => withContact(circuit, { id, type, figures, bench }));
+  return {
+    ...lowered,
+    circuits: switched.map((s) => s.circuit),
+    networks: [...lowered.networks, ...switched.flatMap((s) => s.networks)],
+    accounts: [...lowered.accounts, ...switched.flatMap((s) => s.accounts)],
+    capacitances: atInputs(figures, lowered),
+    windows: atFeeds(loadWindow),
+    dips,
+  };
+}
+
+/** A contact of a channel that the file does not drive switches nothing, and would go unseen. */
+function contactsOfNobody(entry: Raw, id: string, { circuits }: Lowered, remarks: Surroundings['remarks']): void {
+  if (!isMapping(entry['contacts']) || circuits.length === 0) return;
+  for (const channel of Object.keys(entry['contacts']))
+    if (!circuits.some((c) => c.id === `${id}.${channel}`))
+      remarks.problem({
+        path: ['loads', id, 'contacts', channel],
+        on: 'key',
+        says: `\`${id}\` has no input \`${channel}\` that would switch this contact`,
+        expected: `a channel of its \`inputs\`: ${circuits.map((c) => c.id.slice(id.length + 1)).join(', ')}`,
+      });
+}
+
+/** A circuit with what it is there for, and with what hangs on its contact. */
+function withContact(
+  circuit: CircuitPlan,
+  {
+    id,
+    type,
+    figures,
+    bench,
+  }: { readonly id: string; readonly type: string; readonly figures: Figures; readonly bench: Bench },
+): Pick<Lowered, 'networks' | 'accounts'> & { readonly circuit: CircuitPlan } {
+  const contact = contactOf(figures, id, circuit.id);
+  const purpose = purposeOf(figures, contact);
+  const lowered = contact && lowerContact({ circuit: circuit.id, type, relay: figures, contact, bench });
+  return {
+    circuit: {
+      ...circuit,
+      ...(purpose && { purpose }),
+      ...(lowered?.plan && { contact: lowered.plan }),
+    },
+    networks: lowered?.networks ?? [],
+    accounts: lowered?.accounts ?? [],
+  };
 }
 
 /** What a load has at its inputs: each of its circuits, a relay board as a whole. */

@@ -27,6 +27,8 @@ export interface TreeNode {
   readonly reverse?: Reverse;
   /** Somebody else's voltage: it takes from what our rails give, so that it leans against them in sums. */
   readonly outside?: true;
+  /** What feeds the load of one contact, where the file describes no supply for it. */
+  readonly elsewhere?: true;
   /** Limits on the current through it. */
   readonly limits: readonly LimitPlan[];
   /** What to ask when nobody says what it can give. */

@@ -22,6 +22,7 @@ import { biggerResistor, lowerSeries, resistorEach, weakerPull } from './own-res
 import { joinGrounds, removeJumper } from './plain-wiring.js';
 import type { Cure, Prover, Remedy } from './prove.js';
 import { persists, proverOf, remedyOf, spoils } from './prove.js';
+import { spareContact } from './spare-contact.js';
 import { raiseSeries } from './raise-series.js';
 import { regulatorForDivider } from './regulator-for-divider.js';
 import { stageBefore } from './stage-before.js';
@@ -44,6 +45,7 @@ const WAYS: readonly Way[] = [
   driveCoil,
   stageBefore,
   fitClamp,
+  spareContact,
   removeJumper,
   joinGrounds,
   partGrounds,

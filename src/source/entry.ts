@@ -18,7 +18,17 @@ const sections: Readonly<Record<string, string>> = {
 };
 
 /** Mappings whose keys are names of the author's own, not words of the format. */
-const named = new Set(['inputs', 'pins', 'rails', 'regulators', 'powered', 'signals', 'control', 'documents']);
+const named = new Set([
+  'inputs',
+  'contacts',
+  'pins',
+  'rails',
+  'regulators',
+  'powered',
+  'signals',
+  'control',
+  'documents',
+]);
 
 /** The sort of entry that a path of a project leads into, and the rest of the way inside it. */
 export function entryAt(path: Path): { readonly sort: string; readonly rest: Path } {

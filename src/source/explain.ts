@@ -140,7 +140,7 @@ function notOfForm(located: Located): Problem | undefined {
 function notAName({ fault, path }: Located): Problem {
   const key = String(fault.params['propertyName']);
   const problem = (says: string, expected: string): Problem => ({ path: [...path, key], on: 'key', says, expected });
-  if (path.at(-1) === 'inputs')
+  if (path.at(-1) === 'inputs' || path.at(-1) === 'contacts')
     return problem(`${quote(key)} is no channel ${within(path)}`, 'channels are numbered: 1, 2, 3');
   if (/^[\p{L}\p{N}][\p{L}\p{N}_-]*$/u.test(key))
     return problem(`${quote(key)} is a name with a meaning of its own`, 'choose another');

@@ -4,15 +4,17 @@
  *
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
-const coil = ['latching', 'pulse', 'operations', 'contact-rating'];
+const coil = ['latching', 'pulse', 'operations'];
+const contact = ['safe-when', 'load-time'];
 const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers', 'catalogue'],
-  load: ['contact', 'contacts', 'pwm', 'safe-when', 'load-time'],
+  load: ['pwm', 'safe-when', 'load-time'],
+  'load/contact': contact,
+  'load/contacts/*': contact,
   'load:coil': coil,
   'load/coil': coil,
-  'load:solid-state-relay': ['drop', 'leakage'],
   mode: ['without', 'asleep'],
   controller: ['removed'],
   'controller/pins/*': pin,
@@ -28,18 +30,12 @@ const laterValues: Readonly<Record<string, readonly string[]>> = {
 
 const advice = 'take it out to have the rest audited';
 
-/** Why a key cannot be reckoned by itself. */
-const reasons: Readonly<Record<string, string>> = {
-  'load:solid-state-relay': 'it belongs to the output, and what that carries is told by a `contact`',
-};
-
 /** @param scopes names of rows, the nearest first @returns what to say of a key, or undefined when it is not one of these */
 export function laterKey(scopes: readonly string[], key: string): { says: string; expected: string } | undefined {
   if (!scopes.some((scope) => laterKeys[scope]?.includes(key))) return undefined;
-  const reason = scopes.flatMap((scope) => (laterKeys[scope]?.includes(key) ? (reasons[scope] ?? []) : []))[0];
   return {
     says: `\`${key}\` is part of the format, but this version does not compute it yet`,
-    expected: reason === undefined ? advice : `${advice}: ${reason}`,
+    expected: advice,
   };
 }
 

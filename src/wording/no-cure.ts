@@ -15,6 +15,13 @@ const WHY: { readonly [rule: string]: string } = {
   'input-levels':
     'its input wants other levels than the pin gives: a transistor before it, or a board with another input',
   'input-release': 'its input wants less than the pin leaves it: a transistor before it, or one with another input',
+  'contact-current':
+    'a relay whose contact is rated for such a load, or a contactor that this one switches; for a lamp or a power supply, something that limits its inrush',
+  'contact-minimum':
+    'a relay made for small loads (gold-plated contacts, a reed or a signal relay), or electronics in its place',
+  'contact-leak': 'a load that takes more, a resistor beside it, or a contact of metal',
+  'contact-heat': 'a larger heat sink, or a relay that keeps less for itself',
+  'contact-arc': 'what takes an alternating load’s kick over is an RC element or a varistor',
   'coil-release': 'the coil holds with so little that another board is wanted, or an input fed from the pin’s own rail',
   'coil-pull-in': 'a supply that stands higher where the coil hangs, a coil for less, or a driver that keeps less',
   'coil-holds': 'less resistance in the way while it holds, or a coil that is held by less',

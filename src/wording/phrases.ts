@@ -42,7 +42,7 @@ export function lineOf(grade: Grade): string {
 }
 
 /** Things of a kind have an article, things by name (pin D9, supply laptop) have none. */
-const OF_A_KIND = /^(array|clamp|coupler|driver|inlet|LED|motor|rail|wire)\b/;
+const OF_A_KIND = /^(array|clamp|contact|coupler|driver|inlet|LED|motor|rail|wire)\b/;
 
 /** What a finding's account is called in a sentence. */
 export const subjectOf = (f: Finding): string =>

@@ -2,6 +2,7 @@
 import type { Finding } from '../checks/finding.js';
 import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
+import { CONTACT_SENTENCES } from './contact-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
 import { batteryLife, batterySags, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
@@ -215,6 +216,7 @@ const measuredDisagrees: Say = (f) => {
 const MISSING: { readonly [figure: string]: (about: string) => string } = {
   draws: (about) => `Nothing says what ${about} draws itself.`,
   stall: (about) => `Nothing says what the motor ${about} draws when it starts or is blocked.`,
+  inrush: (about) => `Nothing says what the load on ${about} draws when it is switched on.`,
   'transfer-ratio': (about) => `Nothing says how much of its LED’s current the coupler of ${about} passes on.`,
   'input.current': (about) => `Nothing says what the input of ${about} draws.`,
 };
@@ -222,6 +224,7 @@ const MISSING: { readonly [figure: string]: (about: string) => string } = {
 /** The sentence of each rule. */
 export const SENTENCES: { readonly [rule: string]: Say } = {
   ...LINE_SENTENCES,
+  ...CONTACT_SENTENCES,
   'coil-on-pin': (f) => {
     const carries = f.account?.draw ? `, which ${pinVerb(f)} up to ${figure(f.account, f.account.draw.max)}` : '';
     const by = met(f)?.by;

@@ -30,8 +30,8 @@ const isAtLeast = (a: Account): boolean => a.direction === 'at-least';
 const isCurrent = (a: Account): boolean => a.quantity === 'current' && !isAtLeast(a) && a.entries.length > 0;
 
 describe.each(Object.entries(CIRCUIT_TYPES))('%s', (_, data) => {
-  const project = projectOf({ ...data, modes: { working: { active: Object.keys(data['loads'] as object) } } });
-  const all = new Set(project.circuits.map((c) => c.id));
+  const project = projectOf({ modes: { working: { active: Object.keys(data['loads'] as object) } }, ...data });
+  const all = project.modes[0]!.active;
   const readers = readersOf(
     project,
     ledgerOf(project, 'working').accounts.filter((a) => a.draw !== undefined),
@@ -63,7 +63,7 @@ describe.each(Object.entries(CIRCUIT_TYPES))('%s', (_, data) => {
 
   test('has bounds of its currents that extreme builds reach', () => {
     // These builds have no peaks.
-    const bursts = project.networks.some((n) => n.on.some((b) => b.members.some(hasPeaks)));
+    const bursts = project.networks.some((n) => [...n.on, ...n.off].some((b) => b.members.some(hasPeaks)));
     const asked = readers.filter(
       ({ account, off, peaks }) => off.length === 0 && isCurrent(account) && !(bursts && peaks !== false),
     );

@@ -70,6 +70,31 @@ export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
   'a relay board with transistor inputs': on({
     fan: { part: 'relay-board-transistor-high-5v-1', inputs: { 1: 'D6' }, supply: 'main.5v' },
   }),
+  'a heater on a normally open contact and a fan on a normally closed one': on(
+    {
+      vents: {
+        part: 'relay-board-opto-low-5v-2',
+        inputs: { 1: 'D4', 2: 'D5' },
+        'logic-supply': 'main.5v',
+        'coil-supply': 'brick-5v',
+        jumper: 'removed',
+        contacts: {
+          1: {
+            wired: 'normally-open',
+            load: { type: 'resistive', voltage: '12 V DC', current: '0.7 to 0.8 A', supply: 'brick-12v' },
+          },
+          2: {
+            wired: 'normally-closed',
+            load: { type: 'motor', voltage: '12 V DC', current: '0.2 to 0.3 A', stall: '0.8 A', supply: 'brick-12v' },
+          },
+        },
+      },
+    },
+    {
+      wires: [{ from: 'brick-12v', to: 'vents', length: '3 m', gauge: 'AWG 22' }],
+      modes: { working: { active: ['vents.1'] }, resting: { active: ['vents.2'] } },
+    },
+  ),
   'a row of LEDs on an expander': on(
     { row: { part: 'led-red-5mm', pins: ['bar.q0..q3'], series: '330 Ω ±5 %' } },
     {

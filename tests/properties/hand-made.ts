@@ -5,6 +5,41 @@ const usb = { port: { type: 'usb2-port' } };
 const board = { main: { board: 'atmega328p-5v-board', powered: { usb: 'port' } } };
 
 export const HAND_MADE: Readonly<Record<string, Data>> = {
+  'loads on contacts, open and closed at rest, one of them on the coils’ own supply': {
+    ampledger: 1,
+    title: 'Contacts',
+    ambient: '0 to 40 °C',
+    supplies: {
+      ...usb,
+      brick: { voltage: '5 V ±5 %', current: '5 A', resistance: '50 to 100 mΩ' },
+      big: { voltage: '24 V ±10 %', current: '5 A' },
+    },
+    controllers: board,
+    loads: {
+      vents: {
+        part: 'relay-board-opto-low-5v-4',
+        inputs: { 1: 'D4', 2: 'D5', 3: 'D6', 4: 'D7' },
+        'logic-supply': 'main.5v',
+        'coil-supply': 'brick',
+        jumper: 'removed',
+        contacts: {
+          1: {
+            wired: 'normally-open',
+            load: { type: 'inductive', voltage: '24 V DC', current: '0.4 to 0.5 A', supply: 'big' },
+          },
+          2: {
+            wired: 'normally-closed',
+            load: { type: 'resistive', voltage: '5 V DC', current: '1 A', supply: 'brick' },
+          },
+          3: {
+            wired: 'normally-closed',
+            load: { type: 'motor', voltage: '24 V DC', current: '0.5 A', supply: 'big' },
+          },
+          4: { wired: 'normally-open', load: { type: 'resistive', voltage: '230 V AC', current: '2 A' } },
+        },
+      },
+    },
+  },
   'four relays of a board on the controller’s own 5 V, with a lamp on one of their pins': {
     ampledger: 1,
     title: 'Vents',

@@ -23,7 +23,7 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
     (p) => p.id === a.id && p.title === a.title && p.quantity === a.quantity && p.direction === a.direction,
   );
   if (plan) {
-    const off = plan.off || plan.recipes.some((r) => r.startsWith('let-go')) ? plan.circuits : [];
+    const off = plan.off || plan.whileOff || plan.recipes.some((r) => r.startsWith('let-go')) ? plan.circuits : [];
     return {
       off,
       peaks: plan.peaks ?? false,

@@ -1,6 +1,7 @@
 /** Every case of every rule. */
 import type { Case } from './case.js';
 import { COILS } from './coils.js';
+import { CONTACTS } from './contacts.js';
 import { DATA } from './data.js';
 import { DRIVERS } from './drivers.js';
 import { GROUPS } from './groups.js';
@@ -15,6 +16,7 @@ export const CASES: readonly Case[] = [
   ...LINES,
   ...GROUPS,
   ...COILS,
+  ...CONTACTS,
   ...DATA,
   ...DRIVERS,
   ...PARTS,

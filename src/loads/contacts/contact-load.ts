@@ -1,0 +1,123 @@
+/** What hangs on a contact: its kind, its voltage, what it takes and what it takes when it starts. */
+import type { ContactLoadKind } from '../../circuit/contact.js';
+import { rmsOverSecond } from '../../circuit/pulse.js';
+import { formatValue } from '../../quantity/print.js';
+import type { Interval } from '../../quantity/interval.js';
+import { closed } from '../../quantity/quantity.js';
+import { drawOf, withPeak } from '../draw.js';
+import type { Figures } from '../figures.js';
+import { USUAL_COLD } from '../lamp.js';
+import type { Bench } from '../lowering.js';
+import type { Member, Origin } from '../plan.js';
+import { LOAD_KINDS } from './contact-rating.js';
+
+export interface ContactLoad {
+  readonly kind: ContactLoadKind;
+  /** Nominal volts. */
+  readonly volts: number;
+  readonly waveform: 'AC' | 'DC';
+  /** Amperes as stated; absent where nobody states them. */
+  readonly amps?: Interval;
+  /** Amperes when it starts, where stated, and the seconds they last. */
+  readonly peak?: number;
+  readonly lasts: number;
+  /** What keeps this node at its voltage feeds it. */
+  readonly node: string;
+  /** A supply of the project, by the node that it hangs on. */
+  readonly supply?: string;
+  readonly origin: Origin;
+}
+
+/** What a load takes when it starts is stated under this key. */
+const STARTS: { readonly [K in ContactLoadKind]: 'stall' | 'inrush' } = {
+  resistive: 'inrush',
+  inductive: 'inrush',
+  motor: 'stall',
+  lamp: 'inrush',
+  capacitive: 'inrush',
+};
+
+export const startKey = (kind: ContactLoadKind): 'stall' | 'inrush' => STARTS[kind];
+
+/** A stall, a start or a burst without a stated time lasts this long, seconds (rule 8 of the format). */
+const USUAL_TIME = 0.5;
+
+/** Reads a contact's load; undefined after a problem. @param contact figures of the contact @param circuit 'vents.1' */
+export function contactLoad(contact: Figures, circuit: string, bench: Bench): ContactLoad | undefined {
+  const figures = contact.within('load');
+  const kind = LOAD_KINDS.find((each) => each === figures.word('type'));
+  if (kind === undefined) return undefined;
+  const stated = figures.figure('voltage', 'voltage')?.quantity;
+  const named = figures.word('supply');
+  const supply = named === undefined ? undefined : bench.node(named, figures.at('supply'));
+  if (named !== undefined && supply === undefined) return undefined;
+  if (stated === undefined && supply === undefined) {
+    figures.problem(
+      'voltage',
+      `nothing says what voltage the load on the contact of \`${circuit}\` works on`,
+      '`voltage: 24 V DC`, `voltage: 230 V AC`, or `supply:` with the name of a supply',
+    );
+    return undefined;
+  }
+  const waveform = stated?.waveform ?? (supply === undefined ? undefined : 'DC');
+  if (waveform === undefined) {
+    figures.problem(
+      'voltage',
+      `nothing says whether the load on the contact of \`${circuit}\` is on direct or alternating voltage`,
+      `\`${stated!.stated} DC\` or \`${stated!.stated} AC\``,
+    );
+    return undefined;
+  }
+  if (waveform === 'AC' && supply !== undefined) {
+    figures.problem(
+      'supply',
+      `\`${named}\` gives a direct voltage, and the load on the contact of \`${circuit}\` wants ${stated!.stated}`,
+      'no `supply`: what feeds an alternating load is none of the project’s supplies',
+    );
+    return undefined;
+  }
+  const window = stated === undefined ? undefined : closed(stated);
+  const key = startKey(kind);
+  const peak = figures.interval(key, 'current')?.max;
+  const amps = drawOf(figures, 'current');
+  const node =
+    supply ??
+    bench.elsewhere(`${circuit}:load-supply`, `what feeds the load on ${circuit}`, window!, figures.at('voltage'));
+  const lasts = figures.interval(`${key}-time`, 'time')?.max ?? (kind === 'lamp' ? USUAL_COLD.time : USUAL_TIME);
+  return {
+    kind,
+    volts: window?.typ ?? bench.nominal(node),
+    waveform,
+    ...(amps && { amps }),
+    ...(peak !== undefined && { peak }),
+    lasts,
+    node,
+    ...(supply !== undefined && { supply }),
+    origin: figures.figure('current', 'current')?.origin ?? { document: 'the project file', basis: 'project' },
+  };
+}
+
+/**
+ * The load as a member of its branch. What is stated at a voltage follows the supply's own: a heater or a valve as a resistance,
+ * a lamp as a filament; a motor and a power supply take their current whatever they get.
+ *
+ * @param part 'vents.1.contact'
+ */
+export function loadMember(load: ContactLoad, amps: Interval, part: string, figures: Figures): Member {
+  const { kind, volts, peak, lasts, origin } = load;
+  if (kind === 'lamp') {
+    const ratio = peak === undefined ? USUAL_COLD.ratio : Math.max(peak / amps.max, 1);
+    if (peak === undefined)
+      figures.assume(
+        `a cold filament takes up to ${USUAL_COLD.ratio} times its ${formatValue(amps.typ, 'current')}, since nobody states its inrush`,
+      );
+    const cold = { peak: ratio, second: rmsOverSecond(1, ratio, lasts) };
+    return { kind: 'filament', part, volts, amps, cold, origin };
+  }
+  const isPlain = (kind === 'resistive' || kind === 'inductive') && peak === undefined && amps.min > 0;
+  if (isPlain) {
+    const ohms = { min: volts / amps.max, typ: volts / amps.typ, max: volts / amps.min };
+    return { kind: 'resistance', part, ohms, load: true, origin };
+  }
+  return { kind: 'current', part, ...withPeak(amps, peak, lasts), origin };
+}

@@ -1,0 +1,96 @@
+/**
+ * What gets through a contact that is open: the leakage of a solid-state relay, and what a capacitor across a contact passes of
+ * an alternating voltage. A small load does not notice that it is off.
+ */
+import { throughCapacitor } from '../../circuit/contact.js';
+import { closed } from '../../quantity/quantity.js';
+import type { AccountPlan, Member, Step } from '../plan.js';
+import type { Contact, ContactBase } from './contact.js';
+
+/** Mains frequency, hertz: the higher of the two lets more through. */
+const HERTZ = 60;
+/** A load is off with so much of what it takes (common practice, no source). */
+const SURELY_OFF = 0.1;
+
+const partOf = (circuit: string): string => `${circuit}.leak`;
+
+/** Amperes through the open contact, and how they come about. */
+function leakOf({ load, input }: Contact): { readonly amps: number; readonly capacitor?: number } | undefined {
+  const output = input.type === 'solid-state-relay' ? input.relay.figure('leakage', 'current') : undefined;
+  const across = input.contact.within('suppression');
+  const farads =
+    across.word('across') === 'contact' && load.waveform === 'AC'
+      ? across.interval('capacitance', 'capacitance')?.max
+      : undefined;
+  const passed = farads === undefined ? 0 : throughCapacitor(farads, load.volts, HERTZ);
+  const leaks = output ? closed(output.quantity).max : 0;
+  if (passed + leaks <= 0) return undefined;
+  return { amps: passed + leaks, ...(farads !== undefined && { capacitor: farads }) };
+}
+
+/** What an open contact lets through, as a branch's member. */
+export function openLeak(contact: Contact): Member | undefined {
+  const leak = leakOf(contact);
+  return (
+    leak && {
+      kind: 'current',
+      part: partOf(contact.circuit),
+      amps: { min: 0, typ: leak.amps, max: leak.amps },
+    }
+  );
+}
+
+/** Whether the load is off when its contact is open. */
+export function openAccounts(base: ContactBase, contact: Contact): AccountPlan[] {
+  const { circuit, load, side } = contact;
+  const leak = leakOf(contact);
+  if (leak === undefined || load.amps === undefined) return [];
+  const part = partOf(circuit);
+  const { whileOff: _, ...common } = base;
+  const off = SURELY_OFF * load.amps.min;
+  const through: Step[] =
+    leak.capacitor === undefined
+      ? []
+      : [
+          {
+            name: 'I_capacitor',
+            says: 'what the capacitor across the open contact passes',
+            formula: '2 * 3.14159265358979 * f * C * V',
+            with: { f: [HERTZ, 'Hz'], C: [leak.capacitor, 'F'], V: [load.volts, 'V'] },
+            gives: [throughCapacitor(leak.capacitor, load.volts, HERTZ), 'A'],
+          },
+        ];
+  return [
+    {
+      ...common,
+      ...(side === 'normally-open' && { whileOff: true }),
+      id: part,
+      title: `contact of ${circuit}, open`,
+      quantity: 'current',
+      direction: 'at-most',
+      recipes: ['draw-most', 'draw-least'],
+      read: (s) => s.current(part),
+      limits: [
+        {
+          value: off,
+          stated: 'a tenth of what its load takes',
+          grade: 'practice',
+          isFunction: true,
+          margin: 'none',
+          origin: { document: 'common practice, no source', basis: 'practice' },
+        },
+      ],
+      books: [{ circuit, part }],
+      steps: (s) => [
+        ...through,
+        {
+          name: 'I_open',
+          says: 'what still flows through the load when its contact is open',
+          formula: 'I_leak',
+          with: { I_leak: [s.current(part), 'A'] },
+          gives: [s.current(part), 'A'],
+        },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,166 @@
+/** Cases of the rules about contacts and what hangs on them. */
+import type { Case } from './case.js';
+import { onSupplies } from './case.js';
+
+const SUPPLIES = 'brick: { voltage: 5 V, current: 2 A }, main: { voltage: 24 V, current: 20 A }';
+/** A relay that is always on or off, as its contact is asked about; its rows are all that is known of that. */
+const relay = (rows: string, contact: string): string =>
+  onSupplies(
+    SUPPLIES,
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, contact-rating: [ ${rows} ], contact: { wired: normally-open, ${contact} } }`,
+    { policy: 'classroom' },
+  );
+const onMain = (kind: string, amps: string, more = ''): string =>
+  `load: { type: ${kind}, voltage: 24 V DC, current: ${amps}, supply: main${more} }`;
+const TEN = '{ resistive: 10 A, voltage: 30 V DC }, { minimum: 100 mA, voltage: 5 V DC }';
+const CURVE = '{ resistive: 8 A, voltage: 24 V DC }, { resistive: 500 mA, voltage: 60 V DC }';
+const ssr = (output: string, contact: string): string =>
+  onSupplies(
+    SUPPLIES,
+    `a: { type: solid-state-relay, input: { led-drop: 1.2 V, series: 300 Ω, on-current: 5 mA }, supply: brick, switched: elsewhere, ${output}, contact: { ${contact} } }`,
+    { policy: 'classroom' },
+  );
+
+export const CONTACTS: readonly Case[] = [
+  {
+    rule: 'contact-current',
+    when: 'breaks on a heater over the rating',
+    verdict: 'breach',
+    text: relay(TEN, onMain('resistive', '10.1 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is content with a heater exactly at the rating',
+    verdict: 'silent',
+    text: relay(TEN, onMain('resistive', '10 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'strains on a motor over a fifth of the resistive rating',
+    verdict: 'strain',
+    text: relay(TEN, onMain('motor', '2.1 A', ', stall: 8 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is content with a motor at a fifth of it',
+    verdict: 'silent',
+    text: relay(TEN, onMain('motor', '2 A', ', stall: 8 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is content with a motor that a row of its own allows',
+    verdict: 'silent',
+    text: relay(`${TEN}, { motor: 5 A, voltage: 30 V DC }`, onMain('motor', '5 A', ', stall: 8 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'strains on an inrush over the resistive rating',
+    verdict: 'strain',
+    text: relay(`${TEN}, { lamp: 5 A, voltage: 30 V DC }`, onMain('lamp', '1 A', ', inrush: 12 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is content with that inrush where it may be closed on',
+    verdict: 'silent',
+    text: relay(`${TEN}, { lamp: 5 A, voltage: 30 V DC }, { making: 15 A }`, onMain('lamp', '1 A', ', inrush: 12 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is unproven above the highest voltage that is rated',
+    verdict: 'unproven',
+    text: relay(TEN, 'load: { type: resistive, voltage: 48 V DC, current: 1 A }'),
+  },
+  {
+    rule: 'contact-current',
+    when: 'strains between two points of a breaking curve, over the higher one',
+    verdict: 'strain',
+    text: relay(CURVE, 'load: { type: resistive, voltage: 48 V DC, current: 700 mA }'),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is unproven with nothing known of the load',
+    verdict: 'unproven',
+    text: relay(TEN, ''),
+  },
+  {
+    rule: 'contact-minimum',
+    when: 'breaks on a signal through a power contact',
+    verdict: 'breach',
+    text: relay(TEN, onMain('resistive', '20 mA')),
+  },
+  {
+    rule: 'contact-minimum',
+    when: 'breaks on a voltage too low to break through',
+    verdict: 'breach',
+    text: relay(TEN, 'load: { type: resistive, voltage: 3.3 V DC, current: 200 mA }'),
+  },
+  {
+    rule: 'contact-minimum',
+    when: 'is unproven with a small current of which nobody speaks',
+    verdict: 'unproven',
+    text: relay('{ resistive: 10 A, voltage: 30 V DC }', onMain('resistive', '20 mA')),
+  },
+  {
+    rule: 'contact-minimum',
+    when: 'is content with exactly the least',
+    verdict: 'silent',
+    text: relay(TEN, onMain('resistive', '100 mA')),
+  },
+  {
+    rule: 'contact-arc',
+    when: 'notes a valve on direct voltage with nothing across it',
+    verdict: 'note',
+    text: relay(TEN, onMain('inductive', '1 A')),
+  },
+  {
+    rule: 'contact-arc',
+    when: 'breaks on a diode across an alternating load',
+    verdict: 'breach',
+    text: relay(
+      '{ resistive: 10 A, voltage: 250 V AC }',
+      'load: { type: inductive, voltage: 24 V AC, current: 1 A }, suppression: { type: diode }',
+    ),
+  },
+  {
+    rule: 'contact-arc',
+    when: 'is content with a diode across a valve on direct voltage',
+    verdict: 'silent',
+    text: relay(TEN, `${onMain('inductive', '1 A')}, suppression: { type: diode }`),
+  },
+  {
+    rule: 'contact-leak',
+    when: 'breaks on a small load that a capacitor across the contact keeps on',
+    verdict: 'breach',
+    text: relay(
+      '{ resistive: 10 A, voltage: 250 V AC }',
+      'load: { type: resistive, voltage: 230 V AC, current: 80 mA }, suppression: { type: rc, across: contact, capacitance: 100 nF }',
+    ),
+  },
+  {
+    rule: 'contact-leak',
+    when: 'is content with the same capacitor across the load',
+    verdict: 'silent',
+    text: relay(
+      '{ resistive: 10 A, voltage: 250 V AC }',
+      'load: { type: resistive, voltage: 230 V AC, current: 80 mA }, suppression: { type: rc, across: load, capacitance: 100 nF }',
+    ),
+  },
+  {
+    rule: 'contact-heat',
+    when: 'breaks on an output that gets hotter than it bears',
+    verdict: 'breach',
+    text: ssr(
+      'drop: 1.6 V, thermal-resistance: 8 K/W, maximum-junction: 125 °C, contact-rating: [ { resistive: 10 A, voltage: 280 V AC } ]',
+      'load: { type: resistive, voltage: 230 V AC, current: 8 A }',
+    ),
+  },
+  {
+    rule: 'contact-heat',
+    when: 'is content with a cooler heat sink',
+    verdict: 'silent',
+    text: ssr(
+      'drop: 1.6 V, thermal-resistance: 7 K/W, maximum-junction: 125 °C, contact-rating: [ { resistive: 10 A, voltage: 280 V AC } ]',
+      'load: { type: resistive, voltage: 230 V AC, current: 8 A }',
+    ),
+  },
+];

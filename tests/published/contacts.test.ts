@@ -1,0 +1,135 @@
+/** What contacts may switch, held against makers' tables and rules. */
+import { describe, expect, test } from 'vitest';
+import { SHARE_OF_RESISTIVE, betweenPoints, throughCapacitor } from '../../src/circuit/contact.js';
+import { judged } from '../checks/judged.js';
+
+/** A contact of which only the rows are known, on a load that nothing else limits. */
+const contact = (rows: string, load: string, wired = 'normally-open') =>
+  judged(`ampledger: 1
+title: Contact
+ambient: 25 °C
+policy: classroom
+supplies: { brick: { voltage: 5 V, current: 2 A } }
+loads:
+  a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, contact-rating: [ ${rows} ],
+       contact: { wired: ${wired}, load: { ${load} } } }
+`);
+const verdict = (rows: string, load: string, wired?: string): string | undefined =>
+  contact(rows, load, wired).accounts.find(
+    ({ account: a }) => a.id === 'a.contact' && a.quantity === 'current' && a.direction === 'at-most',
+  )?.verdict;
+
+// Omron, D4MC limit switches, p. 2, Ratings: steady amperes; inductive at a power factor of 0.4 or 7 ms; "lamp load has an
+// inrush current of 10 times the steady-state current, motor load of 6 times"; inrush at most 30 A (NC), 15 A (NO).
+const D4MC = [
+  '{ resistive: 10 A, voltage: 250 V AC }',
+  '{ inductive: 10 A, voltage: 250 V AC }',
+  '{ lamp: 2.5 A, voltage: 250 V AC, wired: normally-closed }',
+  '{ lamp: 1.25 A, voltage: 250 V AC, wired: normally-open }',
+  '{ motor: 3 A, voltage: 250 V AC, wired: normally-closed }',
+  '{ motor: 1.5 A, voltage: 250 V AC, wired: normally-open }',
+  '{ resistive: 6 A, voltage: 30 V DC }',
+  '{ resistive: 500 mA, voltage: 125 V DC }',
+  '{ resistive: 250 mA, voltage: 250 V DC }',
+  '{ inductive: 5 A, voltage: 30 V DC }',
+  '{ inductive: 50 mA, voltage: 125 V DC }',
+  '{ making: 15 A, wired: normally-open }',
+  '{ making: 30 A, wired: normally-closed }',
+].join(', ');
+
+describe('a published table of ratings', () => {
+  test.each([
+    ['type: lamp, voltage: 230 V AC, current: 1.25 A', 'normally-open', 'sound'],
+    ['type: lamp, voltage: 230 V AC, current: 1.26 A', 'normally-open', 'breach'],
+    ['type: lamp, voltage: 230 V AC, current: 2.5 A', 'normally-closed', 'sound'],
+    ['type: motor, voltage: 230 V AC, current: 1.5 A', 'normally-open', 'sound'],
+    ['type: motor, voltage: 230 V AC, current: 1.6 A', 'normally-open', 'breach'],
+    ['type: motor, voltage: 230 V AC, current: 3 A', 'normally-closed', 'sound'],
+    // Ten times 1.25 A is inside the 15 A that it may close on; thirteen times is not.
+    ['type: lamp, voltage: 230 V AC, current: 1.25 A, inrush: 12.5 A', 'normally-open', 'sound'],
+    ['type: lamp, voltage: 230 V AC, current: 1.25 A, inrush: 16 A', 'normally-open', 'breach'],
+    ['type: resistive, voltage: 24 V DC, current: 6 A', 'normally-open', 'sound'],
+    ['type: resistive, voltage: 125 V DC, current: 500 mA', 'normally-open', 'sound'],
+    ['type: resistive, voltage: 125 V DC, current: 510 mA', 'normally-open', 'breach'],
+    ['type: inductive, voltage: 125 V DC, current: 50 mA', 'normally-open', 'sound'],
+    ['type: inductive, voltage: 24 V DC, current: 5 A', 'normally-open', 'sound'],
+    ['type: inductive, voltage: 24 V DC, current: 5.1 A', 'normally-open', 'breach'],
+    ['type: resistive, voltage: 300 V DC, current: 100 mA', 'normally-open', 'unproven'],
+  ])('%s, %s: %s', (load, wired, expected) => {
+    expect(verdict(D4MC, load, wired)).toBe(expected);
+  });
+});
+
+describe('breaking direct voltage', () => {
+  // Finder, 40 series, table of UL ratings, General technical information V-2014: 8 A at 24 V, 0.5 A at 60 V, 0.2 A at 110 V,
+  // 0.12 A at 250 V DC.
+  const points = [
+    { volts: 24, amps: 8 },
+    { volts: 60, amps: 0.5 },
+    { volts: 110, amps: 0.2 },
+    { volts: 250, amps: 0.12 },
+  ];
+
+  test('a straight line on double logarithmic paper goes through both points', () => {
+    for (const [k, low] of points.slice(0, -1).entries()) {
+      const high = points[k + 1]!;
+      expect(betweenPoints(low, high, low.volts)).toBeCloseTo(low.amps, 12);
+      expect(betweenPoints(low, high, high.volts)).toBeCloseTo(high.amps, 12);
+    }
+  });
+
+  test('between points that lie far apart the true curve sags below the line, so that only the higher one is sure', () => {
+    // From 24 and 110 V the line promises 0.9 A at 60 V, where the maker has 0.5 A.
+    expect(betweenPoints(points[0]!, points[2]!, 60)).toBeGreaterThan(0.5);
+    expect(betweenPoints(points[0]!, points[2]!, 60)).toBeLessThan(1);
+  });
+
+  const rows = points.map(({ volts, amps }) => `{ resistive: ${amps} A, voltage: ${volts} V DC }`).join(', ');
+  test.each([
+    [8, 24, 'sound'],
+    [0.5, 60, 'sound'],
+    [0.51, 60, 'breach'],
+    [0.2, 110, 'sound'],
+    // Between 24 and 60 V, over what holds at 60 V: a strain up to the line, which has 0.98 A at 48 V, and a breach beyond.
+    [0.6, 48, 'strain'],
+    [0.97, 48, 'strain'],
+    [0.99, 48, 'breach'],
+    [0.1, 260, 'unproven'],
+  ])('%s A at %s V is %s', (amps, volts, expected) => {
+    expect(verdict(rows, `type: resistive, voltage: ${volts} V DC, current: ${amps} A`)).toBe(expected);
+  });
+
+  // Leach International, Application note 101, 6/00, p. 14: I2 = 2/3 I1 E1/E2, so that 10 A at 28 V is 3.4 A at 55 V. That rule is
+  // for aircraft relays: small ones break much less, which the reference points show.
+  test('a rule for large relays is no rule for small ones', () => {
+    const leach = (2 / 3) * 8 * (24 / 60);
+    expect(leach).toBeGreaterThan(4 * 0.5);
+  });
+});
+
+describe('shares of the resistive rating', () => {
+  // Omron, "Load types & ratings" (components.omron.com/load-types-ratings): ten times a lamp's and six times a motor's steady
+  // current shall not be more than the resistive rating; NASA EEE-INST-002 style derating has 40, 20 and 10 % (from memory).
+  test('are no more generous than ten times a lamp and six times a motor', () => {
+    expect(SHARE_OF_RESISTIVE.lamp).toBeLessThanOrEqual(1 / 10);
+    expect(SHARE_OF_RESISTIVE.motor).toBeGreaterThan(1 / 6);
+  });
+
+  // "Meaning of contact ratings", Handouk: 10 A at 250 V AC is 4 A at a power factor of 0.4.
+  test('of an inductive load are what a power factor of 0.4 leaves', () => {
+    expect(SHARE_OF_RESISTIVE.inductive).toBe(0.4);
+  });
+
+  // Omron, G5LE PCB Power Relay, Ratings: 8 A resistive and 4 A inductive at 30 V DC, 10 A and 5 A at 120 V AC. The usual share
+  // is on the safe side of it.
+  test('are on the safe side of a maker’s own inductive rating', () => {
+    expect(SHARE_OF_RESISTIVE.inductive * 8).toBeLessThanOrEqual(4);
+    expect(SHARE_OF_RESISTIVE.inductive * 10).toBeLessThanOrEqual(5);
+  });
+});
+
+// A well-known nuisance: 100 nF across a contact lets 7 to 9 mA of 230 V through (2 pi f C V at 50 and 60 Hz; from memory).
+test('a capacitor across an open contact passes what its reactance lets it', () => {
+  expect(throughCapacitor(100e-9, 230, 50)).toBeCloseTo(7.226e-3, 6);
+  expect(throughCapacitor(100e-9, 230, 60)).toBeCloseTo(8.671e-3, 6);
+});
