@@ -110,6 +110,8 @@ export function lowerBus(signals: readonly Signal[], bench: Bench): LoweredLine 
         title: `${s.role} of ${s.by}`,
         rail: s.supply,
         path: s.path,
+        ...(s.thresholds && { thresholds: s.thresholds }),
+        ...(s.bears && { bears: s.bears }),
       };
       // What holds the line to its own supply reads it there as it likes.
       if (ups.some((h) => h.to !== s.supply)) {

@@ -25,12 +25,13 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
   const node = `${id}:line`;
   const ends: LineEnds = { from: [output.rail], at: rail };
   const title = `${role} of ${by} at pin ${signal.input.label}`;
+  const thresholds = reader?.thresholds ?? signal.thresholds;
   const receiver = {
     ...{ id, title, circuit: id, path, node, rail, parts: [] },
-    ...(reader?.thresholds && { thresholds: reader.thresholds }),
+    ...(thresholds && { thresholds }),
     ...(signal.highFrom !== undefined && { highFrom: signal.highFrom }),
   };
-  if (reader?.thresholds === undefined && !fixed)
+  if (thresholds === undefined && !fixed)
     bench.assume(by, 'its inputs read by 30 / 50 / 70 % of its supply, since nobody publishes their levels', path);
   const levels = (['high', 'low'] as const)
     .map((level) => levelAccount(receiver, level, { off: level === 'low', ends }))
@@ -60,7 +61,7 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
             parts: [`${id}.wire`],
           }),
         ]
-      : [overdrivenAccount({ ...receiver, off: false, ends })];
+      : [overdrivenAccount({ ...receiver, off: false, ends, ...(signal.bears && { bears: signal.bears }) })];
   const sketch: NetworkSketch = {
     id,
     circuits: [id],

@@ -1,5 +1,5 @@
 /** A line that stands above the supply of what reads it: whether that bears it, its maker has to say. */
-import type { AccountPlan, LimitPlan, LineEnds } from '../plan.js';
+import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../plan.js';
 
 /** How far beyond its supply an input may be driven when nobody states it, volts (common practice, no source: what data sheets allow without a clamp current). */
 const ALLOWED = 0.3;
@@ -21,19 +21,7 @@ export const UNCLAMPED_LIMIT: LimitPlan = {
 };
 
 /** The account of a line at a pin that has no junction to its supply. */
-export const unclampedAccount = (o: Overdriven): AccountPlan => ({
-  ...overdrivenAccount(o),
-  limits: [UNCLAMPED_LIMIT],
-  steps: (s) => [
-    {
-      name: 'V',
-      says: 'what stands at the pin, which leads nothing away to its supply',
-      formula: 'V_pin',
-      with: { V_pin: [s.voltage(o.node), 'V'] },
-      gives: [s.voltage(o.node), 'V'],
-    },
-  ],
-});
+export const unclampedAccount = (o: Overdriven): AccountPlan => overdrivenAccount({ ...o, bears: UNCLAMPED_LIMIT });
 
 export interface Overdriven {
   readonly id: string;
@@ -44,6 +32,8 @@ export interface Overdriven {
   readonly rail: string;
   readonly ends: LineEnds;
   readonly off: boolean;
+  /** What it bears whatever its supply, volts from ground; without it, its supply and a little more. */
+  readonly bears?: LimitPlan;
 }
 
 export const overdrivenAccount = (o: Overdriven): AccountPlan => ({
@@ -58,23 +48,31 @@ export const overdrivenAccount = (o: Overdriven): AccountPlan => ({
   line: o.ends,
   ...(o.off && { off: true as const }),
   read: (s) => s.voltage(o.node),
-  limits: [
-    {
-      value: (s) => s.voltage(o.rail) + ALLOWED,
-      stated: `its supply and ${ALLOWED} V, assumed`,
-      grade: 'practice',
-      margin: 'none',
-      asks: `what voltage does ${o.title} bear beyond its supply?`,
-      origin: { document: 'common practice, no source', basis: 'practice' },
-    },
-  ],
-  steps: (s) => [
-    {
-      name: 'V_allowed',
-      says: 'as far as an input may be driven without more being known of it',
-      formula: 'V_supply + V_beyond',
-      with: { V_supply: [s.voltage(o.rail), 'V'], V_beyond: [ALLOWED, 'V'] },
-      gives: [s.voltage(o.rail) + ALLOWED, 'V'],
-    },
-  ],
+  limits: [o.bears ?? beyondSupply(o)],
+  steps: (s) => [o.bears ? standing(o, s) : allowed(o, s)],
+});
+
+const beyondSupply = ({ rail, title }: Overdriven): LimitPlan => ({
+  value: (s) => s.voltage(rail) + ALLOWED,
+  stated: `its supply and ${ALLOWED} V, assumed`,
+  grade: 'practice',
+  margin: 'none',
+  asks: `what voltage does ${title} bear beyond its supply?`,
+  origin: { document: 'common practice, no source', basis: 'practice' },
+});
+
+const standing = ({ node }: Overdriven, s: Reading): Step => ({
+  name: 'V',
+  says: 'what stands at the pin, which leads nothing away to its supply',
+  formula: 'V_pin',
+  with: { V_pin: [s.voltage(node), 'V'] },
+  gives: [s.voltage(node), 'V'],
+});
+
+const allowed = ({ rail }: Overdriven, s: Reading): Step => ({
+  name: 'V_allowed',
+  says: 'as far as an input may be driven without more being known of it',
+  formula: 'V_supply + V_beyond',
+  with: { V_supply: [s.voltage(rail), 'V'], V_beyond: [ALLOWED, 'V'] },
+  gives: [s.voltage(rail) + ALLOWED, 'V'],
 });

@@ -1,9 +1,11 @@
 /** Signals between a pin of ours and a load or an expander: which way they go, and what stands at the other end. */
 import { closed } from '../../quantity/quantity.js';
+import type { Figures } from '../figures.js';
+import { rating } from '../limits.js';
 import type { BoundPin, LoadInput } from '../lowering.js';
-import type { Origin } from '../plan.js';
+import type { LimitPlan, Origin } from '../plan.js';
 import type { Interval } from '../../quantity/interval.js';
-import type { InputPin } from './line.js';
+import type { InputPin, Threshold, Thresholds } from './line.js';
 
 /** What stands at the other end of a signal. */
 export interface SignalEnd {
@@ -17,6 +19,10 @@ export interface SignalEnd {
   readonly isOutput?: true;
   /** It reads high from this voltage, whatever its supply, volts. */
   readonly highFrom?: number;
+  /** The levels that its maker publishes of its inputs, whatever its supply. */
+  readonly thresholds?: Thresholds;
+  /** The most that its inputs bear, whatever its supply, volts from ground. */
+  readonly bears?: LimitPlan;
 }
 
 /** One signal of the project, its pin bound. */
@@ -85,5 +91,17 @@ export function signalEnd({ entry, bench, figures, path, type }: LoadInput): Sig
     ...(supply !== undefined && { supply }),
     ...(pullUp && { pullUp: { ohms: closed(pullUp.quantity), origin: pullUp.origin } }),
     ...(type === 'servo' && { highFrom: SERVO_HIGH }),
+    ...published(figures),
   };
+}
+
+/** What a load's maker says of its inputs: up to one voltage they surely read low, from another on high, and no more at all. */
+function published(figures: Figures): Pick<SignalEnd, 'thresholds' | 'bears'> {
+  const figure = figures.figure('input-threshold', 'voltage');
+  const bears = rating(figures, 'input-maximum', 'voltage', { margin: 'none' });
+  if (figure === undefined) return bears ? { bears } : {};
+  const { quantity, origin } = figure;
+  const { min, max } = closed(quantity);
+  const level = (volts: number): Threshold => ({ volts: () => volts, stated: quantity.stated, origin });
+  return { thresholds: { low: level(min), high: level(max) }, ...(bears && { bears }) };
 }
