@@ -38,6 +38,12 @@ test('from memory: 0.8 V lost at half the rated current at 5 V, 0.5 V at a quart
     expect(supply! - min!).toBeCloseTo(rows[i]![3].max!, 6);
 });
 
+/** R01DS0355EJ0110, Table 2.4, as a public repository quotes it: 4.0 V and 1.0 V at 5 V. */
+test('Table 2.4: reads 0.2 and 0.8 of its supply', () => {
+  expect(bounds(at(id, 'thresholds', 0, 'low'), 'ratio')).toEqual({ max: 0.2 });
+  expect(bounds(at(id, 'thresholds', 0, 'high'), 'ratio')).toEqual({ min: 0.8 });
+});
+
 test('what nobody could look up says so', () => {
   for (const name of ['leakage', 'pull-up']) expect(at(id, name, 'cite', 0)).toBe('memory');
   for (const name of ['operating', 'absolute']) expect(at(id, 'supply', name, 'cite', 0)).toBe('memory');
