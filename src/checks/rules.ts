@@ -32,7 +32,9 @@ import ledsShareResistor from './parts/leds-share-resistor.js';
 import loadCurrent from './parts/load-current.js';
 import loadDip from './supplies/load-dip.js';
 import loadNeeds from './parts/load-needs.js';
+import relayPulsed from './parts/relay-pulsed.js';
 import resistorPower from './parts/resistor-power.js';
+import slowClamp from './parts/slow-clamp.js';
 import wireCurrent from './parts/wire-current.js';
 import wireIdle from './parts/wire-idle.js';
 import batteryLife from './budget/battery-life.js';
@@ -90,6 +92,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   clampOnBridge,
   nothingLimits,
   ledsShareResistor,
+  relayPulsed,
   jumperJoinsSupplies,
   suppliesJoined,
   noSource,
@@ -128,6 +131,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   coilVoltage,
   coilHeat,
   coilRelease,
+  slowClamp,
   clampRating,
   driverDrive,
   driverRelease,

@@ -5,6 +5,7 @@
  */
 import { capacityAt, lastsFor, meanCurrent } from '../circuit/battery.js';
 import type { LimitPlan, Step } from '../loads/plan.js';
+import { meanOf } from '../loads/pulses.js';
 import type { BatteryPlan, TreeNode } from '../project/project.js';
 import type { Account, LimitMet } from './account.js';
 import { marginOf } from './account.js';
@@ -174,7 +175,7 @@ const momentOf = (solver: Solver, mode: ModeSearch): Moment =>
 
 function drainOf(solver: Solver, moment: Moment, supply: string, share: number): Drain {
   const solve = (corner: Corner): Solution => solver.solve({ moment, corner, focus: solver.nobody });
-  const amps = (s: Solution): number => (flowsOf(s).get(supply) ?? 0) + inBursts(s, supply);
+  const amps = (s: Solution): number => meanOf(s, (at) => flowsOf(at).get(supply) ?? 0) + inBursts(s, supply);
   const high = leaning('high').map(solve);
   const most = high.reduce((a, b) => (amps(b) > amps(a) ? b : a));
   const typical = solve(TYPICAL);

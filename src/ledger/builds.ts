@@ -18,8 +18,10 @@ export const ambientFigure = (place?: string): string => (place === undefined ? 
 const LINK_FIGURES = ['ohms', 'contact', 'law', 'drop', 'volts', 'dropout', 'quiescent', 'efficiency'] as const;
 
 /** Of links and supplies: 'main.regulator-5v dropout', 'laptop volts'. */
-export const figureOf = (owner: string, what: (typeof LINK_FIGURES)[number] | 'thermal' | 'capacitance'): string =>
-  `${owner} ${what}`;
+export const figureOf = (
+  owner: string,
+  what: (typeof LINK_FIGURES)[number] | 'thermal' | 'capacitance' | 'duty',
+): string => `${owner} ${what}`;
 
 /** What a board draws itself, and the chip's part of it: one figure, since the rest of the board is what the chip leaves. */
 const OWN_DRAW = /\.(board|chip)$/;
@@ -46,6 +48,7 @@ export function uncertainFigures(project: Project): readonly string[] {
   note(ambientFigure(), project.ambient);
   for (const [place, ambient] of project.places) note(ambientFigure(place), ambient);
   for (const node of project.nodes) note(figureOf(node.id, 'volts'), node.volts);
+  for (const { id, pulses } of project.circuits) note(figureOf(id, 'duty'), pulses?.duty);
   for (const { about, farads } of project.capacitances) note(figureOf(about, 'capacitance'), farads);
   for (const link of project.links) {
     for (const key of LINK_FIGURES) for (const figure of linkFigures(link, key)) note(figureOf(link.id, key), figure);

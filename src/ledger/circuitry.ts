@@ -4,6 +4,8 @@ import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import { placeOf } from '../project/places.js';
+import type { Pulsing } from './phases.js';
+import { pulsingIn } from './phases.js';
 import type { FittedNetwork } from './fitted.js';
 import type { BranchIndex } from './fitted-branch.js';
 import { branchIndex } from './fitted-branch.js';
@@ -102,6 +104,8 @@ export interface Circuitry {
   readonly parts: ReadonlyMap<string, PartIndex>;
   /** For each circuit the numbers of its networks. */
   readonly networksOf: readonly (readonly number[])[];
+  /** What is switched on and off many times a second. */
+  readonly pulsing: readonly Pulsing[];
 }
 
 export function circuitry(project: Project): Circuitry {
@@ -185,6 +189,7 @@ export function circuitry(project: Project): Circuitry {
     every: [...networks.keys()],
     parts,
     networksOf,
+    pulsing: pulsingIn(project, circuitIndex),
   };
 }
 

@@ -2,6 +2,7 @@
  * The ledger: every account of a project in every mode, as the envelope over its corners, with the corner of each end kept.
  */
 import type { LimitPlan, Reading } from '../loads/plan.js';
+import { meanOf } from '../loads/pulses.js';
 import type { Project } from '../project/project.js';
 import type { Account, Entry, LimitMet } from './account.js';
 import { marginOf } from './account.js';
@@ -80,11 +81,15 @@ function averagesOf(bench: Solver, modes: readonly ModeSearch[]): Ledger['averag
   const supplies = project.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
   const books = shared.map(({ mode, on }) => {
     const typical = bench.solve({ moment: { mode: mode.name, on }, corner: TYPICAL, focus: bench.nobody });
-    return { name: mode.name, nodes: booksOf(typical).nodes };
+    return { name: mode.name, typical };
   });
   // Where circuits take turns, a mode is so many moments, and counts by the one that takes most.
   const most = (name: string, supply: string): number =>
-    Math.max(...books.filter((b) => b.name === name).map((b) => total(b.nodes.get(supply))));
+    Math.max(
+      ...books
+        .filter((b) => b.name === name)
+        .map(({ typical }) => meanOf(typical, (at) => total(booksOf(at).nodes.get(supply)))),
+    );
   return supplies.map((supply) => ({
     supply,
     amps: [...shares].reduce((sum, [name, share]) => sum + share * most(name, supply), 0),

@@ -1,10 +1,12 @@
 /** What is asked of a link of the supply tree: its current, its heat, the voltage that it gets and needs. */
 import { HEAT_NO_LIMIT, allowedByHeat, linearLoss } from '../circuit/regulator.js';
 import type { LimitPlan } from '../loads/plan.js';
+import { meanOf, rmsOf, rmsSteps } from '../loads/pulses.js';
 import type { Link, Project } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import { booksOf } from './bookings.js';
 import { figureOf } from './builds.js';
+import { rmsShares } from './phases.js';
 import type { TreeQuestion } from './question.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';
@@ -25,6 +27,10 @@ export function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
   if (link.divides) return [sag(link)];
   const number = solver.circuitry.linkIndex.get(link)!;
   const shares = (s: Solution): Shares => booksOf(s).links.get(link.id)!;
+  const amps = (s: Solution): number => s.linkCurrents[number]!;
+  // What heats slowly answers to the root mean square of pulses.
+  const slow = link.kind === 'fuse' || link.kind === 'cable';
+  const carries = (s: Solution): number => (slow ? rmsOf(s, amps) : amps(s));
   const current: TreeQuestion = {
     id: link.id,
     kind: KINDS[link.kind],
@@ -32,14 +38,15 @@ export function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
     quantity: 'current',
     direction: 'at-most',
     path: link.path,
-    limits: link.heat ? [...link.limits, ...heatLimit(link)] : link.limits,
+    limits: link.heat ? [...link.limits, ...heatLimit(link, amps)] : link.limits,
     ...(link.missing && { missing: link.missing }),
-    read: (s) => s.linkCurrents[number]!,
-    shares,
+    read: carries,
+    shares: slow ? rmsShares(shares) : shares,
     at: link.to,
     steps: (s) => [
       ...sumSteps(link.title, shares(s), undefined, s),
-      ...(link.kind === 'cable' ? cableSteps(link, s, s.linkCurrents[number]!) : []),
+      ...(slow ? rmsSteps(s, 'I_rms', 'its root mean square over a period of the pulses', 'A', amps) : []),
+      ...(link.kind === 'cable' ? cableSteps(link, s, amps(s)) : []),
     ],
   };
   return [
@@ -51,7 +58,7 @@ export function linkQuestions(solver: Solver, link: Link): TreeQuestion[] {
 }
 
 /** What a regulator's heat lets it give, at the input and the ambient of each corner: it may be far less than its rating. */
-function heatLimit({ id, from, to, heat, quiescent }: Link): LimitPlan[] {
+function heatLimit({ id, from, to, heat, quiescent }: Link, amps: (s: Solution) => number): LimitPlan[] {
   // The range of an assumed temperature is in degrees, and says nothing of amperes.
   const { range: _, ...limit } = heat!.limit;
   const { value: hottest, asks } = limit;
@@ -67,12 +74,19 @@ function heatLimit({ id, from, to, heat, quiescent }: Link): LimitPlan[] {
         const end = s.typical ? 'typ' : 'max';
         const drop = s.voltage(from) - s.voltage(to);
         const own = s.voltage(from) * (quiescent?.[end] ?? 0);
-        return allowedByHeat(s.ambient, hottest, heat!.thermal[end], drop, own);
+        // It is held against the pulses' top, and allows their mean so much.
+        return allowedByHeat(s.ambient, hottest, heat!.thermal[end], drop, own) * overMean(s as Solution, amps);
       },
       stated: `what keeps the junction of ${id} at ${limit.stated}`,
       condition: 'by its heat at this input and ambient',
     },
   ];
+}
+
+/** How many times its mean over a period a current is at its top. */
+function overMean(s: Solution, amps: (s: Solution) => number): number {
+  const mean = meanOf(s, amps);
+  return s.phases.length === 1 || mean <= 0 ? 1 : amps(s) / mean;
 }
 
 /** Junction temperature of a regulator: ambient plus thermal resistance times what it loses. */
@@ -90,10 +104,10 @@ function heat(link: Link, number: number, limit: LimitPlan): TreeQuestion {
     direction: 'at-most',
     path: link.path,
     limits: [limit],
-    read: (s) => s.ambient + thermal(s) * loss(s),
+    read: (s) => s.ambient + thermal(s) * meanOf(s, loss),
     at: link.to,
     heated: link,
-    steps: (s) => heatSteps(link, thermal(s), s, number),
+    steps: (s) => heatSteps(link, thermal(s), s, number, loss),
   };
 }
 

@@ -4,6 +4,7 @@
  * the currents and the other one for the heat, so that the sum is no less than it can be.
  */
 import type { Step } from '../loads/plan.js';
+import { meanSteps } from '../loads/pulses.js';
 import type { PinAccountPlan } from '../project/project.js';
 import type { FittedMember } from './fitted.js';
 import type { Solution } from './solution.js';
@@ -66,5 +67,6 @@ export function heatSteps(s: Solution, plan: PinAccountPlan, pins: ReadonlySet<s
       with: values,
       gives: [heatOf(s, plan, pins, networks), 'W'],
     },
+    ...meanSteps(s, 'P_mean', 'its mean over a period of the pulses', 'W', (at) => heatOf(at, plan, pins, networks)),
   ];
 }

@@ -2,6 +2,7 @@
 import type { PinAccountPlan } from '../project/project.js';
 import type { BranchPlan } from '../loads/plan.js';
 import { carriesAnything, hasPeaks } from '../loads/plan.js';
+import { meanOf } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
 import type { Shares } from './bookings.js';
 import { along, portionOf } from './bookings.js';
@@ -81,7 +82,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     }
   };
   const read = (s: Solution): number => {
-    if (plan.heat) return heatOf(s, plan, wanted, networks);
+    if (plan.heat) return meanOf(s, (at) => heatOf(at, plan, wanted, networks));
     let sum = plan.own.reduce((amps, { part }) => amps + s.current(part), 0);
     through(s, (amps) => (sum += amps));
     return sum;

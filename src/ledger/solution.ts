@@ -15,6 +15,8 @@ import type { FittedLink } from './fitted-links.js';
 import { regulates, slopeOhms } from './link-laws.js';
 import type { Flows } from './network-flows.js';
 import { solved, unsolved } from './network-flows.js';
+import type { SolvedPhase } from './phases.js';
+import { leastDuty, phasesOf } from './phases.js';
 import { heldVoltage } from './reservoirs.js';
 import { Sweep } from './sweep.js';
 
@@ -25,6 +27,18 @@ export class Solution extends Sweep implements Reading {
 
   /** The same moment just before the peaks that flow in it; absent where none do, or no capacitor answers to them. */
   before: (() => Solution) | undefined;
+
+  /** The same with other circuits on, where something pulses. */
+  during: ((on: Uint8Array) => Solution) | undefined;
+  private parted: readonly SolvedPhase[] | undefined;
+
+  duty(circuit: string): number {
+    return leastDuty(this, circuit);
+  }
+
+  get phases(): readonly SolvedPhase[] {
+    return (this.parted ??= phasesOf(this));
+  }
 
   get typical(): boolean {
     return this.corner.load === 'typ' && this.corner.build === undefined;

@@ -121,6 +121,8 @@ export function solver(project: Project): Solver {
   const remember = (s: Solution): void => {
     const calm = answering ? calmed(s.corner) : s.corner;
     if (calm !== s.corner) s.before = () => solve({ moment: s.moment, corner: calm, focus: s.focus });
+    if (built.pulsing.length > 0)
+      s.during = (on) => solve({ moment: { ...s.moment, on }, corner: s.corner, focus: s.focus });
   };
 
   const base = (moment: Moment, corner: Corner): Solution => {
@@ -200,6 +202,7 @@ export function solver(project: Project): Solver {
     const calm = answering ? calmed(corner) : corner;
     let before: Solution | undefined;
     if (calm !== corner) s.before = () => (before ??= solveBuild(moment, calm));
+    if (built.pulsing.length > 0) s.during = (on) => solveBuild({ ...moment, on }, corner);
     return s;
   };
   return {

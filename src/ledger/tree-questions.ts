@@ -1,5 +1,6 @@
 /** The supply tree: what flows through supplies, inlets, fuses, diodes, regulators and rails, and what that heats. */
 import { hasPeaks, isFalling } from '../loads/plan.js';
+import { rmsOf, rmsSteps } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
 import type { Link, Project, TreeNode } from '../project/project.js';
 import type { Shares } from './bookings.js';
@@ -11,6 +12,7 @@ import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
 import { reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
 import { linkQuestions } from './link-questions.js';
+import { rmsShares } from './phases.js';
 import type { Question, TreeQuestion } from './question.js';
 import type { Focus, Moment } from './moment.js';
 import type { Solution } from './solution.js';
@@ -233,7 +235,9 @@ function momentsOf(solver: Solver, telling: readonly { readonly corner: Corner; 
     const found = telling.flatMap(({ corner, reach }) => {
       const { adds, torn } = reach(at, heated);
       const tried = focus === solver.nobody ? corner : turnedRest(corner);
-      return heaviest(project, mode, adds(), new Set()).map((m) => turned(mode, m, torn(), read, tried, focus));
+      return weightings(solver, adds()).flatMap((weights) =>
+        heaviest(project, mode, weights, new Set()).map((m) => turned(mode, m, torn(), read, tried, focus)),
+      );
     });
     return [...new Map(found.map((m) => [m.on.join(), m])).values()];
   };
@@ -245,8 +249,18 @@ function momentsOf(solver: Solver, telling: readonly { readonly corner: Corner; 
   };
 }
 
+/** What circuits add, and, where some pulse, what they add on average: heat asks for the one, peaks for the other. */
+function weightings({ circuitry: { pulsing } }: Solver, adds: readonly number[]): readonly (readonly number[])[] {
+  if (pulsing.length === 0) return [adds];
+  const duty = (circuit: number): number => pulsing.find((p) => p.circuits.includes(circuit))?.duty.max ?? 1;
+  return [adds, adds.map((amps, circuit) => amps * duty(circuit))];
+}
+
 function nodeQuestions(node: TreeNode): TreeQuestion[] {
   const shares = (s: Solution): Shares => booksOf(s).nodes.get(node.id)!;
+  const amps = (s: Solution): number => flowsOf(s).get(node.id) ?? 0;
+  // A rail is copper and contacts, which heat slowly.
+  const slow = node.kind === 'rail';
   return [
     {
       id: node.id,
@@ -257,10 +271,13 @@ function nodeQuestions(node: TreeNode): TreeQuestion[] {
       path: node.path,
       limits: node.limits,
       ...(node.missing && { missing: node.missing }),
-      read: (s) => flowsOf(s).get(node.id) ?? 0,
-      shares,
+      read: (s) => (slow ? rmsOf(s, amps) : amps(s)),
+      shares: slow ? rmsShares(shares) : shares,
       at: node.id,
-      steps: (s) => sumSteps(node.title, shares(s), undefined, s),
+      steps: (s) => [
+        ...sumSteps(node.title, shares(s), undefined, s),
+        ...(slow ? rmsSteps(s, 'I_rms', 'its root mean square over a period of the pulses', 'A', amps) : []),
+      ],
     },
   ];
 }

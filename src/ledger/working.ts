@@ -6,6 +6,7 @@ import { COPPER_ZERO } from '../circuit/copper.js';
 import { WIRE_REFERENCE } from '../circuit/wire.js';
 import { branchSteps, symbol, unused } from '../loads/branch-working.js';
 import type { Step } from '../loads/plan.js';
+import { meanOf, meanSteps } from '../loads/pulses.js';
 import type { Link } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import type { Solution } from './solution.js';
@@ -100,10 +101,16 @@ export function cableSteps(link: Link, s: Solution, amps: number): Step[] {
 }
 
 /** A regulator's loss and junction temperature. */
-export function heatSteps(link: Link, thermal: number, s: Solution, number: number): Step[] {
+export function heatSteps(
+  link: Link,
+  thermal: number,
+  s: Solution,
+  number: number,
+  loss: (s: Solution) => number,
+): Step[] {
   const [input, output] = [s.voltage(link.from), s.voltage(link.to)];
   const [amps, own] = [s.linkCurrents[number]!, s.ownCurrent(link)];
-  const power = (input - output) * amps + input * own;
+  const [power, mean] = [loss(s), meanOf(s, loss)];
   const origin = link.heat?.origin ?? link.origin;
   const sources = origin ? [`${link.id}: ${origin.document}${origin.where ? `, ${origin.where}` : ''}`] : [];
   return [
@@ -115,12 +122,13 @@ export function heatSteps(link: Link, thermal: number, s: Solution, number: numb
       gives: [power, 'W'],
       sources,
     },
+    ...meanSteps(s, 'P_mean', 'its mean over a period of the pulses', 'W', loss),
     {
       name: 'T_junction',
       says: 'temperature of its junction',
       formula: 'T_ambient + theta * P',
-      with: { T_ambient: [s.ambient, '°C'], theta: [thermal, 'K/W'], P: [power, 'W'] },
-      gives: [s.ambient + thermal * power, '°C'],
+      with: { T_ambient: [s.ambient, '°C'], theta: [thermal, 'K/W'], P: [mean, 'W'] },
+      gives: [s.ambient + thermal * mean, '°C'],
       sources,
     },
   ];

@@ -11,7 +11,8 @@ import { branchSteps } from './branch-working.js';
 import { rating } from './limits.js';
 import type { LoadInput } from './lowering.js';
 import type { Figures } from './figures.js';
-import type { AccountPlan, JunctionSpread, LimitPlan, Reading, Step, Wiring } from './plan.js';
+import type { AccountPlan, JunctionSpread, LimitPlan, Pulses, Reading, Step, Wiring } from './plan.js';
+import { pauseOf } from './pulses.js';
 
 /** Forward voltages that are taken when nobody states them, volts. */
 const USUAL_FORWARD: { readonly [S in 'silicon' | 'schottky']: Interval } = {
@@ -22,6 +23,8 @@ const USUAL_FORWARD: { readonly [S in 'silicon' | 'schottky']: Interval } = {
 export interface Clamp {
   readonly wiring: Pick<Wiring, 'clamp' | 'clampActs' | 'clampForward'>;
   readonly accounts: readonly AccountPlan[];
+  /** Most volts that stand across it when it takes over so many amperes; 0 where a figure for that is missing. */
+  readonly keeps: (amps: number, s: Reading) => number;
   /** The same accounts of a driver, with what the clamp throws at it when it switches off. */
   readonly atSwitchingOff: (accounts: readonly AccountPlan[]) => readonly AccountPlan[];
 }
@@ -35,6 +38,8 @@ export interface ClampSetting {
   readonly supply?: string;
   /** What the winding stores, and when it lets go, where that is known. */
   readonly winding?: Winding;
+  /** How often it is switched off, where that is many times a second. */
+  readonly pulses?: Pulses;
 }
 
 /** What a clamp's figures are called: by themselves, and among those of an array. */
@@ -47,7 +52,8 @@ export function clampOf(input: LoadInput, setting: ClampSetting): Clamp | undefi
   if (entry['clamp'] === undefined) return undefined;
   const at = [...path, 'clamp'];
   const found = bench.part('clamp', entry['clamp'], at, `${setting.circuit}.clamp`);
-  if (found === undefined) return { wiring: { clamp: 'fitted' }, accounts: [], atSwitchingOff: (a) => a };
+  if (found === undefined)
+    return { wiring: { clamp: 'fitted' }, accounts: [], keeps: () => 0, atSwitchingOff: (a) => a };
   return clampFrom(found.figures, found.type, setting, at);
 }
 
@@ -75,7 +81,11 @@ export function clampFrom(
       ...(acts !== 'clamps' && { clampActs: acts }),
       ...(law.junction && !action.breakdown && { clampForward: law.junction }),
     },
-    accounts: accountsOf(figures, action, law, setting, path, keys),
+    accounts: [
+      ...accountsOf(figures, action, law, setting, path, keys),
+      ...(type === 'diode' ? recovery(figures, setting, path) : []),
+    ],
+    keeps: (amps, s) => law.volts(amps, s) ?? 0,
     atSwitchingOff: (accounts) =>
       acts === 'clamps'
         ? accounts.map((a) => (isOffVoltage(a, setting.circuit) ? thrown(a, law, setting) : a))
@@ -130,7 +140,7 @@ function accountsOf(
   path: readonly (string | number)[],
   keys: typeof OWN,
 ): AccountPlan[] {
-  const { circuit, part, supply, winding } = setting;
+  const { circuit, part, supply, winding, pulses } = setting;
   const base = {
     id: `${circuit}.clamp`,
     kind: 'clamp' as const,
@@ -138,7 +148,8 @@ function accountsOf(
     circuits: [circuit],
     path,
   };
-  const peak = rating(figures, keys.peak, 'current') ?? rating(figures, keys.current, 'current');
+  const lasting = rating(figures, keys.current, 'current');
+  const peak = rating(figures, keys.peak, 'current') ?? lasting;
   const current: AccountPlan = {
     ...base,
     title: `clamp of ${circuit}`,
@@ -146,7 +157,7 @@ function accountsOf(
     recipes: ['draw-most', 'draw-least'],
     peaks: true,
     read: (s) => s.current(part),
-    limits: peak ? [peak] : [],
+    limits: [...(peak ? [peak] : []), ...(pulses && lasting ? [meanLimit(lasting, pulses)] : [])],
     books: [{ circuit, part }],
     ...(!peak && {
       missing: { figure: 'current', asks: `what current may the clamp of ${circuit} carry (its \`current\`)?` },
@@ -162,10 +173,71 @@ function accountsOf(
   return blocks === undefined ? [current] : [current, withstands(base, blocks, supply!, circuit)];
 }
 
+/** Under pulses a clamp carries the winding's current in every pause: what it may carry for ever holds for the mean of that. */
+const meanLimit = (limit: LimitPlan, pulses: Pulses): LimitPlan => {
+  const share = pauseOf(pulses).max;
+  return {
+    ...limit,
+    value: (s) => (typeof limit.value === 'number' ? limit.value : limit.value(s)) / share,
+    stated: `${limit.stated} for ever, as the mean of pauses that last ${Math.round(share * 1000) / 10} % of a period`,
+    condition: 'pulses: it carries the current in each pause',
+  };
+};
+
 const dropOf = (law: ClampLaw, amps: number, s: Reading) => ({
   most: law.volts(amps, s) ?? 0,
   least: law.least(amps, s),
 });
+
+/** Share of a period in which a clamp that is slow to block again may let the next pulse through it. Common practice, no source. */
+const SLOW = 0.01;
+/** Recovery of a rectifier of which nobody states it is tried at so many seconds: it holds, or is unproven. Common practice, no source. */
+const TRIED_RECOVERY = 5e-6;
+
+/**
+ * Under pulses a diode is still full of charge when the next one begins: until it blocks again it shorts the supply through the
+ * switch. Schottky diodes store none.
+ */
+function recovery(figures: Figures, { circuit, pulses }: ClampSetting, path: Base['path']): AccountPlan[] {
+  if (pulses === undefined) return [];
+  const stated = figures.interval('recovery-time', 'time')?.max;
+  const lasts = stated ?? TRIED_RECOVERY;
+  const allowed = SLOW / pulses.frequency.max;
+  return [
+    {
+      id: `${circuit}.clamp`,
+      kind: 'clamp',
+      title: `clamp of ${circuit}, recovery`,
+      quantity: 'time',
+      direction: 'at-most',
+      circuits: [circuit],
+      path,
+      recipes: ['draw-most'],
+      read: () => lasts,
+      limits: [
+        {
+          value: allowed,
+          stated: `${100 * SLOW} % of a period of its pulses`,
+          grade: 'practice',
+          margin: 'none',
+          origin: { document: 'common practice, no source', basis: 'practice' },
+          ...(stated === undefined && {
+            asks: `how long does the clamp of ${circuit} take to block again (its \`recovery-time\`)?`,
+          }),
+        },
+      ],
+      steps: () => [
+        {
+          name: 'x',
+          says: 'share of a period in which it does not block yet',
+          formula: 't_recovery * f',
+          with: { t_recovery: [lasts, 's'], f: [pulses.frequency.max, 'Hz'] },
+          gives: [lasts * pulses.frequency.max, ''],
+        },
+      ],
+    },
+  ];
+}
 
 type Base = Pick<AccountPlan, 'id' | 'kind' | 'direction' | 'circuits' | 'path'>;
 

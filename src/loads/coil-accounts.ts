@@ -5,6 +5,8 @@ import type { CoilFigures } from './coil-figures.js';
 import { coilRestTemperature, dropOutCurrent, thermalIn } from './coil-figures.js';
 import { acrossSteps, coldSteps, hotSteps, releaseStep, restSteps } from './coil-working.js';
 import { actingSteps, raised } from './coil-bypass.js';
+import { pulledBy, pulledSteps } from './coil-pulsed.js';
+import { rmsOf, rmsSteps } from './pulses.js';
 import { heldAccount } from './coil-held.js';
 import type { Bench } from './lowering.js';
 import type { Bypass } from './series.js';
@@ -24,6 +26,8 @@ export interface CoilSetting {
   readonly leakSteps?: (s: Reading) => readonly Step[];
   /** A capacitor lies across its series resistor: it pulls in with more voltage than it is held by. */
   readonly bypass?: Bypass;
+  /** Volts across its clamp in a pause between pulses, at the winding's amperes. */
+  readonly keeps?: (amps: number, s: Reading) => number;
   /** Its supply, where that does not keep one voltage: a battery, an adapter that does not regulate. */
   readonly unsteady?: { readonly node: string; readonly highest: number };
 }
@@ -56,7 +60,7 @@ export function coilAccounts(coil: CoilFigures, setting: CoilSetting): AccountPl
     setting,
     volts,
     // The losses on the way are the same; only the supply stood higher.
-    heating: (s) => held(s) + (unsteady ? Math.max(unsteady.highest - s.voltage(unsteady.node), 0) : 0),
+    heating: (s) => rmsOf(s, held) + (unsteady ? Math.max(unsteady.highest - s.voltage(unsteady.node), 0) : 0),
     base: { id: part, kind: 'coil', circuits: [circuit], path },
   };
   const unless = (key: 'pull-in' | 'maximum' | 'drop-out', account: AccountPlan, does: string): AccountPlan =>
@@ -125,7 +129,7 @@ function pullIn(hung: Hung): AccountPlan {
     // What an undriven transistor keeps for itself rises with the current asked of it.
     recipes: setting.shortfall ? ['starved', 'drive-worst', 'flooded'] : ['starved', 'flooded'],
     ...(bypass && { peaks: true }),
-    read: volts,
+    read: (s) => pulledBy(s, setting, volts(s)),
     limits: coil.restartsCold ? [cold] : [cold, again],
     steps: (s) => {
       const { operate: volt, from, at } = hot(s);
@@ -134,11 +138,19 @@ function pullIn(hung: Hung): AccountPlan {
         ...(bypass
           ? actingSteps(s, part, bypass, setting.shortfall?.(s) ?? 0)
           : acrossSteps(s, part, setting.shortfall?.(s) ?? 0, volts(s))),
+        ...pulledSteps(s, setting, volts(s)),
         ...coldSteps(coil, s, operate(s)),
         ...(coil.restartsCold
           ? []
           : [
               ...heatingSteps(setting, s, volts(s), heating(s)),
+              ...rmsSteps(
+                s,
+                'V_rms',
+                'what has heated it: its root mean square over a period of the pulses',
+                'V',
+                volts,
+              ),
               ...restSteps(coil, s, heating(s), s.ohms(part)),
               ...hotSteps(coil, volt, from, at),
             ]),
@@ -183,6 +195,7 @@ function highest({ setting, base }: Hung, limit: LimitPlan): AccountPlan {
 /** Heat in the winding at rest; its resistance has risen by then, so that it is less than the cold coil's power would make. */
 function heat({ coil, setting, base }: Hung, limit: LimitPlan): AccountPlan {
   const { part } = setting;
+  const heats = (s: Reading): number => rmsOf(s, (at) => at.across(part));
   const permitted = (s: Reading): number => (typeof limit.value === 'number' ? limit.value : limit.value(s));
   return {
     ...base,
@@ -190,7 +203,7 @@ function heat({ coil, setting, base }: Hung, limit: LimitPlan): AccountPlan {
     quantity: 'temperature',
     direction: 'at-most',
     recipes: ['draw-most', 'flooded', 'draw-least'],
-    read: (s) => coilRestTemperature(coil, s.across(part), s.ohms(part), s),
+    read: (s) => coilRestTemperature(coil, heats(s), s.ohms(part), s),
     limits: [limit],
     steps: (s) => {
       const ohms = s.ohms(part) / copperFactor(s.ambient, coil.reference);
@@ -211,7 +224,10 @@ function heat({ coil, setting, base }: Hung, limit: LimitPlan): AccountPlan {
           },
           gives: [highestCoilVoltage(ohms, s.ambient, thermal, permitted(s), coil.reference), 'V'],
         },
-        ...restSteps(coil, s, s.across(part), s.ohms(part)),
+        ...rmsSteps(s, 'V_rms', 'what heats it: its root mean square over a period of the pulses', 'V', (at) =>
+          at.across(part),
+        ),
+        ...restSteps(coil, s, heats(s), s.ohms(part)),
       ];
     },
   };

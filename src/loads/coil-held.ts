@@ -3,7 +3,8 @@ import { branchSteps } from './branch-working.js';
 import type { CoilSetting } from './coil-accounts.js';
 import type { CoilFigures } from './coil-figures.js';
 import type { Holding } from './coil-voltages.js';
-import type { AccountPlan, Reading } from './plan.js';
+import { pulledBy, pulledSteps } from './coil-pulsed.js';
+import type { AccountPlan, Reading, Step } from './plan.js';
 
 /** What keeps it pulled in: its current counts, whatever its temperature. */
 export function heldAccount(
@@ -12,11 +13,33 @@ export function heldAccount(
   setting: CoilSetting,
   base: Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path'>,
 ): AccountPlan {
-  const { part } = setting;
+  const { part, circuit } = setting;
   const amps = (s: Reading): number => {
     const across = s.across(part);
     return across <= 0 ? 0 : (s.current(part) * Math.max(across - (setting.shortfall?.(s) ?? 0), 0)) / across;
   };
+  /** Under pulses their mean, as the mean voltage makes it. */
+  const held = (s: Reading): number => {
+    const across = s.across(part);
+    return s.duty(circuit) === 1 || across <= 0 ? amps(s) : (amps(s) * pulledBy(s, setting, across)) / across;
+  };
+  const heldSteps = (s: Reading): Step[] =>
+    s.duty(circuit) === 1
+      ? []
+      : [
+          ...pulledSteps(s, setting, s.across(part)),
+          {
+            name: 'I_mean',
+            says: 'what that mean makes flow',
+            formula: 'I_coil * V_mean / V_coil',
+            with: {
+              I_coil: [amps(s), 'A'],
+              V_mean: [pulledBy(s, setting, s.across(part)), 'V'],
+              V_coil: [s.across(part), 'V'],
+            },
+            gives: [held(s), 'A'],
+          },
+        ];
   const needed = (s: Reading): readonly [number, number] =>
     s.typical ? [holding.volts.typ, coil.ohms.typ] : [holding.volts.max, coil.ohms.min];
   return {
@@ -27,7 +50,7 @@ export function heldAccount(
     recipes: setting.shortfall
       ? ['draw-least', 'starved', 'drive-worst', 'draw-most']
       : ['draw-least', 'starved', 'draw-most'],
-    read: amps,
+    read: held,
     limits: [
       {
         value: (s) => needed(s)[0] / needed(s)[1],
@@ -42,6 +65,7 @@ export function heldAccount(
     steps: (s) => [
       ...(setting.lossSteps?.(s) ?? []),
       ...branchSteps(s.branch(part), 'current that flows in it for good', 'I_coil'),
+      ...heldSteps(s),
       {
         name: 'I_held',
         says: 'current that is sure to hold it, whatever its temperature',

@@ -22,7 +22,7 @@ function lower(input: LoadInput): Lowered {
     ],
     inductive: true,
     part: (circuit) => `${circuit}.coil`,
-    accounts: (circuit, path, driver, feed, bypass) =>
+    accounts: (circuit, path, driver, feed, bypass, clamp) =>
       coilAccounts(coil, {
         circuit,
         part: `${circuit}.coil`,
@@ -31,6 +31,7 @@ function lower(input: LoadInput): Lowered {
         ...(driver?.lossSteps && { lossSteps: driver.lossSteps }),
         ...(driver?.leak && { leak: driver.leak }),
         ...(bypass && { bypass }),
+        ...(clamp && { keeps: clamp.keeps }),
         ...unsteadyAt(input.bench, feed),
         ...(driver?.leakSteps && { leakSteps: driver.leakSteps }),
       }),

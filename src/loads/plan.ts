@@ -173,6 +173,16 @@ export interface Reading {
   voltsAt(part: string, amps: number): number;
   /** The branch a part sits in, as solved, for the working. */
   branch(part: string): SolvedBranch | undefined;
+  /** What a period of the pulses is made of that flow in it, shares adding up to 1; itself alone where nothing pulses. */
+  readonly phases: readonly Phase[];
+  /** The least share of a period that a circuit's pulses take, for what they have to achieve; 1 of one that does not pulse. */
+  duty(circuit: string): number;
+}
+
+/** A part of a period in which nothing changes. */
+export interface Phase {
+  readonly share: number;
+  readonly at: Reading;
 }
 
 export interface SolvedBranch {
@@ -347,6 +357,19 @@ export interface CircuitPlan {
   readonly purpose?: Purpose;
   /** The contact that it switches, where the file says what hangs on that. */
   readonly contact?: ContactPlan;
+  /** It is switched on and off many times a second. */
+  readonly pulses?: Pulses;
+}
+
+/** How something is switched on and off over and over: its mean is what matters to heat. */
+export interface Pulses {
+  /** Hertz. */
+  readonly frequency: Interval;
+  /** Share of a period in which it is on. */
+  readonly duty: Interval;
+  readonly path: Path;
+  /** Each pulse lasts so long that it heats by itself: there is no mean to reckon with. */
+  readonly slow?: true;
 }
 
 /** A contact and its load, as far as rules and cautions need them. */

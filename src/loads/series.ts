@@ -5,7 +5,8 @@ import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import { assumed, rating } from './limits.js';
 import type { Figures } from './figures.js';
-import type { AccountPlan, LimitPlan, Member } from './plan.js';
+import type { AccountPlan, LimitPlan, Member, Reading } from './plan.js';
+import { meanOf, meanSteps } from './pulses.js';
 
 /** What a resistor bears when nobody says so, watts (rule 8 of the format). */
 export const USUAL_POWER = 0.25;
@@ -126,6 +127,7 @@ export function resistorPower(
   limit: LimitPlan,
   ohms?: Interval,
 ): AccountPlan {
+  const power = (s: Reading): number => s.current(part) ** 2 * s.ohms(part);
   return {
     id: part,
     kind: 'series',
@@ -138,7 +140,7 @@ export function resistorPower(
     recipes: ['draw-most', 'draw-least', 'hottest', 'flooded'],
     ...(ohms && { turns: { part, ohms } }),
     peaks: 'rms',
-    read: (s) => s.current(part) ** 2 * s.ohms(part),
+    read: (s) => meanOf(s, power),
     limits: [limit],
     steps: (s) => [
       {
@@ -146,8 +148,9 @@ export function resistorPower(
         says: 'heat in the resistor',
         formula: 'I^2 * R',
         with: { I: [s.current(part), 'A'], R: [s.ohms(part), 'Ω'] },
-        gives: [s.current(part) ** 2 * s.ohms(part), 'W'],
+        gives: [power(s), 'W'],
       },
+      ...meanSteps(s, 'P_mean', 'its mean over a period of the pulses', 'W', power),
     ],
   };
 }

@@ -15,6 +15,7 @@ import { isMapping } from './figures.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { currentThrough } from './reach.js';
 import { signalEnd } from './lines/signal.js';
+import { pulsesOf } from './pulses.js';
 import type { Bypass } from './series.js';
 import { seriesOf } from './series.js';
 import { terminalAccounts } from './terminals.js';
@@ -36,6 +37,7 @@ export interface Content {
     feed?: string,
     /** A capacitor lies across its series resistor. */
     bypass?: Bypass,
+    clamp?: Clamp,
   ) => readonly AccountPlan[];
   /** Seconds after switching on in which it has to have acted: a coil pulls in. */
   readonly acts?: number;
@@ -121,16 +123,18 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
   const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
   const own = (feed: string, driver?: Driver): AccountPlan[] => [
-    ...content.accounts(circuit, path, driver, feed, series.bypass).map(series.bypass ? withPeaks : same),
+    ...content.accounts(circuit, path, driver, feed, series.bypass, clamp).map(series.bypass ? withPeaks : same),
     ...terminalAccounts(figures, circuit, path, content.members(circuit), content.part(circuit)),
     ...series.accounts,
   ];
   const base = { id: circuit, owner: input.id, path, type: input.type };
+  const pulses = pulsesOf(figures);
   const hung = {
     circuit,
     part: content.part(circuit),
     ...(supply !== undefined && { supply }),
     ...(content.winding && { winding: content.winding }),
+    ...(pulses && { pulses }),
   };
   const clamp = clampOf(input, hung);
   const common = {

@@ -5,6 +5,7 @@ import type { Bench, Lowered } from '../loads/lowering.js';
 import { NOTHING } from '../loads/lowering.js';
 import type { CircuitPlan } from '../loads/plan.js';
 import { lowerContact } from '../loads/contacts/contact.js';
+import { pulsesOf } from '../loads/pulses.js';
 import { contactOf, purposeOf } from '../loads/purpose.js';
 import { LOAD_TYPES, loadType } from '../loads/registry.js';
 import type { EntryKind } from '../source/check.js';
@@ -102,11 +103,19 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
       `\`maximum-dip\` is about the supply of a load, and none feeds \`${id}\``,
       '`supply:` with the name of a supply or rail, or no `maximum-dip`',
     );
+  const pulses = pulsesOf(figures);
+  if (pulses && lowered.circuits.some(({ wiring }) => wiring.by === 'nothing'))
+    figures.problem(
+      'pwm',
+      `nothing of ours switches \`${id}\`, so nothing pulses it`,
+      'a `driver:` or a `pin:`, or no `pwm`',
+    );
   contactsOfNobody(entry, id, lowered, remarks);
+  const pulsing = pulses && { pulses };
   const switched = lowered.circuits.map((circuit) => withContact(circuit, { id, type, figures, bench }));
   return {
     ...lowered,
-    circuits: switched.map((s) => s.circuit),
+    circuits: switched.map((s) => ({ ...s.circuit, ...pulsing })),
     networks: [...lowered.networks, ...switched.flatMap((s) => s.networks)],
     accounts: [...lowered.accounts, ...switched.flatMap((s) => s.accounts)],
     capacitances: atInputs(figures, lowered),

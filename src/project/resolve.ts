@@ -32,6 +32,7 @@ import { interlocksFrom, modesFrom, policyFrom } from './modes.js';
 import { nodeNamed, nodeNames } from './names.js';
 import { ambientFrom, placeOf, placesOf } from './places.js';
 import type { Link, PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
+import { checkPulses } from './pulsed-pins.js';
 import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
 import { supply } from './supplies.js';
@@ -116,6 +117,7 @@ export function resolve(
     accounts: [...loads.accounts, ...lines.accounts],
   };
   checkStates(data['modes'], tree.nodes, remarks);
+  checkPulses(lowered.circuits, remarks);
   const wired = wires.finish();
   const capacitances = [...capacitancesOf(data, { tree, catalogue, remarks }), ...loads.capacitances];
 

@@ -10,7 +10,7 @@ const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers', 'catalogue'],
-  load: ['pwm', 'safe-when', 'load-time'],
+  load: ['safe-when', 'load-time'],
   'load/contact': contact,
   'load/contacts/*': contact,
   'load:coil': coil,

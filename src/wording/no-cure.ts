@@ -31,6 +31,8 @@ const WHY: { readonly [rule: string]: string } = {
   'load-dip': 'a capacitor at its terminals, or a supply of its own',
   'battery-sags': 'a battery that bears bursts, or a capacitor that carries them',
   'battery-life': 'a larger battery, or less of the time awake',
+  'relay-pulsed': 'pulses belong on a transistor of their own, 1 kHz and faster where a coil is to be held with less',
+  'slow-clamp': 'a Schottky or a fast diode in its place, or slower pulses',
   'coil-heat': 'the coil wants a cooler place, or one that bears more heat',
   'coil-voltage': 'the coil wants a cooler place, or one that bears more',
   'driver-heat': 'no driver of the catalogue stays cooler: more copper to cool it, or a part with a lower resistance',

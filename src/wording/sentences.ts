@@ -342,6 +342,18 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       : /to be lit/.test(f.account?.title ?? '')
         ? atLeast(f, `the string ${f.about}`, 'its drops add up to more than there is, and it is not sure to light')
         : atLeast(f, f.about, 'it is not sure to do its job'),
+  'slow-clamp': (f) => {
+    const m = met(f);
+    if (m === undefined) return `Nothing says how fast the clamp of ${f.about} blocks again.`;
+    const [takes, may] = [figure(m.account, m.by.draw), limitFigure(m.account, m.by.value)];
+    return f.verdict === 'unproven'
+      ? `Nothing says how fast the clamp of ${f.about} blocks again: at these pulses it should within ${may}.`
+      : `The clamp of ${f.about} takes ${takes} to block again, and at these pulses it should within ${may}: until then every pulse runs through it and its switch.`;
+  },
+  'relay-pulsed': (f) =>
+    f.names['board'] === 'true'
+      ? `The input of ${f.about} is pulsed: a relay is no dimmer, its contact would switch at every pulse or chatter.`
+      : `The coil of ${f.about} is pulsed ${f.names['hertz']} times a second: its armature follows pulses as slow as that, and chatters.`,
   'leds-share-resistor': (f) => {
     const draw = f.account?.draw;
     const worst = draw

@@ -9,7 +9,7 @@ import { ledgerOf } from '../../src/ledger/ledger.js';
 import type { Project } from '../../src/project/project.js';
 import { sized } from '../sizes.js';
 import type { Data } from './projects.js';
-import { projectOf, projects, withLines, withPlaces, withWideResistors, withWires } from './projects.js';
+import { projectOf, projects, withLines, withPlaces, withPulses, withWideResistors, withWires } from './projects.js';
 import { readersOf } from './readers.js';
 import type { Build } from './reckoning.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
@@ -103,6 +103,14 @@ const SAMPLES = {
     files: projects({ most: 2, only: ['led', 'resistor', 'drivenCoil', 'relays', 'lit'] }).map(withLines),
     number: 18,
     least: 15_000,
+  },
+  pulses: {
+    files: projects({
+      most: 4,
+      only: ['led', 'resistor', 'drivenCoil', 'motor', 'arrayLoad', 'staged', 'switched'],
+    }).map(withPulses),
+    number: 5,
+    least: 4000,
   },
   'rows of stages': { files: projects({ most: 2, only: ['staged'] }), number: 30, least: 15_000 },
 } as const;

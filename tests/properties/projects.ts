@@ -603,3 +603,26 @@ export function withLines(data: Data): Data {
     ),
   };
 }
+
+/** The same with pulses on every second load that a pin or a driver switches. */
+export function withPulses(data: Data): Data {
+  const pulses: readonly (Entry | undefined)[] = [
+    { frequency: '500 Hz to 2 kHz', duty: '30 %' },
+    { frequency: '1 kHz', duty: '50 to 80 %' },
+    undefined,
+  ];
+  const onPin = new Map<unknown, Entry | undefined>();
+  const loads = Object.entries(data['loads'] as Readonly<Record<string, Entry>>).map(
+    ([id, entry], k): [string, Entry] => {
+      const switched =
+        (entry['pin'] ?? entry['pins'] ?? entry['driver']) !== undefined && entry['signals'] === undefined;
+      if (!switched || entry['inputs'] !== undefined) return [id, entry];
+      // A pin has one train of them.
+      const pin = JSON.stringify(entry['pin'] ?? entry['driver'] ?? id);
+      const pwm = onPin.has(pin) ? onPin.get(pin) : pulses[k % 3];
+      onPin.set(pin, pwm);
+      return [id, pwm === undefined ? entry : { ...entry, pwm }];
+    },
+  );
+  return { ...data, loads: Object.fromEntries(loads) };
+}

@@ -33,7 +33,7 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
   const pins = project.pinAccounts.find(
     (p) => p.id === a.id && p.direction === a.direction && (p.heat === undefined) === (a.quantity === 'current'),
   );
-  if (pins?.heat) return { off: [], peaks: true, read: (r) => pinHeat(pins, r) };
+  if (pins?.heat) return { off: [], peaks: true, read: (r) => meanOf(r, (at) => pinHeat(pins, at)) };
   if (pins) return { off: [], peaks: true, read: (r) => pinSum(pins, r) };
   // What a supply has to charge is no current of a build.
   if (a.quantity === 'charge') return { off: [], peaks: false, read: () => undefined };
@@ -41,22 +41,32 @@ function readerOf(project: Project, a: Account): Omit<Reader, 'account'> {
     const regulator = project.links.find((l) => l.id === a.id)!;
     return { off: [], peaks: true, read: (r) => r.voltage(regulator.from) - r.dropout(regulator) };
   }
-  const node = project.nodes.find((n) => n.id === a.id.replace(/\.output$/, ''));
+  // A joint behind a cable goes by the cable’s name, and is no account.
+  const node = project.nodes.find((n) => n.kind !== 'joint' && n.id === a.id.replace(/\.output$/, ''));
   if (node && a.quantity === 'voltage' && a.title.endsWith(', voltage'))
     return { off: [], peaks: a.direction === 'at-least', read: (r) => r.voltage(node.id) };
   if (node && a.quantity === 'power')
     return { off: [], peaks: true, read: (r) => r.voltage(node.id) * r.nodes.get(node.id)! };
-  if (node) return { off: [], peaks: node.kind === 'rail' ? 'rms' : true, read: (r) => r.nodes.get(node.id) };
+  const out = (r: Reckoned): number => r.nodes.get(node!.id)!;
+  if (node?.kind === 'rail') return { off: [], peaks: 'rms', read: (r) => rmsOf(r, out) };
+  if (node) return { off: [], peaks: true, read: out };
   const link = project.links.find((l) => l.id === a.id);
   if (link === undefined) throw new Error(`nothing in the project is called '${a.id}'`);
   const amps = (r: Reckoned): number => r.links.get(link.id)!;
   if (a.quantity === 'voltage') return { off: [], peaks: false, read: (r) => r.voltage(link.from) };
   if (a.quantity === 'current')
-    return { off: [], peaks: link.kind === 'fuse' || link.kind === 'cable' ? 'rms' : true, read: amps };
+    return link.kind === 'fuse' || link.kind === 'cable'
+      ? { off: [], peaks: 'rms', read: (r) => rmsOf(r, amps) }
+      : { off: [], peaks: true, read: amps };
   const loss = (r: Reckoned): number =>
     linearLoss(r.voltage(link.from), r.voltage(link.to), amps(r), r.figure(link, 'quiescent'));
-  return { off: [], peaks: false, read: (r) => r.at(link.id).ambient + r.figure(link, 'thermal') * loss(r) };
+  return { off: [], peaks: false, read: (r) => r.at(link.id).ambient + r.figure(link, 'thermal') * meanOf(r, loss) };
 }
+
+/** Over a period of what pulses, by what was reckoned of each part of it. */
+const meanOf = (r: Reckoned, read: (r: Reckoned) => number): number =>
+  r.phases.reduce((sum, { share, at }) => sum + share * read(at), 0);
+const rmsOf = (r: Reckoned, read: (r: Reckoned) => number): number => Math.sqrt(meanOf(r, (at) => read(at) ** 2));
 
 /** Of pins joined for one load one may take a fifth more than its even share: a build has them alike. */
 const uneven = (joined: readonly string[] | undefined, pins: readonly string[]): number =>

@@ -68,6 +68,7 @@ export interface Reckoned extends Reading {
   readonly inputs: ReadonlyMap<string, number>;
   readonly nodes: ReadonlyMap<string, number>;
   readonly nets: readonly Net[];
+  readonly phases: readonly { readonly share: number; readonly at: Reckoned }[];
   /** A link's own figures in this build. */
   readonly figure: (link: Link, key: 'thermal' | 'quiescent') => number;
   /** What it needs between input and output, at what flows through it. */
@@ -185,9 +186,38 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     if (at === undefined) return 0;
     return at.element.amps === undefined ? at.element.volts(at.line.amps) : left(at.line, volts);
   };
+  /** All pulses begin together: what is on at a moment of the period is what has a longer duty than it. */
+  const phases = (): Reckoned['phases'] => {
+    const duties = project.circuits.flatMap(({ id, pulses, type }) =>
+      pulses && pulses.slow !== true && type !== 'relay-board' && on.has(id)
+        ? [{ id, duty: within(pulses.duty, share(`${id} duty`)) }]
+        : [],
+    );
+    const edges = [...new Set([0, ...duties.map(({ duty }) => duty), 1])].sort((a, b) => a - b);
+    return edges.slice(1).map((end, k) => {
+      const over = new Set(duties.flatMap(({ id, duty }) => (duty < end ? [id] : [])));
+      const left = new Set([...on].filter((id) => !over.has(id)));
+      return { share: end - edges[k]!, at: over.size === 0 ? reckoned : reckon(project, left, { share, peak }) };
+    });
+  };
+  let parted: Reckoned['phases'] | undefined;
   const reckoned: Reckoned = {
+    duty: (circuit) => {
+      const pulses = project.circuits.find((c) => c.id === circuit)?.pulses;
+      return pulses && pulses.slow !== true ? within(pulses.duty, share(`${circuit} duty`)) : 1;
+    },
+    get phases() {
+      return (parted ??= phases());
+    },
     ambient: within(project.ambient, share('ambient')),
-    at: (name) => ({ ...reckoned, ambient: ambientOf(name) }),
+    at: (name) => ({
+      ...reckoned,
+      ambient: ambientOf(name),
+      phases: reckoned.phases.map(({ share: part, at }) => ({
+        share: part,
+        at: at === reckoned ? { ...reckoned, ambient: ambientOf(name) } : at.at(name),
+      })),
+    }),
     typical: false,
     peak: peak === true,
     links,

@@ -6,6 +6,7 @@ import type { Member, Reading, Step } from '../plan.js';
 import { GROUND } from '../plan.js';
 import { inputOf } from './input.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
+import { bipolarEdges, switchingOf } from './switching.js';
 import type { TransistorSetting } from './transistor.js';
 import {
   gainIn,
@@ -40,6 +41,7 @@ const stage =
     const stolen = (s: Reading): number => (open ? drive.leak(s) : 0);
     const baseCurrent = (s: Reading, aged = false): number =>
       Math.max(Math.min(s.current(base), passed(s, aged)) - stolen(s), 0);
+    const switching = switchingOf(setting, id, bipolarEdges(setting));
     const needs: TransistorSetting = {
       circuit,
       id,
@@ -60,6 +62,7 @@ const stage =
         ),
         ...(drive.most && !open ? [smaller(s, drive.most(s))] : []),
       ],
+      ...(switching && { switching }),
       ...(drive.ages && { aged: (s: Reading) => baseCurrent(s, true) }),
     };
     /** What the drive passes on, or what the resistor lets through: the smaller reaches the base. */

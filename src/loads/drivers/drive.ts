@@ -31,6 +31,8 @@ export interface Drive {
   readonly rail: string;
   /** Nothing but its own resistance limits what it gives: a pin, by account id. */
   readonly bare?: string;
+  /** Most ohms of its own, where it is a pin. */
+  readonly ohms?: number;
   /** The path tied to the output in both states; none in a state in which nothing can flow. */
   readonly tie: (way: Way) => Pick<NetworkSketch, 'hooks' | 'on' | 'off'>;
   /** Amperes that it can pass on at most; absent: as much as the network lets through. @param aged at the end of its life */
@@ -51,6 +53,7 @@ export function pinDrive(pin: BoundPin, active: 'high' | 'low'): Drive {
     level: (state) => ((state === 'on') === (active === 'high') ? 'high' : 'low'),
     rail: pin.rail,
     bare: pin.account,
+    ohms: Math.max(pin.high?.ohms.max ?? 0, pin.low?.ohms.max ?? 0),
     tie: ({ circuit, to, flows, members }) => ({
       hooks: [{ pin, active, flows, to, members: flows === 'out' ? members : members.toReversed(), circuit }],
       on: [],

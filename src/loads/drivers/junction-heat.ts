@@ -2,6 +2,8 @@
 import { assumed, rating } from '../limits.js';
 import type { Figures } from '../figures.js';
 import type { AccountPlan, LimitPlan, Reading } from '../plan.js';
+import { meanOf, meanSteps } from '../pulses.js';
+import type { Switching } from './switching.js';
 
 /** Heat without a thermal resistance is tried at this one, K/W: it holds and passes, or it is unproven (rule 8). */
 const TRIED = 400;
@@ -29,27 +31,40 @@ export function heatOf(figures: Figures, what: string): Heat {
   };
 }
 
-/** The temperature account of a part that turns `power` into heat. */
+/**
+ * The temperature account of a part that turns `power` into heat: under pulses its mean counts.
+ *
+ * @param power watts at a moment of the period; the whole period's solution tells how warm the part is meanwhile
+ */
 export function heatAccount(
   base: Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'title' | 'off' | 'loads'>,
   heat: Heat,
-  power: (s: Reading) => number,
+  power: (s: Reading, whole: Reading) => number,
   recipes: AccountPlan['recipes'],
+  switching?: Switching,
 ): AccountPlan {
+  const mean = (s: Reading): number => meanOf(s, (at) => power(at, s)) + (switching?.watts(s) ?? 0);
   return {
     ...base,
     quantity: 'temperature',
     direction: 'at-most',
     recipes,
-    read: (s) => s.ambient + heat.thermal * power(s),
+    read: (s) => s.ambient + heat.thermal * mean(s),
     limits: [heat.limit],
     steps: (s) => [
+      ...meanSteps(s, 'P_mean', 'its mean over a period of the pulses', 'W', (at) => power(at, s)),
+      ...(switching?.steps(s) ?? []),
       {
         name: 'T_junction',
-        says: 'ambient, and what its loss adds',
-        formula: 'T_ambient + theta * P',
-        with: { T_ambient: [s.ambient, '°C'], theta: [heat.thermal, 'K/W'], P: [power(s), 'W'] },
-        gives: [s.ambient + heat.thermal * power(s), '°C'],
+        says: switching ? 'ambient, and what its losses add' : 'ambient, and what its loss adds',
+        formula: switching ? 'T_ambient + theta * (P + P_switch)' : 'T_ambient + theta * P',
+        with: {
+          T_ambient: [s.ambient, '°C'],
+          theta: [heat.thermal, 'K/W'],
+          P: [mean(s) - (switching?.watts(s) ?? 0), 'W'],
+          ...(switching && { P_switch: [switching.watts(s), 'W'] as const }),
+        },
+        gives: [s.ambient + heat.thermal * mean(s), '°C'],
       },
     ],
   };

@@ -7,6 +7,7 @@ import type { Interval } from '../../quantity/interval.js';
 import { interpolate } from '../../quantity/points.js';
 import type { Curve, Figures } from '../figures.js';
 import { rating } from '../limits.js';
+import { rmsOf } from '../pulses.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from '../plan.js';
 import type { Gate } from './gate.js';
 import { gateOf } from './gate.js';
@@ -15,6 +16,7 @@ import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
 import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
 import { stageAccount } from './stage.js';
+import { gateEdges, switchingOf } from './switching.js';
 
 /** How much a kelvin adds to the resistance when nobody says so: half as much again to twice as much at 125 °C, typically 1.6 times. */
 const USUAL_SLOPE: Interval = { min: 0.005, typ: 0.006, max: 0.01 };
@@ -31,23 +33,26 @@ const stage =
     const slope = slopeOf(figures, title);
     const base = stageAccount(setting);
     const heat = heatOf(figures, id);
+    const heating = (s: Reading): number => rmsOf(s, (at) => at.current(id));
     const warm = (s: Reading) =>
       s.typical
-        ? warmChannel(s.current(id), ohms.typ, slope.typ, heat.thermal, s.ambient)
-        : warmChannel(s.current(id), ohms.max, slope.max, heat.thermal, s.ambient);
+        ? warmChannel(heating(s), ohms.typ, slope.typ, heat.thermal, s.ambient)
+        : warmChannel(heating(s), ohms.max, slope.max, heat.thermal, s.ambient);
     // Between its lowest and its highest threshold a gate may leave the channel anywhere between open and closed.
     const asksLeast = (s: Reading): boolean => !s.typical && ohms.min < ohms.max && s.ohms(id) >= ohms.max;
     const half = (s: Reading): boolean =>
       isStated && !asksLeast(s) && gate.volts(s) > 0 && gate.volts(s) < (s.typical ? threshold.typ : threshold.max);
-    const lost = (s: Reading): number =>
-      half(s) ? heatAnywhere(s, id, id) : s.current(id) ** 2 * Math.min(warm(s).ohms, RUNAWAY * ohms.max);
+    const lost = (at: Reading, whole: Reading): number =>
+      half(at) ? heatAnywhere(at, id, id) : at.current(id) ** 2 * Math.min(warm(whole).ohms, RUNAWAY * ohms.max);
     const most = rating(figures, 'gate-maximum', 'voltage', { margin: 'none' });
     const bears = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
-    const junction = heatAccount({ ...base, title: `${title}, junction` }, heat, lost, [
+    const recipes: AccountPlan['recipes'] = [
       'draw-most',
       'draw-least',
       ...(isStated && NEAR * fullOn(setting, side).min < threshold.max ? (['drive-worst'] as const) : []),
-    ]);
+    ];
+    const switching = switchingOf(setting, id, gateEdges(setting, gate.volts));
+    const junction = heatAccount({ ...base, title: `${title}, junction` }, heat, lost, recipes, switching);
     const rest = conducts === 'on' ? ('off' as const) : ('on' as const);
     // Above its lowest threshold it may let through all that there is; a gate that floats may stand anywhere.
     const conductsStill = (s: Reading): boolean =>

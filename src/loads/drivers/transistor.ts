@@ -13,6 +13,7 @@ import { heatBy } from './half-driven.js';
 import { carriedCurrent, offVoltage } from './ratings.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import type { Heat } from './junction-heat.js';
+import type { Switching } from './switching.js';
 
 /** Without a figure (rule 14 of the format). */
 const FORCED_GAIN = 10;
@@ -129,6 +130,8 @@ export interface TransistorSetting {
   readonly baseSteps: (s: Reading) => readonly Step[];
   /** The base-emitter path, for its share of the heat. */
   readonly base: string;
+  /** What it turns into heat on its way between its states, under pulses. */
+  readonly switching?: Switching;
   /** A second, milder look at the same drive: after ageing. */
   readonly aged?: (s: Reading) => number;
 }
@@ -311,13 +314,13 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
   const carries = carriedCurrent(base, circuit, load, t.maximumCurrent, title);
   const bears = t.maximumVoltage ? [offVoltage(base, circuit, supply, t.maximumVoltage, title)] : [];
   const power = (s: Reading): number => collectorHeat(t, setting, s) + s.across(setting.base) * setting.baseCurrent(s);
-  const warm = heatAccount({ ...base, title: `${title}, junction` }, t.heat, power, [
-    'hottest',
-    'draw-most',
-    'drive-worst',
-    'drive-best',
-    'draw-least',
-  ]);
+  const warm = heatAccount(
+    { ...base, title: `${title}, junction` },
+    t.heat,
+    power,
+    ['hottest', 'draw-most', 'drive-worst', 'drive-best', 'draw-least'],
+    setting.switching,
+  );
   const loss = (s: Reading): Step => ({
     name: 'P',
     says: 'what it turns into heat from collector to emitter, at the most where it is not driven all the way, and at its base',

@@ -47,7 +47,46 @@ const together = (more: string): string =>
     `a: { type: led, forward-voltage: { value: 1.9 to 2.1 V, at: 20 mA }, maximum-current: 100 mA, series: 100 Ω, supply: bench, ${more} }`,
   );
 
+/** A valve on exactly 5 V, pulsed, with a diode across it that blocks again after so long. */
+const pulsed = (frequency: string, clamp: string, type = 'resistance: 100 Ω'): string =>
+  onChip(
+    `a: { type: coil, voltage: 3 V, ${type}, pull-in: 60 %, supply: bench, driver: { part: nmos-ao3400a, pin: PB1, pull-down: 100 kΩ }, clamp: ${clamp}, pwm: { frequency: ${frequency}, duty: 90 % } }`,
+  );
+const OWN_DIODE = 'quick: { extends: diode-1n4148, recovery-time: 4 us }';
+const withOwnDiode = (frequency: string): string =>
+  `${pulsed(frequency, '{ part: quick }')}\nparts: { ${OWN_DIODE} }\n`;
+
 export const PARTS: readonly Case[] = [
+  {
+    rule: 'slow-clamp',
+    when: 'strains where a diode takes more than a hundredth of a period to block again: 4 µs of 400 µs',
+    verdict: 'strain',
+    text: withOwnDiode('2.51 kHz'),
+  },
+  {
+    rule: 'slow-clamp',
+    when: 'is content with a hundredth',
+    verdict: 'silent',
+    text: withOwnDiode('2.5 kHz'),
+  },
+  {
+    rule: 'slow-clamp',
+    when: 'asks how fast a diode is at pulses at which it could matter',
+    verdict: 'unproven',
+    text: pulsed('2.1 kHz', '{ type: diode, current: 1 A }'),
+  },
+  {
+    rule: 'relay-pulsed',
+    when: 'strains where an armature can follow the pulses',
+    verdict: 'strain',
+    text: pulsed('990 Hz', '{ type: schottky, current: 1 A }'),
+  },
+  {
+    rule: 'relay-pulsed',
+    when: 'is content where it cannot',
+    verdict: 'silent',
+    text: pulsed('1 kHz', '{ type: schottky, current: 1 A }'),
+  },
   {
     rule: 'leds-share-resistor',
     when: 'strains where two LEDs hang side by side on one resistor',
