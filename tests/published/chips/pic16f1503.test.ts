@@ -1,4 +1,4 @@
-/** PIC16(L)F1503 data sheet, Microchip, DS40001607D, 2015, pp. 265 and 274. */
+/** PIC16(L)F1503 data sheet, Microchip, DS40001607D, 2015, pp. 265, 268 and 274; of its sister DS40001452D, p. 283. */
 import { expect, test } from 'vitest';
 import { at, bounds, levels, limits } from '../catalogue-figures.js';
 
@@ -38,6 +38,11 @@ test('p. 274: pull-ups of 25 to 300 µA at 5 V, at most 200 µA at 3.3 V; 125 nA
   expect(5 / max!).toBeCloseTo(25e-6, 9);
   expect(min).toBeLessThanOrEqual(Math.min(5 / 300e-6, 3.3 / 200e-6));
   expect(bounds(at(ID, 'leakage'), 'current').max).toBeCloseTo(125e-9, 12);
+});
+
+test('p. 268: 2.3 to 5.5 V; DS40001452D, p. 283: 1.2 mA, at most 1.7 mA, at 16 MHz and 5 V', () => {
+  expect(bounds(at(ID, 'supply', 'operating'), 'voltage')).toMatchObject({ min: 2.3, max: 5.5 });
+  expect(bounds(at(ID, 'draws', 'active'), 'current')).toEqual({ typ: 0.0012, max: 0.0017 });
 });
 
 test('twelve pins of two ports; RA3 is an input', () => {
