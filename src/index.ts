@@ -1,6 +1,9 @@
 /** The library: a text in, an audit out. Pure and synchronous; it runs in a browser as well as behind the command. */
 import { builtIn } from './catalogue/built-in.js';
 import type { Catalogue } from './catalogue/catalogue.js';
+import type { ProfileFolder, WithFolders } from './catalogue/folders.js';
+import { foldersAsked } from './catalogue/folders.js';
+import { withOwn } from './catalogue/own.js';
 import type { JudgeOptions, Judgement } from './checks/judge.js';
 import { judge } from './checks/judge.js';
 import { curesFor } from './remedies/cures.js';
@@ -33,6 +36,7 @@ import { judgeVariants } from './studies/variants.js';
 export type { Catalogue } from './catalogue/catalogue.js';
 export type { Report, UnreadReport } from './reports/report.js';
 export type { Diagnostic, Document } from './source/document.js';
+export type { ProfileFile, ProfileFolder, WithFolders } from './catalogue/folders.js';
 export { builtIn } from './catalogue/built-in.js';
 
 export interface AuditOptions {
@@ -65,6 +69,16 @@ export const read = (
   text: string | Uint8Array,
   file: string,
 ): { readonly document?: Document; readonly errors: readonly Diagnostic[] } => readDocument(text, file);
+
+/** The folders of own profiles that a document asks for under `catalogue`, as it names them. */
+export const foldersOf = ({ data }: Document): readonly string[] =>
+  foldersAsked(data).flatMap(({ name, problem }) => (problem ? [] : [name]));
+
+/** The document with what was found in its folders, as texts: the library itself reads no files. */
+export const withFolders = (document: Document, folders: readonly ProfileFolder[] = []): WithFolders => ({
+  ...document,
+  folders,
+});
 
 /** Audits a document: the report, or all that kept it from being audited. */
 export function audit(
@@ -201,8 +215,11 @@ type JudgedDocument =
     };
 
 function judgeDocument(document: Document, options: AuditOptions): JudgedDocument {
+  const own = ownOf(document, options.catalogue ?? builtIn);
+  // What is wrong with a profile makes whatever uses it wrong too: the project's own errors wait.
+  if (own.errors.length > 0) return { errors: own.errors };
   const settings = {
-    catalogue: options.catalogue ?? builtIn,
+    catalogue: own.catalogue,
     ...(options.mode !== undefined && { mode: options.mode }),
     ...(options.ambient && { ambient: options.ambient }),
   };
@@ -217,6 +234,24 @@ function judgeDocument(document: Document, options: AuditOptions): JudgedDocumen
       errors: inOrder([...told(problems, document), ...('problems' in judgement ? told(judgement.problems, of) : [])]),
     };
   return { judgement, settings, of, variants: asked ? [] : variants };
+}
+
+/** The catalogue with the profiles of a document's folders on top. */
+function ownOf(document: WithFolders, catalogue: Catalogue): { catalogue: Catalogue; errors: readonly Diagnostic[] } {
+  const asked = foldersAsked(document.data);
+  if (asked.length === 0) return { catalogue, errors: [] };
+  const found = asked.map((each) => ({ ...each, folder: document.folders?.find(({ name }) => name === each.name) }));
+  const problems = found.flatMap(({ path, name, problem, folder }): Problem[] => {
+    if (problem) return [problem];
+    const says = `the folder ${quote(name)} was not read`;
+    const wrong = folder ? folder.problem : { says, expected: 'a program gives its files by `withFolders`' };
+    return wrong ? [{ path, on: 'value', ...wrong }] : [];
+  });
+  const own = withOwn(
+    catalogue,
+    found.flatMap(({ folder }) => folder?.files ?? []),
+  );
+  return { catalogue: own.catalogue, errors: [...told(problems, document), ...own.errors] };
 }
 
 const told = (problems: readonly Problem[], document: Document): readonly Diagnostic[] =>

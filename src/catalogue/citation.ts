@@ -27,12 +27,18 @@ export function documentText({ title, publisher, number, revision, year }: Sourc
  */
 export function citation(cite: unknown, documents: unknown): Citation | undefined {
   if (!Array.isArray(cite) || typeof cite[0] !== 'string') return undefined;
-  const where = cite[1] === undefined ? {} : { where: String(cite[1]) };
+  const [, place] = cite as readonly unknown[];
+  const where = typeof place === 'string' || typeof place === 'number' ? { where: String(place) } : {};
   if (cite[0] === 'practice') return { document: 'common practice, no source', ...where, basis: 'practice' };
   if (cite[0] === 'memory')
     return { document: 'from memory, not checked against a document', ...where, basis: 'memory' };
   const document = field(documents, cite[0]);
-  return isFields(document)
-    ? { document: documentText(document as unknown as SourceDocument), ...where, basis: 'document' }
-    : undefined;
+  return isDocument(document) ? { document: documentText(document), ...where, basis: 'document' } : undefined;
 }
+
+/** All that it states of itself can be written out. */
+const isDocument = (document: unknown): document is SourceDocument =>
+  isFields(document) &&
+  Object.values(document).every((each) => ['string', 'number', 'boolean'].includes(typeof each)) &&
+  typeof document['title'] === 'string' &&
+  typeof document['publisher'] === 'string';

@@ -1,11 +1,19 @@
+import { textOf } from './stated.js';
+
 /** Longest range that is spelled out: no chip has more pins, and a hostile file shall not fill the memory. */
 const LONGEST = 512;
+/** What is beyond so many is left out. */
+const MOST = 4096;
 
 /**
  * The pins of a list that may hold ranges: `['PC0..PC2', 'PD7']` → PC0, PC1, PC2, PD7. What is no range stands for itself.
  * A range that runs backwards, changes its letters or is too long gives nothing, so that its pins are found missing.
  */
-export const pinsIn = (list: readonly unknown[]): readonly string[] => list.flatMap((each) => range(String(each)));
+export function pinsIn(list: readonly unknown[]): readonly string[] {
+  const pins: string[] = [];
+  for (const each of list) if (pins.length < MOST) pins.push(...range(textOf(each)));
+  return pins;
+}
 
 function range(text: string): readonly string[] {
   const [, letters = '', from = '', again = '', to = ''] = /^(.*?)(\d+)\.\.(.*?)(\d+)$/.exec(text) ?? [];

@@ -3,9 +3,9 @@ import { formatValue } from '../quantity/print.js';
 import type { Path, Problem } from '../source/place.js';
 import { packagesOf } from './packages.js';
 import { field, isFields, type Profile } from './profile.js';
-import { fault, fieldsOf, figureOf, highest, listOf, lowest, pointsOf } from './stated.js';
+import { fault, fieldsOf, figureOf, highest, listOf, lowest, pointsOf, textOf } from './stated.js';
 
-const sources = (from: unknown): readonly string[] => (Array.isArray(from) ? from : [from]).map(String);
+const sources = (from: unknown): readonly string[] => (Array.isArray(from) ? from : [from]).map(textOf);
 
 /**
  * What is wrong with a board.
@@ -13,11 +13,11 @@ const sources = (from: unknown): readonly string[] => (Array.isArray(from) ? fro
  * @param look finds the profile of the chip
  */
 export function senseBoard(profile: Profile, look: (id: string) => Profile | undefined): readonly Problem[] {
-  const chip = look(String(profile['chip']));
-  if (!chip) return [fault(['chip'], `there is no chip ${String(profile['chip'])}`)];
+  const chip = look(textOf(profile['chip']));
+  if (!chip) return [fault(['chip'], `there is no chip ${textOf(profile['chip'])}`)];
   const rails = fieldsOf(profile['rails']);
   const rail = (name: string): readonly Problem[] =>
-    Object.hasOwn(rails, String(profile[name])) ? [] : [fault([name], `there is no rail ${String(profile[name])}`)];
+    Object.hasOwn(rails, textOf(profile[name])) ? [] : [fault([name], `there is no rail ${textOf(profile[name])}`)];
   return [
     ...sensePinMap(profile, chip),
     ...sensePackage(profile, chip),
@@ -32,7 +32,7 @@ export function senseBoard(profile: Profile, look: (id: string) => Profile | und
 function sensePackage(profile: Profile, chip: Profile): readonly Problem[] {
   const known = packagesOf(chip);
   const own = profile['package'];
-  const right = known.length === 0 ? own === undefined : known.includes(String(own));
+  const right = known.length === 0 ? own === undefined : known.includes(textOf(own));
   return right
     ? []
     : [
@@ -45,16 +45,16 @@ function sensePackage(profile: Profile, chip: Profile): readonly Problem[] {
 }
 
 function sensePinMap(profile: Profile, chip: Profile): readonly Problem[] {
-  const chipPins = new Set(listOf(chip['pins']).map(String));
+  const chipPins = new Set(listOf(chip['pins']).map(textOf));
   const header = fieldsOf(profile['pins']);
   const known = new Set([...Object.keys(header), ...chipPins]);
-  const targets = Object.values(header).map(String);
-  const inputOnly = listOf(profile['input-only']).map(String);
+  const targets = Object.values(header).map(textOf);
+  const inputOnly = listOf(profile['input-only']).map(textOf);
   const lost = (path: Path, pin: string): readonly Problem[] =>
     known.has(pin) ? [] : [fault(path, `there is no pin ${pin}`)];
   return [
     ...Object.entries(header).flatMap(([name, pin]) =>
-      chipPins.has(String(pin)) ? [] : [fault(['pins', name], `${chip.id} has no pin ${String(pin)}`)],
+      chipPins.has(textOf(pin)) ? [] : [fault(['pins', name], `${chip.id} has no pin ${textOf(pin)}`)],
     ),
     ...(new Set(targets).size === targets.length ? [] : [fault(['pins'], 'two header pins are one pin of the chip')]),
     ...inputOnly.flatMap((pin, i) => lost(['input-only', i], pin)),
@@ -62,7 +62,7 @@ function sensePinMap(profile: Profile, chip: Profile): readonly Problem[] {
       Object.keys(fieldsOf(profile[name])).flatMap((pin) => lost([name, pin], pin)),
     ),
     ...Object.entries(fieldsOf(profile['pin-leds'])).flatMap(([name, led]) =>
-      lost(['pin-leds', name, 'pin'], String(field(led, 'pin'))),
+      lost(['pin-leds', name, 'pin'], textOf(field(led, 'pin'))),
     ),
   ];
 }

@@ -5,7 +5,7 @@ import type { Path, Problem } from '../source/place.js';
 import { citation } from './citation.js';
 import { MEASURES, type Measure, SHARE } from './measures.js';
 import { type Fields, field, type Figure, isFields, isFigure, type Profile } from './profile.js';
-import { fault } from './stated.js';
+import { fault, textOf } from './stated.js';
 
 /** A named figure, or the points of one. */
 interface Named {
@@ -43,8 +43,12 @@ function sensePoint(point: Figure, measure: Measure, path: Path): readonly Probl
       ? []
       : [
           measure.at
-            ? fault(path, `\`at: ${at}\` is not ${measure.at}`, 'what a figure holds at has a dimension of its own')
-            : fault(path, `this figure holds at nothing, not at ${at}`),
+            ? fault(
+                path,
+                `\`at: ${textOf(at)}\` is not ${measure.at}`,
+                'what a figure holds at has a dimension of its own',
+              )
+            : fault(path, `this figure holds at nothing, not at ${textOf(at)}`),
         ]),
   ];
 }
@@ -84,7 +88,8 @@ function senseRow(points: readonly Figure[], measure: Measure, path: Path): read
 }
 
 /** A quantity in one of the dimensions, its bounds in order; undefined when it is none. */
-function read(text: string | number, dimensions: Measure['of']): Quantity | undefined {
+function read(text: unknown, dimensions: Measure['of']): Quantity | undefined {
+  if (typeof text !== 'string' && typeof text !== 'number') return undefined;
   for (const dimension of dimensions) {
     const parsed = parseQuantity(text, dimension);
     if (!('quantity' in parsed)) continue;
@@ -106,7 +111,7 @@ export function senseSources(profile: Profile): readonly Problem[] {
     if (Array.isArray(node)) return node.forEach((each, i) => visit(each, [...path, i]));
     if (!isFields(node)) return;
     const cite = field(node, 'cite');
-    if (Array.isArray(cite)) used.add(String(cite[0]));
+    if (Array.isArray(cite)) used.add(textOf(cite[0]));
     if (cite === undefined ? needsSource(node, path) : !complete(cite, profile.documents)) {
       problems.push(
         cite === undefined
@@ -128,9 +133,9 @@ export function senseSources(profile: Profile): readonly Problem[] {
 function needsSource(node: Fields, path: Path): boolean {
   const [last, before] = [path.at(-1), path.at(-2)];
   if (isFigure(node)) return true;
-  if (typeof last === 'number') return CITED_BLOCKS.has(String(before));
-  return CITED_MAPPINGS.has(String(last)) && path.length === 1;
+  if (typeof last === 'number') return CITED_BLOCKS.has(textOf(before));
+  return CITED_MAPPINGS.has(textOf(last)) && path.length === 1;
 }
 
 const complete = (cite: unknown, documents: unknown): boolean =>
-  Array.isArray(cite) && cite.length === 2 && String(cite[1]).trim() !== '' && citation(cite, documents) !== undefined;
+  Array.isArray(cite) && cite.length === 2 && textOf(cite[1]).trim() !== '' && citation(cite, documents) !== undefined;

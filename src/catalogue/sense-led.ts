@@ -2,7 +2,7 @@
 import { formatValue } from '../quantity/print.js';
 import type { Path, Problem } from '../source/place.js';
 import type { Fields } from './profile.js';
-import { fault, highest, lowest, middle, pointsOf } from './stated.js';
+import { fault, highest, lowest, middle, pointsOf, textOf } from './stated.js';
 
 /** Volts that give an electron the energy of a photon of one nanometre: h·c/e, CODATA 2018, exact since then. */
 const VOLT_NANOMETRES = 1239.842;
@@ -32,7 +32,7 @@ const LOST = { typ: 1.0, max: 1.7 };
 
 /** Whether an LED's points of forward voltage are those of its colour. @param path where it stands in the profile */
 export function senseLed(led: Fields, path: Path): readonly Problem[] {
-  const words = String(led['colour'] ?? '').toLowerCase();
+  const words = textOf(led['colour'] ?? '').toLowerCase();
   const colour = Object.keys(WAVELENGTHS).find((each) => words.split(/[^a-z]+/).includes(each));
   if (colour === undefined) return [];
   const [shortest, longest] = WAVELENGTHS[colour]!;

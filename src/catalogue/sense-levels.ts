@@ -4,7 +4,7 @@ import type { Problem } from '../source/place.js';
 import { pinsIn } from './pin-range.js';
 import { field, type Fields, type Profile } from './profile.js';
 import { overlap } from './sense-limits.js';
-import { fault, highest, listOf, lowest, middle, quantityOf, rowsOf } from './stated.js';
+import { fault, highest, listOf, lowest, middle, quantityOf, rowsOf, textOf } from './stated.js';
 
 /**
  * Between the rows of one output: the resistance of a switch falls as its supply rises and rises a little with its current,
@@ -44,14 +44,14 @@ function levelOf(name: (typeof OUTPUTS)[number], row: Fields, i: number): Level 
   const amps = highest(quantityOf(row['at'], 'current'));
   if (supply === undefined) return fault(path, 'the row does not say at which supply voltage it holds');
   if (amps === undefined || !(amps > 0)) return fault(path, 'the row does not say at which current it holds');
-  if (value === undefined) return fault(path, `${String(row['value'])} is no voltage`);
+  if (value === undefined) return fault(path, `${textOf(row['value'])} is no voltage`);
   const [low, high] = [lowest(value)!, highest(value)!];
   const right = name === 'output-high' ? low > supply / 2 && high < supply : low > 0 && high < supply / 2;
   const half = name === 'output-high' ? 'upper' : 'lower';
   if (!right)
     return fault(
       path,
-      `${String(row['value'])} is no such level: it has to lie in the ${half} half of ${String(row['supply'])}`,
+      `${textOf(row['value'])} is no such level: it has to lie in the ${half} half of ${textOf(row['supply'])}`,
     );
   return { path, row, amps, ohms: (name === 'output-high' ? supply - low : high) / amps };
 }

@@ -5,7 +5,7 @@ import type { Path, Problem } from '../source/place.js';
 import { pinsIn } from './pin-range.js';
 import { field, type Fields, type Profile } from './profile.js';
 import type { Missing } from './sense-pins.js';
-import { fault, highest, listOf, lowest, quantityOf, rowsOf } from './stated.js';
+import { fault, highest, listOf, lowest, quantityOf, rowsOf, textOf } from './stated.js';
 
 const DIRECTIONS = ['source', 'sink', 'either'] as const;
 const SCOPES = ['each-pin', 'all-pins', 'supply-pins', 'ground-pins', 'package'];
@@ -20,7 +20,7 @@ export function senseLimits(profile: Profile, missing: Missing): readonly Proble
   return [
     ...rows.flatMap((row, i) => senseScope(row, ['limits', i], missing)),
     ...senseGroups(rows),
-    ...senseGrades(rows, listOf(profile['pins']).map(String)),
+    ...senseGrades(rows, listOf(profile['pins']).map(textOf)),
   ];
 }
 
@@ -31,7 +31,7 @@ function senseScope(row: Fields, path: Path, missing: Missing): readonly Problem
   const named = Array.isArray(scope) ? scope : field(scope, 'each');
   return [
     ...(figures.length === 0 && row['power'] === undefined ? [fault(path, 'the row limits nothing')] : []),
-    ...wrong.map((name) => fault([...path, name], `${String(row[name])} is no current`)),
+    ...wrong.map((name) => fault([...path, name], `${textOf(row[name])} is no current`)),
     ...(Array.isArray(named) ? missing(named, [...path, 'applies-to']) : []),
     ...(typeof scope === 'string' && !SCOPES.includes(scope)
       ? [fault([...path, 'applies-to'], `\`${scope}\` is no scope of a limit`, `one of ${SCOPES.join(', ')}`)]
@@ -60,9 +60,9 @@ function senseGroups(rows: readonly Fields[]): readonly Problem[] {
           (other) => other[direction] !== undefined && overlap(other['when'], row['when']) && !sameSum(other, row),
         );
       const twice = pins.filter((pin) => others.some((other) => summed(other)?.includes(pin)));
-      const again = others.some((other) => summed(other) && String(other['name']) === String(row['name']));
+      const again = others.some((other) => summed(other) && textOf(other['name']) === textOf(row['name']));
       return [
-        ...(again ? [fault(['limits', i, 'name'], `two ${direction} sums are called ${String(row['name'])}`)] : []),
+        ...(again ? [fault(['limits', i, 'name'], `two ${direction} sums are called ${textOf(row['name'])}`)] : []),
         ...(twice.length === 0
           ? []
           : [fault(['limits', i], `these pins are in two ${direction} sums: ${twice.join(', ')}`)]),
@@ -78,7 +78,7 @@ function about(row: Fields, all: readonly string[]): { readonly of: string; read
   if (scope === 'each-pin') return { of: 'pin', pins: new Set(all) };
   if (Array.isArray(each)) return { of: 'pin', pins: new Set(pinsIn(each)) };
   const pins = summed(row);
-  return pins ? { of: `sum ${[...pins].sort().join(' ')}`, pins: new Set() } : { of: String(scope), pins: new Set() };
+  return pins ? { of: `sum ${[...pins].sort().join(' ')}`, pins: new Set() } : { of: textOf(scope), pins: new Set() };
 }
 
 /**
@@ -98,13 +98,13 @@ function senseGrades(rows: readonly Fields[], all: readonly string[]): readonly 
     );
   };
   return rows.flatMap((row, i) => {
-    const rank = GRADES.indexOf(String(row['grade']));
+    const rank = GRADES.indexOf(textOf(row['grade']));
     return (['source', 'sink'] as const).flatMap((direction): Problem[] => {
       const name = row[direction] === undefined ? 'either' : direction;
       const value = amperes(row[name]);
       if (rank < 0 || value === undefined || (name === 'either' && direction === 'sink')) return [];
       const least = rows.flatMap((other, k) => {
-        const above = GRADES.indexOf(String(other['grade']));
+        const above = GRADES.indexOf(textOf(other['grade']));
         const limit = amperes(other[direction] ?? other['either']);
         return above >= 0 && above < rank && limit !== undefined && isOver(i, k)
           ? [{ limit, grade: GRADES[above]! }]
@@ -116,7 +116,7 @@ function senseGrades(rows: readonly Fields[], all: readonly string[]): readonly 
         : [
             fault(
               ['limits', i, name],
-              `${formatValue(value, 'current')}, ${String(row['grade'])}, is above the ${worst.grade} limit of the same pins, ${formatValue(worst.limit, 'current')}`,
+              `${formatValue(value, 'current')}, ${textOf(row['grade'])}, is above the ${worst.grade} limit of the same pins, ${formatValue(worst.limit, 'current')}`,
             ),
           ];
     });

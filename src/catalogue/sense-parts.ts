@@ -5,7 +5,7 @@ import { type Fields, isFields, type Profile } from './profile.js';
 import { senseLed } from './sense-led.js';
 import { senseClamp, senseGain, senseGate } from './sense-semiconductors.js';
 import { senseConnector, senseSupplyPart, senseWire } from './sense-supply-parts.js';
-import { fault, fieldsOf, figureOf, highest, lowest, middle } from './stated.js';
+import { fault, fieldsOf, figureOf, highest, lowest, middle, textOf } from './stated.js';
 
 /** How far a coil's stated power may be from V²/R: sheets round it. */
 const POWER_ROUNDING = 0.05;
@@ -75,7 +75,7 @@ function senseCoil(coil: Fields, path: Path): readonly Problem[] {
     share('maximum', 'min'),
   ];
   const rising = order.filter((each) => each !== undefined);
-  const stated = (name: string): string => String(fieldsOf(coil[name])['value']);
+  const stated = (name: string): string => textOf(fieldsOf(coil[name])['value']);
   const made = ohms === undefined ? undefined : (volts * volts) / ohms;
   const disagree = made !== undefined && watts !== undefined && Math.abs(made / watts - 1) > POWER_ROUNDING;
   return [

@@ -5,18 +5,18 @@ import type { Profile } from './profile.js';
 import { isFields } from './profile.js';
 import { senseLevels } from './sense-levels.js';
 import { senseLimits } from './sense-limits.js';
-import { fault, fieldsOf, listOf, rowsOf } from './stated.js';
+import { fault, fieldsOf, listOf, rowsOf, textOf } from './stated.js';
 
 /** Says which of some pins the chip has not. */
 export type Missing = (names: readonly unknown[], path: Path) => readonly Problem[];
 
 /** What is wrong with the pins of a chip or expander. */
 export function sensePins(profile: Profile): readonly Problem[] {
-  const pins = new Set(listOf(profile['pins']).map(String));
+  const pins = new Set(listOf(profile['pins']).map(textOf));
   const missing: Missing = (names, path) => {
     const found = pinsIn(names);
     const absent = found.filter((pin) => !pins.has(pin));
-    if (found.length === 0) return [fault(path, `\`${names.join(', ')}\` names no pins`)];
+    if (found.length === 0) return [fault(path, `\`${names.map(textOf).join(', ')}\` names no pins`)];
     return absent.length === 0 ? [] : [fault(path, `there is no such pin: ${absent.join(', ')}`)];
   };
   const keysOf = (name: string): readonly string[] => Object.keys(fieldsOf(profile[name]));

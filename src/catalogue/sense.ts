@@ -4,6 +4,7 @@ import { senseBoard } from './sense-boards.js';
 import { senseFigures, senseSources } from './sense-figures.js';
 import { senseParts } from './sense-parts.js';
 import { sensePins } from './sense-pins.js';
+import { textOf } from './stated.js';
 
 /**
  * What a schema cannot see in a profile: figures that are no quantities, uncited or out of order, pins and rails that do
@@ -33,7 +34,7 @@ function senseIdentity(profile: Profile): readonly Problem[] {
   return [
     ...(PROFILE_KINDS.includes(profile.kind)
       ? []
-      : [{ path: ['kind'], on: 'value', says: `\`${String(profile.kind)}\` is no kind of profile` } as const]),
+      : [{ path: ['kind'], on: 'value', says: `\`${textOf(profile.kind)}\` is no kind of profile` } as const]),
     ...(profile.title.trim() === '' || profile.title === profile.id
       ? [{ path: ['title'], on: 'value', says: 'a profile needs a title' } as const]
       : []),

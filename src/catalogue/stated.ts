@@ -13,6 +13,13 @@ export const fault = (path: Path, says: string, expected?: string): Problem => (
   ...(expected !== undefined && { expected }),
 });
 
+/** Anything that a file states, as text: plain values as they are, the rest as data, cut short. Mappings have no text of their own. */
+export function textOf(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return String(value);
+  const text = JSON.stringify(value);
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}
+
 export const listOf = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
 export const rowsOf = (value: unknown): readonly Fields[] => listOf(value).filter(isFields);
 export const fieldsOf = (value: unknown): Fields => (isFields(value) ? value : {});

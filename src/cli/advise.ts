@@ -10,10 +10,11 @@ import { refuse, unread } from './refuse.js';
 import { type Diagnostic, renderDiagnostic } from '../source/diagnostic.js';
 import { writeWhole } from './write-whole.js';
 
-/** What keeps a text from being audited: a variant that sets what the changes took away, say. */
-function errorsOf(text: string, file: string): readonly Diagnostic[] {
-  const { document, errors } = ampledger.read(text, file);
-  return document && errors.length === 0 ? ampledger.audit(document, { advice: false }).errors : errors;
+/** What keeps a document's text with changes from being audited: a variant that sets what the changes took away, say. */
+function errorsOf(text: string, former: ampledger.WithFolders): readonly Diagnostic[] {
+  const { document, errors } = ampledger.read(text, former.file);
+  if (!document || errors.length > 0) return errors;
+  return ampledger.audit(ampledger.withFolders(document, former.folders), { advice: false }).errors;
 }
 
 /** Prints what to change, and writes it into the file when asked. */
@@ -44,7 +45,7 @@ export async function advise(given: Arguments): Promise<number> {
     complain([`${file} stays as it is: there is nothing to write.`]);
     return 0;
   }
-  const broken = errorsOf(text, file);
+  const broken = errorsOf(text, opened.document);
   if (broken.length > 0)
     return refuse([
       `${file} stays as it is: with these changes it could not be audited any more. What does not fit them:`,

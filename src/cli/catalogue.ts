@@ -4,10 +4,17 @@ import { toJson } from '../reports/json.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Arguments } from './arguments.js';
 import { complain, page, say } from './output.js';
+import { refuse } from './refuse.js';
 
 /** Prints what there is, or one profile of it with its sources. */
-export async function catalogue({ operands: [id], options }: Arguments): Promise<number> {
+export async function catalogue({ operands: [id, ...files], options }: Arguments): Promise<number> {
   const json = options['format'] === 'json';
+  if (id === 'prove') {
+    if (files.length === 0)
+      return refuse(['FILE is missing: prove what? As in ampledger catalogue prove our-relay.yaml.']);
+    return (await import('./prove.js')).prove(files, json);
+  }
+  if (files.length > 0) return refuse([`${files[0]} is one word too many; words to look for go to --find.`]);
   const profile = id === undefined ? undefined : builtIn.profile(id);
   if (id !== undefined && !profile) {
     const nearest = nearestSpelling(id, builtIn.ids());

@@ -123,7 +123,7 @@ export const commands: { readonly [name: string]: Command } = {
   },
   catalogue: {
     summary: 'what is in the catalogue, or one thing of it with all its sources',
-    operands: { named: ['[ID]'], least: 0, most: 1 },
+    operands: { named: ['[ID | prove FILE…]'], least: 0, most: Infinity },
     options: { format: format('terminal', 'json') },
     examples: [
       ['ampledger catalogue', 'all of it, by kind'],

@@ -47,7 +47,8 @@ async function readStandardInput(limit: number): Promise<Input> {
   return { bytes: bytes.subarray(0, length) };
 }
 
-function reason({ code, message }: NodeJS.ErrnoException): string {
+/** What keeps a file from being read, in words. */
+export function reason({ code, message }: NodeJS.ErrnoException): string {
   switch (code) {
     case 'ENOENT':
     case 'ENOTDIR':

@@ -1,8 +1,7 @@
-/** One file from its name to a checked document. */
+/** One file from its name to a checked document, with the folders of own profiles that it asks for. */
 import * as ampledger from '../index.js';
 import type { UnreadReport } from '../reports/report.js';
 import { type Diagnostic, renderDiagnostic } from '../source/diagnostic.js';
-import type { Document } from '../source/document.js';
 import { largestFile } from '../source/intake.js';
 import { readInput } from './input.js';
 
@@ -13,14 +12,18 @@ export interface Refused {
 }
 
 /** Reads and checks `file`, as given on the command line. */
-export async function openDocument(file: string): Promise<{ readonly document: Document } | Refused> {
+export async function openDocument(file: string): Promise<{ readonly document: ampledger.WithFolders } | Refused> {
   const input = await readInput(file, largestFile);
   if ('problem' in input) {
     const error = { file, line: 1, column: 1, width: 1, says: input.problem };
     return { unread: unread(file, [error]), said: [`${file === '-' ? 'standard input' : file}: ${input.problem}`] };
   }
   const { document, errors } = ampledger.read(input.bytes, file);
-  return document && errors.length === 0 ? { document } : refused(file, errors);
+  if (!document || errors.length > 0) return refused(file, errors);
+  const names = ampledger.foldersOf(document);
+  if (names.length === 0) return { document };
+  const { readFolders } = await import('./read-folders.js');
+  return { document: ampledger.withFolders(document, readFolders(file, names)) };
 }
 
 /** What stands for a file whose text is at fault. */

@@ -253,8 +253,10 @@ export class Figures {
       if (parsed.quantity.exact && path) this.remarks.exact(path);
       return parsed.quantity;
     }
-    if (path === undefined && layer.profile) throw new Error(`profile ${layer.profile.id}, ${key}: ${parsed.problem}`);
-    this.remarks.problem({ path: path ?? this.path, on: 'value', says: parsed.problem, expected: parsed.expected });
+    // An own profile may hold what nothing else asked for so far: it is told where it is used.
+    const whose = path === undefined && layer.profile ? `in the profile \`${layer.profile.id}\`, \`${key}\`: ` : '';
+    const { problem, expected } = parsed;
+    this.remarks.problem({ path: path ?? this.path, on: 'value', says: whose + problem, expected });
     return undefined;
   }
 

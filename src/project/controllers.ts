@@ -77,10 +77,11 @@ export function controller(
   if (profile === undefined) return undefined;
   const isBoard = profile.kind === 'controller';
   const chipProfile = isBoard ? catalogue.profile(String(profile['chip'])) : profile;
-  if (chipProfile === undefined)
-    throw new Error(
-      `profile ${profile.id} names the chip ${String(profile['chip'])}, which the catalogue does not have`,
-    );
+  if (chipProfile === undefined) {
+    const says = `the profile \`${profile.id}\` has no chip that the catalogue knows`;
+    remarks.problem({ path: [...path, key], on: 'value', says, expected: 'its `chip` is the id of a profile' });
+    return undefined;
+  }
   const board = new Figures(id, path, [{ data: raw, path }], remarks).over(isBoard ? profile : undefined);
   const figures = isBoard ? board.over(chipProfile) : board.over(profile);
 

@@ -1,7 +1,9 @@
 /** The schema check of a project, in two steps: the frame, then each entry once its type is known. */
 import { explain } from './explain.js';
-import * as known from './generated/validators.js';
+import { known as load } from './generated/validators.js';
 import type { Path, Problem } from './place.js';
+
+const known = load();
 
 /**
  * A sort of entry with keys of its own. `load` alone is a load of unknown type: it knows the keys of all types.

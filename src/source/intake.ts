@@ -4,11 +4,24 @@ import type { Diagnostic } from './place.js';
 /** Largest project file that is read, in bytes. A large project has some 20 kB. */
 export const largestFile = 1_000_000;
 
+/** What a file is read as. */
+export type Sort = 'project' | 'profile';
+
+/** What the least file of a sort says. */
+const LEAST: Readonly<Record<Sort, string>> = {
+  project: 'the least is: ampledger: 1, and a title',
+  profile: 'the least is: id, title and kind, and `extends` or figures with their documents',
+};
+
 /**
  * The text of a file, or why it cannot be one: too large, not text, or nothing in it.
  * A byte order mark is dropped.
  */
-export function takeIn(input: string | Uint8Array, file: string): Source | { readonly refused: Diagnostic } {
+export function takeIn(
+  input: string | Uint8Array,
+  file: string,
+  sort: Sort = 'project',
+): Source | { readonly refused: Diagnostic } {
   const refuse = (says: string, expected?: string) => ({
     refused: { file, line: 1, column: 1, width: 1, says, ...(expected === undefined ? {} : { expected }) },
   });
@@ -31,10 +44,9 @@ export function takeIn(input: string | Uint8Array, file: string): Source | { rea
   const odd = text.indexOf('\0') === -1 ? broken : text.indexOf('\0');
   if (odd !== -1) {
     const says = text.includes('\0') ? 'the file is not text: it holds zero bytes' : 'these bytes are not UTF-8';
-    return { refused: diagnosticAt(source, odd, odd + 1, says, 'a project file is plain text, saved as UTF-8') };
+    return { refused: diagnosticAt(source, odd, odd + 1, says, `a ${sort} file is plain text, saved as UTF-8`) };
   }
-  if (!/(?:^|\n)[ \t\r]*[^ \t\r\n#]/.test(text))
-    return refuse('the file is empty', 'the least is: ampledger: 1, and a title');
+  if (!/(?:^|\n)[ \t\r]*[^ \t\r\n#]/.test(text)) return refuse('the file is empty', LEAST[sort]);
   return source;
 }
 

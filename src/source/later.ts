@@ -9,7 +9,7 @@ const contact = ['safe-when', 'load-time'];
 const pin = ['at-boot', 'strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['waivers', 'catalogue'],
+  project: ['waivers'],
   load: ['safe-when', 'load-time'],
   'load/contact': contact,
   'load/contacts/*': contact,

@@ -1,6 +1,6 @@
 import { byPlace, diagnosticAt } from './diagnostic.js';
 import { documentOf, type Document } from './document.js';
-import { takeIn } from './intake.js';
+import { type Sort, takeIn } from './intake.js';
 import { parse, type Report } from './parse.js';
 import type { Diagnostic } from './place.js';
 import { plainData } from './tree.js';
@@ -18,8 +18,8 @@ const mostErrors = 50;
  * Reads a project file or profile: YAML 1.2 without aliases, anchors, tags and directives, one mapping, keys once.
  * Never throws for what is in the file; time and memory are bounded by the size and depth that are let in.
  */
-export function readDocument(text: string | Uint8Array, file: string): Reading {
-  const source = takeIn(text, file);
+export function readDocument(text: string | Uint8Array, file: string, sort?: Sort): Reading {
+  const source = takeIn(text, file, sort);
   if ('refused' in source) return { errors: [source.refused] };
   const errors: Diagnostic[] = [];
   const report: Report = (from, to, says, expected) => {

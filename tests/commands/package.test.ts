@@ -45,7 +45,13 @@ describe('the package', () => {
   });
 
   it('holds what people use, and nothing of how it is made', () => {
-    for (const path of ['LICENSE', 'README.md', 'schemas/project.schema.json', 'dist/third-party-licences.txt'])
+    for (const path of [
+      'dist/profile-validators.cjs',
+      'LICENSE',
+      'README.md',
+      'schemas/project.schema.json',
+      'dist/third-party-licences.txt',
+    ])
       expect(packed).toContain(path);
     const known = /^(package\.json|LICENSE|README\.md|dist\/|schemas\/[a-z-]+\.schema\.json$|samples\/)/;
     expect(packed.filter((path) => !known.test(path) || path.includes('/.'))).toEqual([]);

@@ -5,7 +5,7 @@ const yet = 'is part of the format, but this version does not compute it yet';
 
 /** Every key and value of the format that is closed for now, in an entry that is fine without it. */
 const keys: readonly (readonly [string, readonly string[]])[] = [
-  ['KEY', ['waivers', 'catalogue']],
+  ['KEY', ['waivers']],
   ['loads: { a: { type: led, KEY } }', ['safe-when', 'load-time']],
   ['loads: { a: { part: some-relay, KEY } }', ['safe-when']],
   ['loads: { a: { type: coil, contact: { KEY } } }', ['load-time', 'safe-when']],

@@ -1,6 +1,8 @@
 /** What no audit can do without: the YAML library's document, and the compiled schema check of it and of its entries. */
 import { LineCounter, parseDocument } from 'yaml';
-import { validators } from '../../src/source/generated/validators.js';
+import { known } from '../../src/source/generated/validators.js';
+
+const { validators } = known();
 
 const entries = {
   supplies: 'entry-supply',

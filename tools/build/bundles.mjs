@@ -16,6 +16,29 @@ const shared = {
 };
 
 /**
+ * The schema check of profiles is a third of all code, and asked for only where somebody has profiles of their own: the command
+ * has it in a file beside it, so that a start does not read it.
+ */
+const asleep = {
+  name: 'asleep',
+  setup({ onLoad, onResolve }) {
+    const beside = './profile-validators.cjs';
+    onLoad({ filter: /source\/generated\/profile-validators\.js$/ }, () => ({
+      contents: `export const known = () => require('${beside}').known();`,
+    }));
+    onResolve({ filter: /profile-validators\.cjs$/ }, () => ({ path: beside, external: true }));
+  },
+};
+
+const profileCheck = {
+  ...shared,
+  platform: 'node',
+  format: 'cjs',
+  entryPoints: ['src/source/generated/profile-validators.js'],
+  outfile: 'dist/profile-validators.cjs',
+};
+
+/**
  * One file: a start-up reads nothing else, and what a command imports dynamically stays asleep inside it. CommonJS, since
  * Node 20 starts that some milliseconds sooner than the same as a module, and no later than several small modules.
  */
@@ -26,6 +49,7 @@ const command = {
   entryPoints: ['src/cli/main.ts'],
   outfile: 'dist/ampledger.cjs',
   banner: { js: '#!/usr/bin/env node' },
+  plugins: [asleep],
 };
 
 /** The library knows nothing of Node: it runs in a browser too. */
@@ -39,7 +63,7 @@ const library = {
 
 export async function bundle() {
   const says = [];
-  for (const options of [command, library]) {
+  for (const options of [command, profileCheck, library]) {
     const [entry] = options.entryPoints;
     if (!existsSync(inRoot(entry))) {
       says.push(`${entry} is not there yet, so ${options.outfile} is left out`);

@@ -57,8 +57,11 @@ function grouped(schema) {
   };
 }
 
-/** One module of code: a validator for `frame` and for each definition whose name begins with one of `prefixes`. */
-async function compile({ $id, $defs }, prefixes, figures) {
+/**
+ * One module of code: a validator for `frame` and for each definition whose name begins with one of `prefixes`. What is
+ * `asleep` stands in a function, so that a start pays for it only when it is asked.
+ */
+async function compile({ $id, $defs }, prefixes, figures, asleep) {
   const ajv = new Ajv.default({
     ...{ allErrors: true, messages: false, verbose: true, inlineRefs: false },
     ...{ strictSchema: true, strictTypes: true, allowUnionTypes: true },
@@ -75,21 +78,22 @@ async function compile({ $id, $defs }, prefixes, figures) {
   );
   const keys = Object.fromEntries(names.map((name) => [name, Object.keys($defs[name].properties)]));
   const table = names.map((name) => `${JSON.stringify(name)}: ${variable(name)}`);
-  const module = `${source.replaceAll('export const', 'const')}
-export const validators = { ${table.join(', ')} };
-export const keys = ${JSON.stringify(keys)};`;
+  const made = `{ validators: { ${table.join(', ')} }, keys: ${JSON.stringify(keys)} }`;
+  const code = source.replaceAll('export const', 'const').replaceAll('export default', 'void');
+  const module = asleep
+    ? `let made; export const known = () => (made ??= make()); function make() { ${code}\nreturn ${made}; }`
+    : `${code}\nconst made = ${made}; export const known = () => made;`;
   if (module.includes('require('))
     throw new Error('a keyword of the schemas needs the run-time library: use `pattern`');
   return (await transform(module, { minify: true, format: 'esm', target: 'es2022' })).code;
 }
 
 const declaration = `import type { Validators } from '../fault.js';
-export declare const validators: Validators['validators'];
-export declare const keys: Validators['keys'];
+export declare const known: () => Validators;
 `;
 
 /** Writes a generated module, unless the one that is there was made from the same schema by the same compiler. */
-async function generate(name, schema, prefixes, figures) {
+async function generate(name, schema, prefixes, figures, asleep = false) {
   const made = createHash('sha256')
     .update(JSON.stringify(schema))
     .update(readFileSync(new URL(import.meta.url)));
@@ -97,7 +101,7 @@ async function generate(name, schema, prefixes, figures) {
   const path = `src/source/generated/${name}.js`;
   writeIfChanged(`src/source/generated/${name}.d.ts`, declaration);
   if (existsSync(inRoot(path)) && readFileSync(inRoot(path), 'utf8').startsWith(mark)) return `${name} up to date`;
-  const code = await compile(schema, prefixes, figures);
+  const code = await compile(schema, prefixes, figures, asleep);
   writeIfChanged(path, mark + code);
   return `${name} ${Math.round(code.length / 1024)} kB`;
 }
@@ -107,7 +111,7 @@ export async function compileValidators() {
   const figures = Object.keys(all.figures);
   const says = [
     await generate('validators', checkerSchema(all), ['entry-', 'part-'], figures),
-    await generate('profile-validators', profileCheckerSchema(all), ['profile-'], figures),
+    await generate('profile-validators', profileCheckerSchema(all), ['profile-'], figures, true),
   ];
   return says.join(', ');
 }
