@@ -87,7 +87,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'channel-current': of('current'),
   'package-current': of('current'),
   'simultaneous-current': at('current', 'ratio', 'down'),
-  'input-threshold': of('voltage'),
+  'input-threshold': of('voltage', 'ratio'),
   avalanche: of('current'),
   'input-resistance': of('resistance'),
   'input-drop': of('voltage'),

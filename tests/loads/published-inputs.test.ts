@@ -32,6 +32,15 @@ describe('published levels', () => {
   });
 });
 
+describe('levels published as shares', () => {
+  it('go with the supply: 3.3 V are no sure high to a strip on 5 V, and are to one on a cell', () => {
+    const strip = (supply: string): string =>
+      onPins('3.3 V', `part: pixels-ws2812b, count: 1, pin: PB1, supply: ${supply}`);
+    expect(levels(strip('logic'), 'level-high')).toEqual(['strain']);
+    expect(levels(strip('cell'), 'level-high')).toEqual([]);
+  });
+});
+
 describe('what inputs bear', () => {
   const gsm = (pins: string): string => onPins(pins, 'part: gsm-sim800l, supply: cell, signals: { reset: PB1 }');
 

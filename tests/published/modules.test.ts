@@ -122,6 +122,14 @@ describe('sensors', () => {
     expect(amps('load-cell-amplifier-hx711', 'active').max).toBeGreaterThanOrEqual(0.0015 + 5 / 350);
   });
 
+  test('levels of inputs: BH1750, p. 2, and SHT3x-DIS, Table 21, 30 and 70 %; SAM-M8Q, Table 7, 20 and 70 %; ESP8266EX, Table 5-1, 25 and 75 %', () => {
+    const shares = (id: string) => bounds(at(id, 'input-threshold'), 'ratio');
+    expect(shares('sensor-bh1750')).toMatchObject(span(0.3, undefined, 0.7));
+    expect(shares('sensor-sht31')).toMatchObject(span(0.3, undefined, 0.7));
+    expect(shares('gps-sam-m8q')).toMatchObject(span(0.2, undefined, 0.7));
+    expect(shares('wifi-serial-esp8266')).toMatchObject(span(0.25, undefined, 0.75));
+  });
+
   test('BME680, Bosch Sensortec, DS001-00, 1.0, Table 1: at most 849 µA while it measures the pressure', () => {
     expect(amps('sensor-bme680', 'active').typ).toBeCloseTo(849e-6, 12);
   });

@@ -19,7 +19,7 @@ export interface SignalEnd {
   readonly isOutput?: true;
   /** It reads high from this voltage, whatever its supply, volts. */
   readonly highFrom?: number;
-  /** The levels that its maker publishes of its inputs, whatever its supply. */
+  /** The levels that its maker publishes of its inputs. */
   readonly thresholds?: Thresholds;
   /** The most that its inputs bear, whatever its supply, volts from ground. */
   readonly bears?: LimitPlan;
@@ -95,13 +95,18 @@ export function signalEnd({ entry, bench, figures, path, type }: LoadInput): Sig
   };
 }
 
-/** What a load's maker says of its inputs: up to one voltage they surely read low, from another on high, and no more at all. */
+/** What a load's maker says of its inputs: up to one voltage they surely read low, from another on high, and what they bear. */
 function published(figures: Figures): Pick<SignalEnd, 'thresholds' | 'bears'> {
-  const figure = figures.figure('input-threshold', 'voltage');
   const bears = rating(figures, 'input-maximum', 'voltage', { margin: 'none' });
+  const asShare = /%/.test(figures.text('input-threshold') ?? '');
+  const figure = figures.figure('input-threshold', asShare ? 'ratio' : 'voltage');
   if (figure === undefined) return bears ? { bears } : {};
   const { quantity, origin } = figure;
   const { min, max } = closed(quantity);
-  const level = (volts: number): Threshold => ({ volts: () => volts, stated: quantity.stated, origin });
+  const level = (stated: number): Threshold => ({
+    volts: (supply) => (asShare ? stated * supply : stated),
+    stated: quantity.stated,
+    origin,
+  });
   return { thresholds: { low: level(min), high: level(max) }, ...(bears && { bears }) };
 }
