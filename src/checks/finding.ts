@@ -1,5 +1,6 @@
 /** Findings: what a rule has to say, as data. Sentences are made elsewhere, keyed by the rule's name. */
 import type { Account, LimitMet } from '../ledger/account.js';
+import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import type { Path } from '../source/place.js';
 import type { OpenAnswer } from '../loads/lowering.js';
@@ -51,6 +52,10 @@ export interface Judged {
   readonly accounts: readonly JudgedAccount[];
   /** Accounts that the runaway state makes worse. */
   readonly runaway: readonly JudgedAccount[];
+  /** What loads do until firmware runs. */
+  readonly boot: BootBooks;
+  /** Accounts of which that state is worth a note, and no more. */
+  readonly noted: readonly JudgedAccount[];
 }
 
 /** A rule about a limit: every account worse than sound has exactly one finding about it, from the first rule that claims it. */

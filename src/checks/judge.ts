@@ -1,7 +1,9 @@
 /** From checked data to findings: project, ledger, verdicts, rules. Cures and studies call this to prove themselves. */
 import type { Catalogue } from '../catalogue/catalogue.js';
+import { bootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import { ledgerOf } from '../ledger/ledger.js';
+import { BOOT } from '../ledger/moments.js';
 import type { Project } from '../project/project.js';
 import { resolve } from '../project/resolve.js';
 import type { Interval } from '../quantity/interval.js';
@@ -43,7 +45,8 @@ export function judge(
   if ('problems' in resolved) return resolved;
   const { project } = resolved;
   const { mode } = options;
-  if (mode !== undefined && !project.modes.some((m) => m.name === mode)) return { problems: [noMode(project, mode)] };
+  if (mode !== undefined && mode !== BOOT && !project.modes.some((m) => m.name === mode))
+    return { problems: [noMode(project, mode)] };
   return judgedOpen(judgeProject(project, mode), data, file, options);
 }
 
@@ -78,7 +81,10 @@ function noMode(project: Project, mode: string): Problem {
 
 export function judgeProject(project: Project, mode?: string): Judgement {
   const ledger = ledgerOf(project, mode);
-  const accounts = ledger.accounts.map((a) => judgeAccount(a, project.policy));
+  const running = ledger.accounts.map((a) => judgeAccount(a, project.policy));
+  const boot = bootBooks(project, mode);
+  const starting = boot.accounts.map((a) => judgeAccount(a, project.policy));
+  const accounts = mode === undefined ? withStart(running, starting) : [...running, ...starting];
   const promised = new Map(accounts.map((j) => [accountKey(j), j.verdict]));
   // Only what fails in the runaway state and holds in every mode is news.
   const runaway = ledger.runaway
@@ -87,12 +93,34 @@ export function judgeProject(project: Project, mode?: string): Judgement {
       (j) =>
         (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(accountKey(j)) ?? 'sound'),
     );
-  const judged: Judged = { ledger, accounts, runaway };
+  const noted = starting.filter((j) => j.verdict === 'note' && promised.get(accountKey(j)) !== 'note');
+  const judged: Judged = { ledger, accounts, runaway, boot, noted: mode === undefined ? noted : [] };
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,
   );
   return { project, ledger, accounts, runaway, findings, verdict: headline(findings) };
 }
+
+/** Accounts, each in the state that is worse for it: with firmware running, or until it does. */
+function withStart(running: readonly JudgedAccount[], starting: readonly JudgedAccount[]): readonly JudgedAccount[] {
+  const failing = new Map(
+    starting.filter((j) => j.verdict !== 'note' && j.verdict !== 'sound').map((j) => [accountKey(j), j]),
+  );
+  if (failing.size === 0) return running;
+  const known = new Set(running.map(accountKey));
+  const isWorse = (j: JudgedAccount, than: JudgedAccount): boolean =>
+    worse(j.verdict, than.verdict) || (j.verdict === than.verdict && (j.margin ?? 0) < (than.margin ?? 0) - NEARLY);
+  return [
+    ...running.map((j) => {
+      const start = failing.get(accountKey(j));
+      return start !== undefined && isWorse(start, j) ? start : j;
+    }),
+    ...[...failing].flatMap(([key, j]) => (known.has(key) ? [] : [j])),
+  ];
+}
+
+/** Margins that differ by less are the same. */
+const NEARLY = 1e-6;
 
 const inOrder = (a: Finding, b: Finding): number =>
   VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) ||

@@ -16,7 +16,8 @@ export function limitFindings(judged: Judged, rules: readonly LimitRule[]): Find
     verdict: runawayVerdict(j),
     runaway: true as const,
   }));
-  return [...promised, ...beyond];
+  const noted = judged.noted.map((j) => finding(judged.ledger, rules, j));
+  return [...promised, ...beyond, ...noted];
 }
 
 /** Wrong only when firmware keeps none of its promises: a strain where an absolute limit or heat is broken, else a note. */

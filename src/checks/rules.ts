@@ -1,4 +1,6 @@
 /** All rules, in the order in which findings of one verdict are told. */
+import bootDrives from './boot/boot-drives.js';
+import bootFloats from './boot/boot-floats.js';
 import clampRating from './coils/clamp-rating.js';
 import clampReversed from './coils/clamp-reversed.js';
 import coilHeat from './coils/coil-heat.js';
@@ -111,6 +113,8 @@ export const WIRING_RULES: readonly WiringRule[] = [
   sourceFedBack,
   regulatorBackFed,
   contactArc,
+  bootDrives,
+  bootFloats,
   wireIdle,
 ];
 

@@ -120,7 +120,8 @@ const NEAR = 1e-3;
 /** An account with more than this share of its limit left by its probes does not fail at any corner. */
 const NEARLY_FAILING = 0.02;
 
-function settleAccount(
+/** An account in the worst of some modes; undefined where none concerns it, or it does not fail and only failing ones are asked for. */
+export function settleAccount(
   bench: Solver,
   question: Question,
   modes: readonly ModeSearch[],

@@ -21,6 +21,8 @@ export const keyOf = ({ name, turn = 0 }: ModeSearch): string => `${name}/${turn
 
 /** Name of the state in which firmware promises nothing. */
 export const RUNAWAY = 'runaway';
+/** Name of the state from a reset until firmware runs. */
+export const BOOT = 'boot';
 /** Name of the state that stands for all when no modes are given. */
 export const FREE = 'free';
 
@@ -52,13 +54,16 @@ const unions = new WeakMap<Project, readonly (readonly number[])[]>();
 export function modesOf(project: Project, only?: string, reserves = false): ModeSearch[] {
   const wiring = project.interlocks.filter((i) => i.by === 'wiring');
   const runaway: ModeSearch = { name: RUNAWAY, interlocks: wiring };
-  if (project.modes.length === 0) {
+  // What is so until firmware runs is reckoned by itself.
+  const modes = project.modes.filter((m) => m.during === undefined);
+  if (modes.length === 0) {
     const free: ModeSearch = { name: FREE, interlocks: project.interlocks };
+    if (only !== undefined) return [];
     return wiring.length === project.interlocks.length && !reserves ? [free] : [free, runaway];
   }
   const named = new Set(project.modes.flatMap((m) => [...m.active]));
   const sets = together(project);
-  const stated = project.modes.flatMap((mode): ModeSearch[] => {
+  const stated = modes.flatMap((mode): ModeSearch[] => {
     const on = project.circuits.map((c) => c.always || !named.has(c.id) || mode.active.has(c.id));
     // A signal that shares its pin with a load is as the load is.
     const leading = sets.map((set) => {

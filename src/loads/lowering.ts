@@ -5,10 +5,21 @@ import type { Path, Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
 import type { InputPin } from './lines/line.js';
 import type { SignalEnd } from './lines/signal.js';
-import type { AccountPlan, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
+import type { AccountPlan, BootState, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
 
 /** A pin's resistance when no data sheet tells it, ohms; it is listed. */
 export const USUAL_PIN: Interval = { min: 12.5, typ: 25, max: 50 };
+
+/** What a pin does until firmware runs. */
+export interface PinAtBoot {
+  readonly state: BootState;
+  /** The resistor inside the chip that pulls it, ohms. */
+  readonly pull?: Interval;
+  /** Where the file or the profile says so. */
+  readonly origin?: Origin;
+  /** A junction leads from the pin to its supply. */
+  readonly clamped: boolean;
+}
 
 /** A pin bound by name. */
 export interface BoundPin {
@@ -22,6 +33,8 @@ export interface BoundPin {
   readonly high: PinResistance | undefined;
   readonly low: PinResistance | undefined;
   readonly origin?: Origin;
+  /** Absent: nothing is known of it until firmware runs. */
+  readonly boot?: PinAtBoot;
   /** Pins joined with it for one load: they share what hangs on it. */
   readonly joined?: readonly BoundPin[];
   /** Lowest characterised current, amperes, with margin judged elsewhere. */

@@ -87,6 +87,10 @@ export interface CurvePoint {
   readonly volts: Interval;
 }
 
+/** What a pin does until firmware runs. */
+export const BOOT_STATES = ['floating', 'pulled-up', 'pulled-down', 'high', 'low', 'pulses'] as const;
+export type BootState = (typeof BOOT_STATES)[number];
+
 /** The node everything returns to. */
 export const GROUND = 'ground';
 
@@ -315,6 +319,8 @@ export interface AccountPlan {
   readonly off?: true;
   /** It carries only while its circuit is off, whatever else is on: a normally closed contact. */
   readonly whileOff?: true;
+  /** It is asked of a pin that no firmware drives yet, and of no other: what the load takes from one that is pulled or let go. */
+  readonly atBoot?: true;
   /** Networks on the control side that are load to this account: the inputs of the stages behind the one it is about. */
   readonly loads?: readonly string[];
   /** Of a signal line: what pushes into it and what feeds its receiver. */

@@ -2,6 +2,7 @@
  * Loads with two ends: between a pin and ground, between a supply and a pin, behind a driver, or always on. What is between
  * the ends is the load's own affair; how it is switched is the same for all of them.
  */
+import { bareAtBoot } from './at-boot.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Wiring } from './plan.js';
 import { GROUND } from './plan.js';
 import type { Clamp } from './clamp.js';
@@ -219,6 +220,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
     const active = ownPin || entry['active'] === 'low' ? 'low' : 'high';
     const pin = bench.outputPin(named.name, named.path, circuit, active);
     if (pin === undefined) return { circuits: [], networks: [], accounts: [] };
+    const feed = active === 'high' ? pin.rail : (supply ?? pin.rail);
     const bare = !content.limitsItself && !limits(series.ohms, pin);
     const pulled = ownPin
       ? pulledHigh(input, { circuit, pin, supply, members, load: content.part(circuit) })
@@ -240,7 +242,7 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
             circuit,
             pin,
             active,
-            to: active === 'high' ? GROUND : (supply ?? pin.rail),
+            to: active === 'high' ? GROUND : feed,
             members,
             open: ownPin,
           }),
@@ -248,7 +250,8 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
         },
       ],
       accounts: [
-        ...own(active === 'high' ? pin.rail : (supply ?? pin.rail)),
+        ...own(feed),
+        ...bareAtBoot(circuit, path, content.part(circuit), currentThrough(members, bench.nominal(feed), 'typ', ROOM)),
         ...(clamp?.accounts ?? []),
         ...(pulled?.accounts ?? []),
       ],

@@ -6,6 +6,14 @@ import type { Interval } from '../quantity/interval.js';
 import type { Path } from '../source/place.js';
 import type { Gathered } from './remarks.js';
 
+/** What the level of a pin at a reset decides. */
+export interface Strap {
+  /** The level that starts the program. */
+  readonly level: 'high' | 'low';
+  /** Why, in words of its profile. */
+  readonly says?: string;
+}
+
 export interface ChipPin {
   /** 'main.D9'. */
   readonly account: string;
@@ -14,6 +22,8 @@ export interface ChipPin {
   readonly told: string;
   readonly chipPin: string;
   readonly reserved?: string;
+  /** The level that it has to have at a reset, and what that decides. */
+  readonly strap?: Strap;
   readonly inputOnly: boolean;
   /** A builder can put a wire on it: a board's header has it, or the chip is bare. */
   readonly reachable: boolean;

@@ -3,6 +3,7 @@ import type { PinResistance } from '../circuit/pin.js';
 import { pinsIn } from '../catalogue/pin-range.js';
 import type { InputPin } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
+import type { BootState } from '../loads/plan.js';
 import type { Path } from '../source/place.js';
 import { chipAccounts } from './chip-accounts.js';
 import { driveOf, resistanceOf, rowsOf } from './chip-drive.js';
@@ -10,6 +11,7 @@ import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
 import { covers, limitRows } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import { list, mapping } from './chip-setting.js';
+import { pinAtBoot, statedAtBoot } from './pin-at-boot.js';
 import type { PinAccountPlan } from './project.js';
 
 export interface Chip {
@@ -21,6 +23,8 @@ export interface Chip {
   bind(pin: ChipPin): BoundPin;
   /** Names of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
   sumsOf(pin: ChipPin): readonly string[];
+  /** What a pin does until firmware runs. */
+  bootState(pin: ChipPin): BootState;
   /** A pin as one that reads; also a line that steers the chip, by its role. */
   input(pin: ChipPin | string): InputPin;
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
@@ -67,6 +71,11 @@ export function chipOf(setting: ChipSetting): Chip {
     if (!resistances.has(key)) resistances.set(key, resistanceOf(setting, level, published, drive));
     return resistances.get(key);
   };
+  const injectedAt = (pin: ChipPin) => {
+    const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(setting, r, pin));
+    const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;
+    return { limits: narrow.map((r) => r.limit), clamped: !narrow.some((r) => r.clamp === false) };
+  };
   return {
     owner,
     rail: setting.rail,
@@ -84,14 +93,15 @@ export function chipOf(setting: ChipSetting): Chip {
         rail: setting.rail,
         high: resistance('high', pin),
         low: resistance('low', pin),
+        boot: pinAtBoot(setting, pin, injectedAt(pin).clamped),
         characterised: { ...(source !== undefined && { source }), ...(sink !== undefined && { sink }) },
       };
     },
     sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(setting, r, pin)).map((r) => r.name))],
+    bootState: (pin) => statedAtBoot(setting, pin) ?? 'floating',
     input(asked) {
       const pin = typeof asked === 'string' ? steering(owner, asked) : asked;
-      const pushed = rows.filter((r) => r.direction === 'injected' && r.scope === 'each' && covers(setting, r, pin));
-      const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;
+      const { limits, clamped } = injectedAt(pin);
       const thresholds = thresholdsOf(profile, pin, setting.window.typ);
       return {
         account: pin.account,
@@ -99,8 +109,8 @@ export function chipOf(setting: ChipSetting): Chip {
         owner,
         rail: setting.rail,
         ...(thresholds && { thresholds }),
-        injected: narrow.map((r) => r.limit),
-        clamped: !narrow.some((r) => r.clamp === false),
+        injected: limits,
+        clamped,
         pulls: pullsOf(setting.figures, pin.account, pin),
         leakage: leakageOf(setting.figures),
       };

@@ -30,7 +30,15 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
     if (!isMapping(mode)) return [];
     const active = new Set(named(mode['active'], [...path, 'active'], circuits, remarks));
     const share = mode['share'] === undefined ? undefined : shareOf(mode['share'], [...path, 'share'], remarks);
-    return [{ name, active, path, ...(share !== undefined && { share }) }];
+    const boot = mode['during'] === 'boot';
+    if (boot && share !== undefined)
+      remarks.problem({
+        path: [...path, 'share'],
+        on: 'key',
+        says: `\`${name}\` lasts until firmware runs, and has no share of the time`,
+        expected: 'no `share` beside `during: boot`',
+      });
+    return [{ name, active, path, ...(share !== undefined && { share }), ...(boot && { during: 'boot' as const }) }];
   });
   const whole = modes.reduce((sum, m) => sum + (m.share ?? 0), 0);
   if (whole > 1 + 1e-9)

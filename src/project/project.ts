@@ -2,6 +2,7 @@
 import type { Interval } from '../quantity/interval.js';
 import type {
   AccountPlan,
+  BootState,
   CircuitPlan,
   Direction,
   JunctionSpread,
@@ -10,7 +11,7 @@ import type {
   NetworkPlan,
   Origin,
 } from '../loads/plan.js';
-import type { OpenQuestion } from '../loads/lowering.js';
+import type { OpenQuestion, PinAtBoot } from '../loads/lowering.js';
 import type { Point } from '../quantity/points.js';
 import type { Path } from '../source/place.js';
 
@@ -201,6 +202,20 @@ export interface PinFact {
   readonly inputOnly: boolean;
   /** Names of the sums that its current counts in. */
   readonly sums: readonly string[];
+  /** What it does until firmware runs. */
+  readonly boot: BootState;
+  /** Its level at a reset decides how the chip starts. */
+  readonly straps: boolean;
+}
+
+/** The project from a reset until firmware runs. */
+export interface BootPlan {
+  /** The networks as the pins stand then: see `loose-pins.ts`. */
+  readonly networks: readonly NetworkPlan[];
+  /** What is asked then, and at no other time. */
+  readonly accounts: readonly AccountPlan[];
+  /** What each pin does that something hangs on, by account. */
+  readonly pins: ReadonlyMap<string, PinAtBoot>;
 }
 
 export interface ModePlan {
@@ -208,6 +223,8 @@ export interface ModePlan {
   readonly active: ReadonlySet<string>;
   /** Share of the time, 0 to 1. */
   readonly share?: number;
+  /** It is what is so from a reset until firmware runs. */
+  readonly during?: 'boot';
   readonly path: Path;
 }
 
@@ -285,12 +302,15 @@ export interface Project {
   readonly dips: readonly DipPlan[];
   readonly circuits: readonly CircuitPlan[];
   readonly networks: readonly NetworkPlan[];
+  readonly boot: BootPlan;
   readonly accounts: readonly AccountPlan[];
   /** What is one or the other, and nothing tells. */
   readonly open: readonly OpenQuestion[];
   readonly pinAccounts: readonly PinAccountPlan[];
   readonly uses: readonly PinUse[];
   readonly pins: readonly PinFact[];
+  /** Names of the expanders. */
+  readonly expanders: ReadonlySet<string>;
   /** How many channels each array has. */
   readonly channels: ReadonlyMap<string, number>;
   readonly facts: readonly TreeFact[];

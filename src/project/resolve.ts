@@ -19,6 +19,7 @@ import type { Path, Problem } from '../source/place.js';
 import { assemble } from './assemble.js';
 import type { ArrayEntry, UsedBench } from './bench.js';
 import { benchOf, reportPart } from './bench.js';
+import { bootPlan } from './boot-plan.js';
 import { capacitancesOf } from './capacitances.js';
 import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
@@ -132,13 +133,14 @@ export function resolve(
   if (remarks.problems.length > 0) return { problems: remarks.problems };
 
   const sketches = [...divided, ...[...benches.values()].flatMap((b) => b.networks), ...lowered.networks];
-  const networks = assemble(withPulls(withPinLeds(sketches, benches, remarks), benches));
+  const whole = withPulls(withPinLeds(sketches, benches, remarks), benches);
+  const networks = assemble(whole);
   const arrayPlans: AccountPlan[] = [...arrays].flatMap(([id, array]) => {
     const used = bench.channels.filter((c) => c.array === id);
     return used.length === 0 ? [] : arrayAccounts(id, array.figures, array.path, used, array.common);
   });
   const accounts = [
-    ...lowered.accounts,
+    ...lowered.accounts.filter((a) => a.atBoot !== true),
     ...arrayPlans,
     ...[...benches.values()].flatMap((b) => b.accounts),
     ...letGoAccounts(networks, {
@@ -183,11 +185,13 @@ export function resolve(
     windows: [...[...benches.values()].flatMap((b) => b.windows), ...loads.windows],
     circuits: lowered.circuits,
     networks,
+    boot: bootPlan(whole, lowered.accounts),
     accounts,
     open: loads.open ?? [],
     pinAccounts: [...benches.values()].flatMap((b): readonly PinAccountPlan[] => b.chip.accounts(used, b.own)),
     uses: bench.uses,
     pins: [...chips.values()].flatMap(pinFacts),
+    expanders: new Set(entries(data['expanders']).map(([id]) => id)),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
     lines: lines.facts,
@@ -285,6 +289,8 @@ const pinFacts = (chip: Chip): PinFact[] =>
       reserved: pin.reserved !== undefined,
       inputOnly: pin.inputOnly,
       sums: chip.sumsOf(pin),
+      boot: chip.bootState(pin),
+      straps: pin.strap !== undefined,
     }));
 
 /** The lines that control an expander are signals, read by its own levels. */

@@ -12,6 +12,7 @@ import { feedCoilsApart } from './feed-coils-apart.js';
 import { feedReader } from './feed-reader.js';
 import { feedLogic } from './feed-logic.js';
 import { fitClamp } from './fit-clamp.js';
+import { holdAtBoot, otherLevel, quietPin } from './hold-at-boot.js';
 import { holdLine } from './hold-line.js';
 import { divideLine, limitInjection } from './limit-injection.js';
 import { moreDrive } from './more-drive.js';
@@ -59,6 +60,9 @@ const WAYS: readonly Way[] = [
   commonToSupply,
   otherChannel,
   dischargeGate,
+  holdAtBoot,
+  quietPin,
+  otherLevel,
   holdLine,
   divideLine,
   limitInjection,

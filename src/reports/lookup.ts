@@ -6,6 +6,8 @@ interface About {
   readonly account?: string;
   readonly quantity?: string;
   readonly direction?: string;
+  /** The state in which it is so. */
+  readonly mode?: string;
 }
 
 export interface Lookup {
@@ -22,12 +24,19 @@ export interface Lookup {
 export const accountKey = ({ account, quantity, direction }: About): string =>
   JSON.stringify([account, quantity, direction]);
 
+/** What is told of the state until firmware runs, where the account is told in another one that is worse for it. */
+const isOfStart = ({ mode }: About, account: ReportAccount | undefined): boolean =>
+  mode !== undefined && mode !== 'runaway' && account !== undefined && account.mode !== mode;
+
 export function lookupOf(report: Report): Lookup {
   const accounts = new Map(report.accounts.map((each) => [accountKey({ ...each, account: each.id }), each]));
   const limits = report.accounts.flatMap((account) => account.limits);
   return {
     report,
-    account: (about) => accounts.get(accountKey(about)),
+    account: (about) => {
+      const account = accounts.get(accountKey(about));
+      return isOfStart(about, account) ? undefined : account;
+    },
     documents: new Set(limits.flatMap(({ cite }) => cite?.document ?? [])),
     circuits: new Set(report.accounts.flatMap(({ moment }) => moment ?? [])),
   };

@@ -5,12 +5,12 @@
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
 const coil = ['latching', 'pulse', 'operations'];
-const contact = ['safe-when', 'load-time'];
-const pin = ['at-boot', 'strap'];
+const contact = ['load-time'];
+const pin = ['strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers'],
-  load: ['safe-when', 'load-time'],
+  load: ['load-time'],
   'load/contact': contact,
   'load/contacts/*': contact,
   'load:coil': coil,
@@ -25,7 +25,6 @@ const laterKeys: Readonly<Record<string, readonly string[]>> = {
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
   'load/output/type': ['h-bridge', 'gate-driver'],
-  'mode/during': ['boot'],
 };
 
 const advice = 'take it out to have the rest audited';

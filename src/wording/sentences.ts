@@ -3,6 +3,7 @@ import type { Finding } from '../checks/finding.js';
 import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { CONTACT_SENTENCES } from './contact-sentences.js';
+import { bootDrives, bootFloats } from './boot-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
 import { batteryLife, batterySags, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
@@ -291,6 +292,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
       : `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
   'regulator-back-fed': (f) =>
     `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly${f.names['forbidden'] ? ', which it does not bear' : ''}.`,
+  'boot-drives': bootDrives,
+  'boot-floats': bootFloats,
   'wire-idle': (f) =>
     f.names['from'] === undefined
       ? `Nothing of ${f.names['to']} returns over the wire ${f.about}.`

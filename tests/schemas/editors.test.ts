@@ -68,7 +68,7 @@ const projects: readonly (readonly [boolean, string])[] = [
   [false, 'controllers: { a: { board: b, pins: { D8: { strap: up } } } }\n'],
   [true, 'controllers: { a: { board: b, pins: { D8: { pull: up, pull-down: 10 kΩ } } } }\n'],
   [false, 'modes: { free: { active: [] } }\n'],
-  [false, 'modes: { a: { active: [], during: boot } }\n'],
+  [true, 'modes: { a: { active: [], during: boot } }\n'],
   [false, 'interlocks: [{ at-most: 1 }]\n'],
   [false, 'interlocks: [{ at-most: 1, of: [a], needs: b, for: c }]\n'],
   [true, 'wires: [{ from: a, to: [b, c], length: 2 m, gauge: AWG 24, bundled: true, note: x }]\n'],

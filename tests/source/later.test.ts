@@ -6,22 +6,21 @@ const yet = 'is part of the format, but this version does not compute it yet';
 /** Every key and value of the format that is closed for now, in an entry that is fine without it. */
 const keys: readonly (readonly [string, readonly string[]])[] = [
   ['KEY', ['waivers']],
-  ['loads: { a: { type: led, KEY } }', ['safe-when', 'load-time']],
-  ['loads: { a: { part: some-relay, KEY } }', ['safe-when']],
-  ['loads: { a: { type: coil, contact: { KEY } } }', ['load-time', 'safe-when']],
-  ['loads: { a: { type: relay-board, contacts: { 1: { KEY } } } }', ['load-time', 'safe-when']],
+  ['loads: { a: { type: led, KEY } }', ['load-time']],
+  ['loads: { a: { part: some-relay, KEY } }', ['load-time']],
+  ['loads: { a: { type: coil, contact: { KEY } } }', ['load-time']],
+  ['loads: { a: { type: relay-board, contacts: { 1: { KEY } } } }', ['load-time']],
   ['loads: { a: { type: coil, KEY } }', ['latching', 'pulse', 'operations']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['latching']],
   ['modes: { a: { active: [], KEY } }', ['without', 'asleep']],
   ['controllers: { a: { chip: x, KEY } }', ['removed']],
-  ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['at-boot', 'strap']],
-  ['expanders: { a: { chip: x, pins: { q0: { KEY } } } }', ['at-boot', 'strap']],
+  ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['strap']],
+  ['expanders: { a: { chip: x, pins: { q0: { KEY } } } }', ['strap']],
   ['parts: { a: { type: coil, KEY } }', ['latching']],
 ];
 
 const values: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: relay-board, output: { type: VALUE } } }', ['h-bridge', 'gate-driver']],
-  ['modes: { a: { active: [], during: VALUE } }', ['boot']],
 ];
 
 const rows = (table: typeof keys, word: string): [string, string][] =>
@@ -40,6 +39,7 @@ describe('what the format defines and this version does not compute', () => {
 
   it('lets a mode during running pass, and the same words where they are computed', () => {
     expect(checkText('modes: { a: { active: [], during: running, share: 5 % } }')).toEqual([]);
+    expect(checkText('modes: { a: { active: [], during: boot } }')).toEqual([]);
     expect(checkText('loads: { a: { type: relay-board, inputs: { 1: { pin: D4, pull-up: 10 kΩ } } } }')).toEqual([]);
     expect(checkText('loads: { a: { type: coil, driver: { type: npn, pull-down: 10 kΩ } } }')).toEqual([]);
   });

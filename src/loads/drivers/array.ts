@@ -7,8 +7,9 @@ import type { Interval } from '../../quantity/interval.js';
 import type { Figures } from '../figures.js';
 import { junctionSpread } from '../laws.js';
 import type { Hook, LoadInput } from '../lowering.js';
-import type { Member } from '../plan.js';
+import type { AccountPlan, Member, Reading } from '../plan.js';
 import { GROUND } from '../plan.js';
+import { channelAtBoot, thresholdAtBoot } from '../at-boot.js';
 import { ableAmps } from './array-drive.js';
 import type { Driver, DriverSetting } from './driver.js';
 import { keptMore } from './half-driven.js';
@@ -86,7 +87,7 @@ export function arrayDriver(
         ...(other && pin && { along: pin.account }),
       },
     ],
-    accounts: [],
+    accounts: parts[0] === undefined ? [] : atBoot(figures, setting, parts[0], able),
     clamps,
     // Joined channels' clamps share, by nobody's promise.
     ...(clamps && channels.length === 1 && figures.says('clamp-current') && { clampFigures: figures }),
@@ -105,6 +106,33 @@ export function arrayDriver(
       ...(below !== undefined && { clampedBelow: { array, common: common!, surely: below } }),
     },
   };
+}
+
+/** The most gain a channel has, in multiples of the least: typically twice, at the most twice that. Common practice, no source. */
+const MOST_GAIN = 4;
+/**
+ * Amperes that the resistors from an array's bases to ground take before anything of it conducts: 0.6 V at 7.2 kΩ and more, at
+ * the least so many. Common practice, no source.
+ */
+const SHUNTED = 20e-6;
+/** Share of the voltage that a logic input surely reads as high which it surely reads as low, as of TTL levels (0.8 V of 2 V). */
+const SURELY_LOW = 0.4;
+
+/** Whether a channel stays off while nothing drives its input. @param part the input @param able what it carries at the least gain */
+function atBoot(
+  figures: Figures,
+  { circuit, path, expected }: Pick<DriverSetting, 'circuit' | 'path' | 'expected'>,
+  part: string,
+  able: ((s: Reading) => number) | undefined,
+): AccountPlan[] {
+  const threshold = figures.figure('input-threshold', 'voltage');
+  if (threshold) return thresholdAtBoot(circuit, path, part, SURELY_LOW * closed(threshold.quantity).min);
+  if (able === undefined) return [];
+  const carries = (s: Reading): number => {
+    const input = s.current(part);
+    return input > SHUNTED ? MOST_GAIN * able(s) * (1 - SHUNTED / input) : 0;
+  };
+  return channelAtBoot(circuit, path, part, carries, expected);
 }
 
 /** The channels a load hangs on: one, or several of one array. */

@@ -5,6 +5,7 @@
 import { closed } from '../../quantity/quantity.js';
 import type { Figures } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
+import { inputAtBoot } from '../at-boot.js';
 import { rating } from '../limits.js';
 import type { Member, Reading } from '../plan.js';
 import { GROUND } from '../plan.js';
@@ -66,6 +67,7 @@ export function hBridge(
     members,
     networks: [...inputs, ...ownDraw(figures, id, supply)],
     accounts: [
+      ...bound.flatMap((pin, k) => inputAtBoot(circuit, path, inputs[k]!.hooks[0]!.members[0]!.part, pin.rail)),
       carriedCurrent(base, circuit, load, rating(figures, 'maximum-current', 'current')),
       ...(bears ? [offVoltage(base, circuit, supply, bears)] : []),
       members.length > 0

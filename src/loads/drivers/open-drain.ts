@@ -1,6 +1,7 @@
 /** A part with an open-drain or open-collector output as a stage: a logic input, and a switch to ground with a loss of its own. */
 import { closed } from '../../quantity/quantity.js';
 import type { Figures } from '../figures.js';
+import { inputAtBoot } from '../at-boot.js';
 import { rating } from '../limits.js';
 import type { Member, Reading } from '../plan.js';
 import { GROUND } from '../plan.js';
@@ -35,6 +36,7 @@ function lower(setting: StageSetting): Stage {
     members,
     networks: [{ id, circuits: [circuit], side: 'control', inner: [], ...tied }],
     accounts: [
+      ...(drive.bare === undefined ? [] : inputAtBoot(circuit, setting.path, part, drive.rail)),
       carriedCurrent(base, circuit, id, rating(figures, 'maximum-current', 'current'), title),
       ...(bears ? [offVoltage(base, circuit, supply, bears, title)] : []),
       stated

@@ -1,4 +1,5 @@
 /** Every case of every rule. */
+import { BOOT } from './boot.js';
 import type { Case } from './case.js';
 import { COILS } from './coils.js';
 import { CONTACTS } from './contacts.js';
@@ -12,6 +13,7 @@ import { RELAY_BOARDS } from './relay-boards.js';
 import { SUPPLIES } from './supplies.js';
 
 export const CASES: readonly Case[] = [
+  ...BOOT,
   ...PINS,
   ...LINES,
   ...GROUPS,

@@ -1,0 +1,88 @@
+/** What loads do until firmware runs, held against what the file says is safe. */
+import type { AtBoot } from '../../ledger/boot.js';
+import type { BootState, CircuitPlan } from '../../loads/plan.js';
+import type { Finding, Judged } from '../finding.js';
+
+/** A circuit with what it does before firmware runs. */
+export interface Started {
+  readonly plan: CircuitPlan;
+  readonly boot: AtBoot;
+}
+
+/** Whether the load of a circuit runs while the circuit is on: not behind a normally closed contact. */
+const runsOn = ({ purpose }: CircuitPlan): boolean => purpose?.runs !== 'off';
+
+/**
+ * What it comes to: `against` its safe state, `unsure` where nothing promises that it is kept, `acts` where the file says of no
+ * state that it is safe and it comes on by itself; undefined where it is as it should be.
+ */
+export function startOf({ plan, boot }: Started): 'against' | 'unsure' | 'acts' | undefined {
+  const safe = plan.purpose?.safeWhen;
+  switch (boot.does) {
+    case 'open':
+      return 'unsure';
+    case 'pulses':
+      return safe === undefined ? 'acts' : 'against';
+    case 'on':
+    case 'off': {
+      if (safe === undefined) return boot.does === 'on' ? 'acts' : undefined;
+      const runs = (boot.does === 'on') === runsOn(plan);
+      return runs === (safe === 'load-running') ? undefined : 'against';
+    }
+    default:
+      return boot.does satisfies never;
+  }
+}
+
+/** Circuits of a load that do the same for the same reason are one finding. */
+export function startFindings(
+  judged: Judged,
+  rule: string,
+  verdictOf: (started: Started) => Finding['verdict'] | undefined,
+): Finding[] {
+  const { project } = judged.ledger;
+  const groups = new Map<string, { readonly verdict: Finding['verdict']; readonly of: Started[] }>();
+  for (const boot of judged.boot.circuits) {
+    const plan = project.circuits.find((c) => c.id === boot.circuit)!;
+    const verdict = verdictOf({ plan, boot });
+    if (verdict === undefined) continue;
+    const states = [...new Set(boot.pins.map((p) => p.state))].join();
+    const key = [plan.owner, verdict, boot.does, states, plan.purpose?.safeWhen, boot.stated].join('|');
+    const group = groups.get(key) ?? { verdict, of: [] };
+    group.of.push({ plan, boot });
+    groups.set(key, group);
+  }
+  return [...groups.values()].map(({ verdict, of }) => finding(judged, rule, verdict, of));
+}
+
+function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding['verdict'], of: Started[]): Finding {
+  const [{ plan, boot }] = of as [Started];
+  const labelOf = (pin: string): string => project.pins.find((p) => p.id === pin)?.label ?? pin;
+  const pins = [...new Set(of.flatMap((s) => s.boot.pins.map((p) => labelOf(p.pin))))];
+  const use = project.uses.find((u) => u.by === plan.id && u.as === 'output');
+  return {
+    rule,
+    family: 'boot',
+    verdict,
+    about: of.length > 1 ? plan.owner : plan.id,
+    path: use?.path ?? plan.path,
+    ...(boot.account && { account: boot.account, ...(boot.account.limits[0] && { by: boot.account.limits[0] }) }),
+    names: {
+      circuits: of.map((s) => s.plan.id).join(', '),
+      pins: pins.join(', '),
+      // All circuits of a load go by its name.
+      who:
+        of.length > 1 && of.length === project.circuits.filter((c) => c.owner === plan.owner).length ? plan.owner : '',
+      state: stateOf(boot.pins.map((p) => p.state)),
+      does: boot.does,
+      runs: runsOn(plan) ? 'on' : 'off',
+      ...(boot.stated !== undefined && { stated: boot.stated }),
+      ...(plan.purpose?.safeWhen && { safe: plan.purpose.safeWhen }),
+    },
+    related: of.slice(1, 8).map((s) => ({ path: s.plan.path, name: s.plan.id })),
+  };
+}
+
+/** Of several pins the one that leaves most open tells. */
+const stateOf = (states: readonly BootState[]): BootState =>
+  states.find((s) => s === 'floating') ?? states.find((s) => s === 'pulses') ?? states[0]!;

@@ -1,0 +1,67 @@
+/** What is said of loads, pins and ports from a reset until firmware runs. */
+import type { Finding } from '../checks/finding.js';
+import { sentence } from './phrases.js';
+
+type Say = (f: Finding) => string;
+
+/** 'a, b and c', and of many the first and the last. */
+function listed(names: string): string {
+  const all = names.split(', ');
+  return all.length > MOST ? `${all[0]} to ${all.at(-1)}` : names.replace(/, ([^,]*)$/, ' and $1');
+}
+
+const MOST = 4;
+
+const circuitsOf = (f: Finding): string => f.names['who'] || listed(f.names['circuits']!);
+
+const many = (f: Finding): boolean => !f.names['who'] && f.names['circuits']!.includes(',');
+
+const pinsOf = (f: Finding): string => `pin${f.names['pins']!.includes(',') ? 's' : ''} ${listed(f.names['pins']!)}`;
+
+/** What the pins do, in words that follow them. */
+function doing(f: Finding): string {
+  const several = f.names['pins']!.includes(',');
+  switch (f.names['state']) {
+    case 'pulses':
+      return several ? 'pulse' : 'pulses';
+    case 'high':
+    case 'low':
+      return `${several ? 'are' : 'is'} ${f.names['state']}`;
+    case 'pulled-up':
+    case 'pulled-down':
+      return `${several ? 'are' : 'is'} pulled ${f.names['state'].slice(7)} inside the chip`;
+    default:
+      return several ? 'float' : 'floats';
+  }
+}
+
+/** What the file calls safe, as the second half of a sentence. */
+function safely(f: Finding): string {
+  if (f.names['safe'] === undefined) return '';
+  return f.names['safe'] === 'load-stopped'
+    ? ', and its load is safe only while it is stopped'
+    : ', and its load is safe only while it runs';
+}
+
+export const bootDrives: Say = (f) => {
+  const circuits = circuitsOf(f);
+  const [is, comes] = many(f) ? ['are', 'come'] : ['is', 'comes'];
+  const act = { on: `${circuits} ${is} on`, off: `${circuits} ${is} off`, pulses: `${circuits} ${comes} on and off` };
+  const does = act[f.names['does'] as keyof typeof act];
+  const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
+  if (f.names['stated'] !== undefined)
+    return sentence(`until firmware runs ${does}, as mode ${f.names['stated']} says${closed}${safely(f)}.`);
+  return sentence(`until firmware runs ${pinsOf(f)} ${doing(f)}: ${does}${closed}${safely(f)}.`);
+};
+
+export const bootFloats: Say = (f) => {
+  const circuits = circuitsOf(f);
+  const is = many(f) ? 'are' : 'is';
+  if (f.names['state'] === 'floating')
+    return sentence(
+      `until firmware runs ${pinsOf(f)} ${doing(f)}, and nothing else holds the control of ${circuits}: a leakage of 1 µA decides whether ${many(f) ? 'they' : 'it'} ${is} on${safely(f)}.`,
+    );
+  return sentence(
+    `until firmware runs ${pinsOf(f)} ${doing(f)}, too weakly to promise that ${circuits} ${is} either on or off${safely(f)}.`,
+  );
+};

@@ -1,0 +1,120 @@
+/** Cases of the rules about what loads do until firmware runs. The pins of an ATmega328P float, but for D13 of its board. */
+import type { Case } from './case.js';
+import { onBoard, onChip } from './case.js';
+
+/** A coil on 5 V behind an NPN, whose base a leakage of 1 µA and a gain of some hundreds do not move it by. */
+const coil = (pin: string, more = ''): string =>
+  `valve: { part: relay-coil-5v-70r, supply: bench, driver: { part: npn-2n2222a, pin: ${pin}, base-resistor: 1 kΩ }, clamp: { part: diode-1n4148 }${more} }`;
+
+/** A lamp behind a MOSFET that begins to conduct at 0.7 V or more. */
+const lamp = (fitted: string, more = ''): string =>
+  `lamp: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { part: nmos-ao3400a, pin: PB1${fitted} }${more} }`;
+
+/** The same on a chip whose pins do something else until firmware runs. */
+const whose = (state: string, loads: string): string =>
+  onChip(loads).replace('main: { chip: atmega328p,', `main: { chip: atmega328p, pins: { PB1: { at-boot: ${state} } },`);
+
+/** An opto board that is active low: with the pin low its couplers get some 2 mA from the 5 V. */
+const vents = (state: string, more: string): string =>
+  whose(state, `vents: { part: relay-board-opto-low-5v-1, inputs: { 1: PB1 }, supply: bench${more} }`);
+
+export const BOOT: readonly Case[] = [
+  {
+    rule: 'boot-drives',
+    when: 'breaks where the boot loader flashes a pin on which a valve hangs that is safe only while it is stopped',
+    verdict: 'breach',
+    text: onBoard(coil('D13', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is a note where the file does not say what is safe',
+    verdict: 'note',
+    text: onBoard(coil('D13')),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content on a pin beside it, which floats: 1 µA and a gain of hundreds are less than the coil holds with',
+    verdict: 'silent',
+    text: onBoard(coil('D12', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where a pin is low that switches a relay board on',
+    verdict: 'breach',
+    text: vents('low', ', safe-when: load-stopped'),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content with it where that is the safe state',
+    verdict: 'silent',
+    text: vents('low', ', safe-when: load-running'),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where nothing pulls the board low and its load is to run',
+    verdict: 'breach',
+    text: vents('floating', ', safe-when: load-running'),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content where nothing pulls it low and its load is to stand still',
+    verdict: 'silent',
+    text: vents('floating', ', safe-when: load-stopped'),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is a note where a mode of the file says that it is on',
+    verdict: 'note',
+    text: onChip(lamp(', pull-down: 100 kΩ'), { more: 'modes: { start: { active: [lamp], during: boot } }' }),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where the pull-up inside the chip drives a gate: 5 V behind 20 to 50 kΩ',
+    verdict: 'breach',
+    text: whose('pulled-up', lamp('', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content where 1 kΩ hold it against that: 5 V of 21 kΩ leave 0.24 V',
+    verdict: 'silent',
+    text: whose('pulled-up', lamp(', pull-down: 1 kΩ', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'strains where nothing holds a gate whose load is safe only while it is stopped',
+    verdict: 'strain',
+    text: onChip(lamp('', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is a note where the file does not say what is safe',
+    verdict: 'note',
+    text: onChip(lamp('')),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'strains where 1 µA at 750 kΩ come to 0.75 V, and the gate may conduct from 0.7 V on',
+    verdict: 'strain',
+    text: onChip(lamp(', pull-down: 750 kΩ', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is content where 1 µA at 680 kΩ come to 0.68 V',
+    verdict: 'silent',
+    text: onChip(lamp(', pull-down: 680 kΩ', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'strains where a pull-up inside the chip and a resistor leave a gate half way',
+    verdict: 'strain',
+    text: whose('pulled-up', lamp(', pull-down: 10 kΩ', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is a note where the logic inputs of a bridge hang on pins that float',
+    verdict: 'note',
+    text: onBoard(
+      'gate: { type: dc-motor, voltage: 5 V, run: 100 mA, stall: 400 mA, supply: bench, driver: { part: h-bridge-3a6, pins: [D5, D6] } }',
+    ),
+  },
+];
