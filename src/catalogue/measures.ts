@@ -134,5 +134,8 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   drive: of('ratio'),
 };
 
-/** Figures of a policy are shares, whatever their names measure elsewhere. */
-export const SHARE: Measure = of('ratio');
+/** Figures of a policy are shares, whatever their names measure elsewhere, but for those that are told in degrees. */
+export const policyMeasure = (name: string): Measure =>
+  name === 'temperature-below'
+    ? of('temperature-difference')
+    : of(name === 'temperature-at-most' ? 'temperature' : 'ratio');

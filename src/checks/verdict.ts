@@ -1,7 +1,7 @@
 /** Verdicts on accounts, by the rules of judgement: worst corner for limits, typical build for functions, then the policy. */
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { MarginClass } from '../loads/plan.js';
-import type { Policy } from '../project/project.js';
+import type { KindMargins, Policy } from '../project/project.js';
 
 export type Verdict = 'breach' | 'strain' | 'unproven' | 'thin' | 'note' | 'sound';
 
@@ -38,8 +38,38 @@ export interface OnlyIf {
 export const accountKey = ({ account: a }: Pick<JudgedAccount, 'account'>): string =>
   `${a.id} ${a.quantity} ${a.direction}`;
 
-/** Share to keep in hand, by what kind of figure it is. */
-function kept(policy: Policy, margin: MarginClass): number {
+/**
+ * What the policy says of the ratings of this kind of account; undefined where it has no row, or the limit is no rating: a
+ * window, a function in volts, a figure that has to be reached.
+ */
+function apart(
+  policy: Policy,
+  { kind, direction }: Account,
+  { margin, isFunction }: LimitMet['limit'],
+): KindMargins | undefined {
+  const isRating = margin === 'current' || margin === 'temperature' || (margin === 'none' && !isFunction);
+  return isRating && direction !== 'at-least' ? policy.kinds.get(kind) : undefined;
+}
+
+/** Share to keep in hand of a limit, by its kind of account where that is treated apart, else by what kind of figure it is. */
+function kept(policy: Policy, account: Account, { limit }: LimitMet): number {
+  const row = apart(policy, account, limit);
+  const { quantity } = account;
+  const own =
+    quantity === 'current' || quantity === 'voltage' || quantity === 'power' || quantity === 'temperature'
+      ? row?.[quantity]
+      : undefined;
+  return own ?? byClass(policy, limit.margin);
+}
+
+/** Whether a thing becomes warmer than the policy has it of its kind, which is told in degrees. */
+function isTooWarm(policy: Policy, account: Account, met: LimitMet): boolean {
+  const row = account.quantity === 'temperature' ? apart(policy, account, met.limit) : undefined;
+  const most = Math.min(met.value - (row?.temperatureBelow ?? 0), row?.temperatureAtMost ?? Infinity);
+  return row !== undefined && met.draw > most * (1 + DUST);
+}
+
+function byClass(policy: Policy, margin: MarginClass): number {
   switch (margin) {
     case 'current':
       return policy.current;
@@ -78,8 +108,8 @@ export function judgeLimit(account: Account, met: LimitMet, policy: Policy): Ver
     return limit.grade === 'absolute' || limit.grade === 'operating' ? 'breach' : 'strain';
   }
   // Characterised and practice figures are margins already.
-  const margin = limit.grade === 'characterised' || limit.grade === 'practice' ? 0 : kept(policy, limit.margin);
-  return met.left < margin - DUST ? 'thin' : 'sound';
+  if (limit.grade === 'characterised' || limit.grade === 'practice') return met.left < -DUST ? 'thin' : 'sound';
+  return met.left < kept(policy, account, met) - DUST || isTooWarm(policy, account, met) ? 'thin' : 'sound';
 }
 
 export function judgeAccount(account: Account, policy: Policy): JudgedAccount {

@@ -1,15 +1,11 @@
-/** Modes, interlocks and the policy. */
-import type { Catalogue } from '../catalogue/catalogue.js';
+/** Modes and interlocks. */
 import { isMapping } from '../loads/figures.js';
 import type { CircuitPlan } from '../loads/plan.js';
 import { parseQuantity } from '../quantity/parse.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import { circuitsNamed } from './names.js';
-import type { InterlockPlan, ModePlan, Policy } from './project.js';
+import type { InterlockPlan, ModePlan } from './project.js';
 import type { Gathered } from './remarks.js';
-
-type Raw = Readonly<Record<string, unknown>>;
 
 /** Names that stand for states of their own. */
 const RESERVED = ['free', 'runaway', 'boot'];
@@ -107,46 +103,4 @@ export function interlocksFrom(raw: unknown, circuits: readonly CircuitPlan[], r
       return [{ kind: 'excludes', of: read('excludes'), when: read('for'), by, path }];
     return [];
   });
-}
-
-const POLICY_KEYS = {
-  current: 'current',
-  functionVoltage: 'function-voltage',
-  window: 'window',
-  temperature: 'temperature',
-  drive: 'drive',
-} as const;
-
-/** The policy by name, or spelled out over the everyday one. */
-export function policyFrom(raw: unknown, catalogue: Catalogue, remarks: Gathered): Policy {
-  const name = typeof raw === 'string' ? raw : 'everyday';
-  if (raw === undefined) remarks.assume('policy', 'the everyday margins, since the file names none');
-  const profile = catalogue.profile(name);
-  if (profile?.kind !== 'policy') {
-    const nearest = nearestSpelling(name, catalogue.ids('policy'));
-    remarks.problem({
-      path: ['policy'],
-      on: 'value',
-      says: `there is no policy \`${name}\``,
-      expected: nearest === undefined ? `one of ${catalogue.ids('policy').join(', ')}` : `did you mean \`${nearest}\`?`,
-    });
-  }
-  const own = isMapping(raw) ? raw : {};
-  const figure = (key: string): number => {
-    const from: Raw =
-      own[key] === undefined ? (profile?.kind === 'policy' ? profile : (catalogue.profile('everyday') ?? {})) : own;
-    const item = from[key];
-    const parsed = parseQuantity((isMapping(item) ? item['value'] : item) as string, 'ratio');
-    if ('quantity' in parsed) return parsed.quantity.typ ?? parsed.quantity.max ?? 0;
-    remarks.problem({ path: ['policy', key], on: 'value', says: parsed.problem, expected: parsed.expected });
-    return 0;
-  };
-  return {
-    name: isMapping(raw) ? 'spelled out in the project' : name,
-    current: figure(POLICY_KEYS.current),
-    functionVoltage: figure(POLICY_KEYS.functionVoltage),
-    window: figure(POLICY_KEYS.window),
-    temperature: figure(POLICY_KEYS.temperature),
-    drive: figure(POLICY_KEYS.drive),
-  };
 }

@@ -269,6 +269,20 @@ export interface Policy {
   readonly window: number;
   readonly temperature: number;
   readonly drive: number;
+  /** What some kinds of account keep of their ratings, where that is not as for all. */
+  readonly kinds: ReadonlyMap<string, KindMargins>;
+}
+
+/** Shares of the ratings of a kind of account to keep in hand, 0 to 1, and how warm it may become. */
+export interface KindMargins {
+  readonly current?: number;
+  readonly voltage?: number;
+  readonly power?: number;
+  readonly temperature?: number;
+  /** Kelvin below its highest temperature. */
+  readonly temperatureBelow?: number;
+  /** °C, whatever it bears. */
+  readonly temperatureAtMost?: number;
 }
 
 export interface Assumption {

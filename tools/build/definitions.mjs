@@ -76,7 +76,9 @@ export function commonDefs(all, style) {
       title: things.policy.title,
       description: `${things.policy.description} A name from the catalogue, or the figures.`,
       type: ['string', 'object'],
-      properties: mapValues(things.policy.properties, (figure) => ({ ...figure, ...ref('quantity') })),
+      properties: mapValues(things.policy.properties, (figure) =>
+        figure.$ref ? { ...figure, ...ref('quantity') } : figure,
+      ),
       examples: ['everyday', { current: '20 %' }],
     },
   };
