@@ -48,6 +48,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   capacitance: of('capacitance'),
   capacity: at('charge', 'current', 'down'),
   'end-voltage': of('voltage'),
+  'self-discharge': at('ratio', 'time', 'up'),
   'open-voltage': of('voltage'),
   resistance: of('resistance'),
   hold: rating,

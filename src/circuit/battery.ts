@@ -20,8 +20,13 @@ export function capacityAt(points: readonly Point[], amps: number): Interval {
   return interpolate(points, Math.min(Math.max(amps, Math.min(...drains)), Math.max(...drains))).value;
 }
 
-/** Seconds that a charge in coulombs lasts at a current in amperes. */
-export const lastsFor = (charge: number, amps: number): number => charge / amps;
+/**
+ * Seconds that a charge in coulombs lasts at a current in amperes.
+ *
+ * @param lost share of the charge that is lost a second besides: the straight line through what a data sheet states, which
+ * loses no less than the curve that it is taken from
+ */
+export const lastsFor = (charge: number, amps: number, lost = 0): number => charge / (amps + charge * lost);
 
 /**
  * What lies inside an adapter that does not regulate: it stands at one voltage with nothing drawn, and at the one on its

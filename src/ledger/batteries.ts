@@ -9,7 +9,8 @@ import { meanOf } from '../loads/pulses.js';
 import type { BatteryPlan, TreeNode } from '../project/project.js';
 import type { Account, LimitMet } from './account.js';
 import { marginOf } from './account.js';
-import { flowsOf } from './bookings.js';
+import { flowsOf, total } from './bookings.js';
+import { inBursts } from './bursts.js';
 import type { Corner, Lean } from './corner.js';
 import { TYPICAL } from './corner.js';
 import type { Moment } from './moment.js';
@@ -17,6 +18,8 @@ import type { ModeSearch } from './moments.js';
 import { heaviest } from './moments.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';
+
+type End = 'min' | 'typ' | 'max';
 
 /** What a battery gives in one of the modes, amperes, over the corners. */
 interface Drain {
@@ -72,13 +75,14 @@ function lifeOf(solver: Solver, modes: readonly ModeSearch[], node: TreeNode, ba
   if (capacity === undefined)
     return { ...base, mode: modes[0]!.name, limits: [], missing: { figure: 'capacity', asks: asks! }, steps: () => [] };
   const { drains, known } = drainsOf(solver, modes, node.id);
-  const mean = (end: 'min' | 'typ' | 'max'): number =>
+  const mean = (end: End): number =>
     Math.max(meanCurrent(drains.map((d) => ({ share: d.share, amps: d[end] }))), LEAST);
-  const charge = (end: 'min' | 'typ' | 'max', amps: number): number => capacityAt(capacity, amps)[end];
+  const charge = (end: End, amps: number): number => capacityAt(capacity, amps)[end];
+  const lost = (end: End): number => lossOf(battery.loses, end);
   const life = {
-    min: lastsFor(charge('min', mean('max')), mean('max')),
-    typ: lastsFor(charge('typ', mean('typ')), mean('typ')),
-    max: lastsFor(charge('max', mean('min')), mean('min')),
+    min: lastsFor(charge('min', mean('max')), mean('max'), lost('max')),
+    typ: lastsFor(charge('typ', mean('typ')), mean('typ'), lost('typ')),
+    max: lastsFor(charge('max', mean('min')), mean('min'), lost('min')),
   };
   const hungriest = drains.reduce((a, b) => (b.share * b.max > a.share * a.max ? b : a));
   const limit: LimitPlan = known ? wanted! : bounded(wanted!, node.id);
@@ -113,8 +117,12 @@ function bounded({ value, stated, grade, margin, origin }: LimitPlan, id: string
   };
 }
 
-function lifeSteps(id: string, drains: readonly Drain[], charge: number, { origin }: BatteryPlan): Step[] {
+/** Share of its charge that a battery loses a second. */
+const lossOf = (loses: BatteryPlan['loses'], end: End): number => (loses ? loses.share[end] / loses.over : 0);
+
+function lifeSteps(id: string, drains: readonly Drain[], charge: number, { origin, loses }: BatteryPlan): Step[] {
   const mean = meanCurrent(drains.map((d) => ({ share: d.share, amps: d.max })));
+  const self = charge * lossOf(loses, 'max');
   const values = Object.fromEntries(
     drains.flatMap((d, k) => [
       [`x_${k + 1}`, [d.share, ''] as const],
@@ -129,12 +137,27 @@ function lifeSteps(id: string, drains: readonly Drain[], charge: number, { origi
       with: values,
       gives: [mean, 'A'],
     },
+    ...(loses
+      ? [
+          {
+            name: 'I_self',
+            says: 'what it loses by itself',
+            formula: 'Q * x / t_lost',
+            with: { Q: [charge, 'C'], x: [loses.share.max, ''], t_lost: [loses.over, 's'] },
+            gives: [self, 'A'],
+          } satisfies Step,
+        ]
+      : []),
     {
       name: 't',
       says: 'how long its charge lasts at that',
-      formula: 'Q / I_mean',
-      with: { Q: [charge, 'C'], I_mean: [Math.max(mean, LEAST), 'A'] },
-      gives: [charge / Math.max(mean, LEAST), 's'],
+      formula: loses ? 'Q / (I_mean + I_self)' : 'Q / I_mean',
+      with: {
+        Q: [charge, 'C'],
+        I_mean: [Math.max(mean, LEAST), 'A'],
+        ...(loses && { I_self: [self, 'A'] as const }),
+      },
+      gives: [lastsFor(charge, Math.max(mean, LEAST), lossOf(loses, 'max')), 's'],
       ...(origin && { sources: [`${id}: ${origin.document}${origin.where === undefined ? '' : `, ${origin.where}`}`] }),
     },
   ];
@@ -175,42 +198,11 @@ const momentOf = (solver: Solver, mode: ModeSearch): Moment =>
 
 function drainOf(solver: Solver, moment: Moment, supply: string, share: number): Drain {
   const solve = (corner: Corner): Solution => solver.solve({ moment, corner, focus: solver.nobody });
-  const amps = (s: Solution): number => meanOf(s, (at) => flowsOf(at).get(supply) ?? 0) + inBursts(s, supply);
+  const amps = (s: Solution): number => meanOf(s, (at) => flowsOf(at).get(supply) ?? 0) + total(inBursts(s, supply));
   const high = leaning('high').map(solve);
   const most = high.reduce((a, b) => (amps(b) > amps(a) ? b : a));
   const typical = solve(TYPICAL);
   const typ = amps(typical);
   const low = Math.min(...leaning('low').map((corner) => amps(solve(corner))));
   return { mode: moment.mode, share, min: Math.min(low, typ), typ, max: Math.max(amps(most), typ), most, typical };
-}
-
-/** What bursts come to on average where it is stated how often they come, amperes out of a supply. */
-function inBursts(s: Solution, supply: string): number {
-  const { project, networks } = s.circuitry;
-  let amps = 0;
-  project.networks.forEach(({ on }, n) => {
-    if (!s.isOn(n) || networks[n] === undefined) return;
-    for (const { from, members } of on)
-      for (const member of members) {
-        if (member.kind !== 'current' || member.peak === undefined || member.every === undefined) continue;
-        const more = Math.max(member.peak - member.amps.max, 0) * Math.min((member.lasts ?? 0) / member.every, 1);
-        amps += more * gainTo(s, from, supply);
-      }
-  });
-  return amps;
-}
-
-/** Amperes out of a supply for one ampere at a node; 0 where it does not feed it. */
-function gainTo(s: Solution, node: string, supply: string): number {
-  const { project, linkIndex } = s.circuitry;
-  let gain = 1;
-  for (let at = node; at !== supply;) {
-    const link = project.links.find((l) => l.to === at);
-    if (link === undefined) return 0;
-    const k = linkIndex.get(link);
-    if (link.kind === 'switching-regulator' && k !== undefined && s.linkCurrents[k]! > 0)
-      gain *= (s.linkInputs[k]! - s.ownCurrent(link)) / s.linkCurrents[k]!;
-    at = link.from;
-  }
-  return gain;
 }

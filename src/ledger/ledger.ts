@@ -2,19 +2,18 @@
  * The ledger: every account of a project in every mode, as the envelope over its corners, with the corner of each end kept.
  */
 import type { LimitPlan, Reading } from '../loads/plan.js';
-import { meanOf } from '../loads/pulses.js';
 import type { Project } from '../project/project.js';
 import type { Account, Entry, LimitMet } from './account.js';
 import { marginOf } from './account.js';
 import { batteryAccounts } from './batteries.js';
 import type { Shares } from './bookings.js';
-import { booksOf, total } from './bookings.js';
-import { TYPICAL } from './corner.js';
 import { hasReserves } from './feeds.js';
 import type { ModeSearch } from './moments.js';
 import { RUNAWAY, modesOf } from './moments.js';
 import type { Moment } from './moment.js';
 import type { Solution } from './solution.js';
+import type { SupplyEnergy } from './energy.js';
+import { energyOf } from './energy.js';
 import { measuredAccounts } from './measured.js';
 import type { Question } from './question.js';
 import type { Candidate, Solver } from './solver.js';
@@ -31,8 +30,8 @@ export interface Ledger {
   readonly accounts: readonly Account[];
   /** The accounts that may fail in the runaway state, where that differs: what holds there is no news. */
   readonly runaway: readonly Account[];
-  /** What each supply gives on average over the modes' shares of the time, in the typical build; amperes. */
-  readonly averages: readonly { readonly supply: string; readonly amps: number }[];
+  /** What each supply gives on average over the modes' shares of the time; empty without shares. */
+  readonly energy: readonly SupplyEnergy[];
 }
 
 /** Keeps the books of a project. @param only the name of the one mode to look at */
@@ -64,36 +63,8 @@ export function ledgerOf(project: Project, only?: string): Ledger {
       ...measuredAccounts(bench, promised),
     ],
     runaway: answer(unpromised, true),
-    averages: averagesOf(bench, promised),
+    energy: energyOf(bench, promised),
   };
-}
-
-/** Averages over the shares that modes state; none when no mode does, or when the shares leave time unaccounted for. */
-function averagesOf(bench: Solver, modes: readonly ModeSearch[]): Ledger['averages'] {
-  const { project } = bench.circuitry;
-  const shared = modes.flatMap((mode) => {
-    const share = project.modes.find((m) => m.name === mode.name)?.share;
-    return share === undefined || mode.on === undefined ? [] : [{ mode, on: mode.on, share }];
-  });
-  const shares = new Map(shared.map(({ mode, share }) => [mode.name, share]));
-  const whole = [...shares.values()].reduce((sum, share) => sum + share, 0);
-  if (shared.length === 0 || Math.abs(whole - 1) > 1e-6) return [];
-  const supplies = project.nodes.filter((n) => n.kind === 'supply').map((n) => n.id);
-  const books = shared.map(({ mode, on }) => {
-    const typical = bench.solve({ moment: { mode: mode.name, on }, corner: TYPICAL, focus: bench.nobody });
-    return { name: mode.name, typical };
-  });
-  // Where circuits take turns, a mode is so many moments, and counts by the one that takes most.
-  const most = (name: string, supply: string): number =>
-    Math.max(
-      ...books
-        .filter((b) => b.name === name)
-        .map(({ typical }) => meanOf(typical, (at) => total(booksOf(at).nodes.get(supply)))),
-    );
-  return supplies.map((supply) => ({
-    supply,
-    amps: [...shares].reduce((sum, [name, share]) => sum + share * most(name, supply), 0),
-  }));
 }
 
 /** Currents below this, amperes, are those of junctions that are off: a pin that carries no more is no account. */

@@ -57,6 +57,8 @@ export interface BatteryPlan {
   /** Volts at its terminals below which it counts as empty; where its resistance is known. */
   readonly empty?: LimitPlan;
   readonly chemistry?: string;
+  /** Share of its charge that it loses by itself, and the seconds that it takes for that. */
+  readonly loses?: { readonly share: Interval; readonly over: number };
 }
 
 /** A capacitor, or what comes to one, on a node of the supply tree. */

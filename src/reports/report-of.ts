@@ -58,7 +58,12 @@ export function reportOf(
       says: text,
       ...(path && { place: place(path) }),
     })),
-    averages: judgement.ledger.averages.map(({ supply, amps }) => ({ supply, current: amps })),
+    averages: judgement.ledger.energy.map(({ supply, amps, watts, takes }) => ({
+      supply,
+      current: amps,
+      power: watts,
+      takes: takes.map((each) => ({ circuit: each.circuit, power: each.watts })),
+    })),
     cautions: project.cautions,
     notes: project.notes,
     ...(variants.length > 0 && { variants: variants.map((v) => variantOf(v, place)) }),

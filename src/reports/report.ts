@@ -237,8 +237,8 @@ export interface Report {
   readonly accounts: readonly ReportAccount[];
   readonly findings: readonly ReportFinding[];
   readonly assumptions: readonly ReportAssumption[];
-  /** What each supply gives on average over the modes' shares, typical build, amperes; empty without shares. */
-  readonly averages: readonly { readonly supply: string; readonly current: number }[];
+  /** What each supply gives on average over the modes' shares, typical build; empty without shares. */
+  readonly averages: readonly ReportAverage[];
   readonly cautions: readonly string[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
   /** The file's variants beside it, where it has any; not in the audit of one of them. */
@@ -258,4 +258,12 @@ export interface UnreadReport {
     readonly expected?: string;
     readonly excerpt?: { readonly text: string; readonly marker: string };
   }[];
+}
+
+/** The mean of one supply: amperes, watts, and who takes these, most first. */
+export interface ReportAverage {
+  readonly supply: string;
+  readonly current: number;
+  readonly power: number;
+  readonly takes: readonly { readonly circuit: string; readonly power: number }[];
 }

@@ -2,6 +2,7 @@
 import { byUrgency } from './account-rows.js';
 import { accountsSection } from './accounts-section.js';
 import { findingItem, placesOf, sentenceOf, subjectOf } from './finding-block.js';
+import { energySection } from './energy-section.js';
 import { span } from './figures.js';
 import { headlineSection } from './headline-section.js';
 import { type Lookup, lookupOf } from './lookup.js';
@@ -34,6 +35,7 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
           ),
         ]
       : [],
+    energySection(report),
     ...variantsSections(report, all),
     titled('Notes', notes.map(noteItem)),
     titled(

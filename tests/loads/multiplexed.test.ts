@@ -42,7 +42,7 @@ describe('a digit of common cathode', () => {
     });
     expect(accountsOf(working)('bench', 'at-most').draw!.max).toBeCloseTo(0.074, 5);
     expect(accountsOf(working)('main.PB3', 'sink').draw!.max).toBeCloseTo(0.064, 5);
-    expect(judged(working).ledger.averages[0]!.amps).toBeCloseTo(0.01 + 0.032, 5);
+    expect(judged(working).ledger.energy[0]!.amps).toBeCloseTo(0.01 + 0.032, 5);
   });
 
   it('is held to a segment’s current on average: lit a quarter of the time', () => {

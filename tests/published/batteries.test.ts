@@ -50,3 +50,13 @@ test('an adapter for 9 V and 1 A that stands at 14 V has 5 Ω inside, so that 80
   expect(inside.typ).toBeCloseTo(5, 12);
   expect(14 - 0.08 * inside.typ).toBeCloseTo(13.6, 12);
 });
+
+/**
+ * "18650 cell YC-18650", sample data sheet of a lithium-ion cell of 2200 mAh: less than 5 % lost in 30 days. With nothing drawn
+ * but that the straight line empties it in 600 days; with 1 mA besides (derived): 2200 / (1 + 2200·0.05/720) h.
+ */
+test('a lithium-ion cell that loses 5 % in 30 days', () => {
+  const lost = 0.05 / (30 * 24 * HOUR);
+  expect(lastsFor(mAh(2200), 1e-12, lost) / (24 * HOUR)).toBeCloseTo(600, 2);
+  expect(lastsFor(mAh(2200), 1e-3, lost) / HOUR).toBeCloseTo(2200 / (1 + (2200 * 0.05) / 720), 6);
+});
