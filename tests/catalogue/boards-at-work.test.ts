@@ -21,12 +21,13 @@ function outputs(board: Profile, chip: Profile): readonly string[] {
   return [...free, ...can.filter((own) => !free.includes(own))].map(([name]) => name!);
 }
 
-/** Volts that suit an inlet: 5 V, or 9 V where it takes more than any USB port gives. */
+/** Volts that suit an inlet: 5 V, 9 V where it takes more than any USB port gives, 3.3 V where it bears no more. */
 function volts(inlet: unknown): string {
   const stated = isFields(inlet) && isFields(inlet['voltage']) ? inlet['voltage']['value'] : undefined;
   const window = stated === undefined ? undefined : parseQuantity(stated as string, 'voltage');
   const most = window && 'quantity' in window ? window.quantity.max : undefined;
-  return most === undefined || most > 6 ? '9 V ±2 %' : '5 V ±2 %';
+  if (most === undefined || most > 6) return '9 V ±2 %';
+  return most < 4 ? '3.3 V ±2 %' : '5 V ±2 %';
 }
 
 const fed = builtIn.ids('controller').flatMap((id) => keys(builtIn.profile(id)!['inlets']).map((inlet) => [id, inlet]));
