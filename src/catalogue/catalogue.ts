@@ -8,6 +8,12 @@ export interface Catalogue {
   ids(kind?: ProfileKind): readonly string[];
 }
 
+/** A catalogue that can show how its profiles were written. */
+export interface WrittenCatalogue extends Catalogue {
+  /** A profile as written, then those that it extends, the nearest first; empty when there is none of that id. */
+  written(id: string): readonly Fields[];
+}
+
 /**
  * A catalogue over one JSON text a profile, parsed and completed when first asked for and then kept. What one call
  * returns, others share: nobody writes to it. Throws when the texts themselves are broken: a profile that extends
@@ -19,7 +25,7 @@ export interface Catalogue {
 export function catalogueOf(
   texts: { readonly [id: string]: string },
   index: readonly { readonly id: string; readonly kind: string }[],
-): Catalogue {
+): WrittenCatalogue {
   const parsed = new Map<string, Fields>();
   const complete = new Map<string, Profile>();
 
@@ -46,8 +52,16 @@ export function catalogueOf(
     return made;
   }
 
+  function written(id: string): readonly Fields[] {
+    const own = raw(id);
+    if (own === undefined || profile(id) === undefined) return [];
+    const below = own['extends'];
+    return [own, ...(typeof below === 'string' ? written(below) : [])];
+  }
+
   return {
     profile,
+    written,
     ids: (kind) => index.filter((entry) => kind === undefined || entry.kind === kind).map(({ id }) => id),
   };
 }

@@ -1,4 +1,5 @@
 /** The commands as data: what they take, what they say about themselves, and where their work is done. */
+import { PROFILE_KINDS } from '../catalogue/profile.js';
 import { severities } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
 import { KINDS } from './corners.js';
@@ -124,10 +125,21 @@ export const commands: { readonly [name: string]: Command } = {
   catalogue: {
     summary: 'what is in the catalogue, or one thing of it with all its sources',
     operands: { named: ['[ID | prove FILE…]'], least: 0, most: Infinity },
-    options: { format: format('terminal', 'json') },
+    options: {
+      format: format('terminal', 'json'),
+      kind: { value: 'KIND', says: 'only things of this kind', oneOf: PROFILE_KINDS },
+      type: { value: 'TYPE', says: 'only this type: coil, led, npn, schottky' },
+      voltage: { value: 'VOLTS', says: 'rated for it, working at it or made to bear it' },
+      channels: { value: 'N', says: 'with so many channels' },
+      find: { value: 'WORDS', says: 'all of these words in its name, figures, documents' },
+    },
     examples: [
-      ['ampledger catalogue', 'all of it, by kind'],
-      ['ampledger catalogue npn-2n2222a', 'one profile, figure by figure'],
+      ['ampledger catalogue', 'all of it, by kind and type'],
+      ['ampledger catalogue npn-2n2222a', 'one profile, figure by figure, with its sources'],
+      ['ampledger catalogue --type coil --voltage 12V', 'coils for 12 V'],
+      ["ampledger catalogue --find 'humidity sensor'", 'by words'],
+      ['ampledger catalogue prove our-relay.yaml', 'a profile of your own, held to the same rigour'],
+      ['ampledger catalogue prove our-boards', 'all in a folder'],
     ],
     run: async (given) => (await import('./catalogue.js')).catalogue(given),
   },

@@ -1,78 +1,59 @@
-/** What is in the catalogue: all of it by kind, or one profile figure by figure with its sources. */
-import { isFields, type Profile, PROFILE_KINDS } from '../catalogue/profile.js';
-import { heading, item, list, mark, paragraph, table, type Text, type Tree } from './tree.js';
+/** What is in the catalogue, for people: all of it or what was looked for, by kind and type. */
+import { headline } from '../catalogue/headline.js';
+import type { Profile } from '../catalogue/profile.js';
+import { sourceCounts } from '../catalogue/sources.js';
+import { heading, item, list, mark, paragraph, type Tree } from './tree.js';
+import { groupsOf } from './catalogue-groups.js';
 
-/** Every profile by kind. */
-export function catalogueTree(profiles: readonly Pick<Profile, 'id' | 'title' | 'kind'>[]): Tree {
-  const kinds = PROFILE_KINDS.filter((kind) => profiles.some((each) => each.kind === kind));
-  return kinds.map((kind) => [
-    paragraph(mark('strong', kind)),
-    list(profiles.filter((each) => each.kind === kind).map(({ id, title }) => item(id, title))),
-  ]);
-}
+/** Beyond so many each has one line, without its figures. */
+const SHORT = 40;
 
-/** What a profile says in the first line, so not again among its figures. */
-const said = new Set(['id', 'title', 'kind', 'documents', 'note']);
-
-type Row = readonly Text[];
-
-/** One profile: each figure with what it holds at and where it is from, then the documents. */
-export function profileTree(profile: Profile): Tree {
-  const facts = Object.entries(profile).filter(([key]) => !said.has(key));
-  const documents = Object.entries(profile.documents);
+/** @param asked what was looked for, in words; empty for all */
+export function catalogueTree(profiles: readonly Profile[], asked: readonly string[], all: number): Tree {
+  const some = asked.length > 0;
+  const count = some ? `${profiles.length} of ${all} profiles` : `${all} profiles`;
+  const head = heading(mark('strong', 'Catalogue'), mark('quiet', count));
+  if (profiles.length === 0)
+    return [[head], [paragraph(`Nothing in it is ${asked.join(', ')}. Fewer conditions find more.`)]];
+  const figures = profiles.length <= SHORT;
   return [
-    [heading(mark('strong', profile.title), mark('quiet', `${profile.kind} ${profile.id}`))],
-    [
-      table(
-        [
-          { title: 'figure', align: 'left' },
-          { title: 'value', align: 'left' },
-          { title: 'from', align: 'left' },
-        ],
-        facts.flatMap(([key, value]) => rows(key, value)),
+    [head, ...(some ? [paragraph(mark('quiet', asked.join(', ')))] : [])],
+    ...groupsOf(profiles).map(({ title, options, of }) => [
+      heading([mark('strong', title), mark('quiet', `  ${of.length}`)], mark('quiet', options)),
+      list(
+        of.map((each) =>
+          item(
+            each.id,
+            each.title,
+            ...(figures && headline(each) !== '' ? [paragraph(mark('quiet', headline(each)))] : []),
+          ),
+        ),
       ),
+    ]),
+    [
+      paragraph([
+        mark(
+          'quiet',
+          figures
+            ? 'One of them with all figures and their sources:'
+            : 'What is looked for: --kind, --type, --voltage, --channels, --find. One with all figures and their sources:',
+        ),
+      ]),
+      paragraph(mark('quiet', `$ ampledger catalogue ${profiles[0]!.id}`)),
     ],
-    documents.length === 0
-      ? []
-      : [list(documents.map(([key, about]) => item(mark('quiet', key), Object.values(about).map(String).join(', '))))],
-  ].filter((blocks) => blocks.length > 0);
-}
-
-const plain = (value: unknown): string =>
-  isFields(value)
-    ? Object.entries(value)
-        .map(([key, each]) => `${key} ${plain(each)}`)
-        .join(', ')
-    : Array.isArray(value)
-      ? value.map(plain).join(', ')
-      : String(value);
-
-/**
- * A figure is one row with all that it says, whatever has a source of its own another. What has no source is one row of
- * plain facts, and rows for the things inside it.
- */
-function rows(name: string, value: unknown): readonly Row[] {
-  if (isList(value)) return value.flatMap((each) => rows(name, each));
-  if (!isFields(value)) return [[name, plain(value), '']];
-  const { cite, value: stated, note, ...rest } = value;
-  const apart = cite === undefined && stated === undefined ? isStructure : isCited;
-  const nested = Object.entries(rest).filter(([, each]) => apart(each));
-  const own = Object.entries(rest).filter(([, each]) => !apart(each));
-  const words = [
-    ...(stated === undefined ? [] : [plain(stated)]),
-    ...own.map(([key, each]) => `${key} ${plain(each)}`),
-  ].join(', ');
-  const aside = note === undefined ? '' : ` (${plain(note)})`;
-  return [
-    ...(words + aside === '' ? [] : [[name, words + aside, mark('quiet', plain(cite ?? ''))]]),
-    ...nested.flatMap(([key, each]) => rows(`${name} ${key}`, each)),
   ];
 }
 
-const isList = (value: unknown): value is readonly unknown[] => Array.isArray(value) && value.some(isFields);
-
-const isStructure = (value: unknown): boolean => isFields(value) || isList(value);
-
-/** A figure in its own right inside a cited block: it has its own source. */
-const isCited = (value: unknown): boolean =>
-  (isFields(value) && 'cite' in value) || (Array.isArray(value) && value.some(isCited));
+/** The same for programs. */
+export const catalogueJson = (profiles: readonly Profile[], wanted: object): object => ({
+  ampledger: 1,
+  wanted,
+  profiles: profiles.map((profile) => ({
+    id: profile.id,
+    title: profile.title,
+    kind: profile.kind,
+    ...(profile.type !== undefined && { type: profile.type }),
+    headline: headline(profile),
+    sources: sourceCounts(profile),
+  })),
+});

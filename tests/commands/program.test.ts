@@ -67,15 +67,3 @@ loads:
     expect(err).toContain('Nothing in gate.yaml is called main.D99.');
   });
 });
-
-describe('the catalogue', () => {
-  it('is listed by kind, and each profile with its sources', () => {
-    expect(ampledger(['catalogue']).out).toMatch(/^atmega328p-5v-board +\S/m);
-    const { out } = ampledger(['catalogue', 'npn-2n2222a']);
-    expect(out).toMatch(/^maximum-voltage +\S.* datasheet, /m);
-    expect(Math.max(...out.split('\n').map((line) => [...line].length))).toBeLessThanOrEqual(80);
-    expect(JSON.parse(ampledger(['catalogue', 'npn-2n2222a', '--format', 'json']).out)).toMatchObject({
-      id: 'npn-2n2222a',
-    });
-  });
-});

@@ -8,6 +8,8 @@ import { ampledger, folder, needsBuild } from './program.js';
 const schemaOf = (name: string): object =>
   JSON.parse(readFileSync(new URL(`../../schemas/${name}.schema.json`, import.meta.url), 'utf8')) as object;
 const names = ['options', 'headroom', 'advice', 'working'] as const;
+/** Its own answers are held against it in catalogue.test.ts. */
+const published = [...names, 'catalogue'] as const;
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true });
 ajv.addSchema(schemaOf('report'));
 const valid = Object.fromEntries(names.map((name) => [name, ajv.compile(schemaOf(name))]));
@@ -74,7 +76,7 @@ describe('JSON follows its schema:', () => {
 });
 
 describe('the schemas', () => {
-  it.each(names)('are closed, and say of every key what it is: %s', (name) => {
+  it.each(published)('are closed, and say of every key what it is: %s', (name) => {
     const silent: string[] = [];
     const walk = (at: unknown, path: string): void => {
       if (typeof at !== 'object' || at === null) return;
