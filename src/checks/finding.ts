@@ -2,6 +2,7 @@
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
+import type { Step } from '../loads/plan.js';
 import type { Path } from '../source/place.js';
 import type { OpenAnswer } from '../loads/lowering.js';
 import type { JudgedAccount, OnlyIf, Verdict } from './verdict.js';
@@ -44,6 +45,8 @@ export interface Finding {
   /** What the sentence names besides. */
   readonly names: { readonly [name: string]: string };
   readonly related: readonly { readonly path: Path; readonly name: string }[];
+  /** Its sums, where they are no account's. */
+  readonly steps?: readonly Step[];
 }
 
 /** A ledger with its accounts judged: what rules look at. */

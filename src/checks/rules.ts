@@ -10,6 +10,8 @@ import coilOnPin from './coils/coil-on-pin.js';
 import coilPullIn from './coils/coil-pull-in.js';
 import coilRelease from './coils/coil-release.js';
 import coilVoltage from './coils/coil-voltage.js';
+import contactChoice from './choice/contact-choice.js';
+import safeState from './choice/safe-state.js';
 import contactArc from './contacts/contact-arc.js';
 import contactCurrent from './contacts/contact-current.js';
 import contactHeat from './contacts/contact-heat.js';
@@ -112,7 +114,9 @@ export const WIRING_RULES: readonly WiringRule[] = [
   isolationDefeated,
   sourceFedBack,
   regulatorBackFed,
+  safeState,
   contactArc,
+  contactChoice,
   bootDrives,
   bootFloats,
   wireIdle,

@@ -23,6 +23,7 @@ import { biggerResistor, lowerSeries, resistorEach, weakerPull } from './own-res
 import { joinGrounds, removeJumper } from './plain-wiring.js';
 import type { Cure, Prover, Remedy } from './prove.js';
 import { persists, proverOf, remedyOf, spoils } from './prove.js';
+import { rewireContact } from './rewire-contact.js';
 import { spareContact } from './spare-contact.js';
 import { raiseSeries } from './raise-series.js';
 import { regulatorForDivider } from './regulator-for-divider.js';
@@ -47,6 +48,7 @@ const WAYS: readonly Way[] = [
   stageBefore,
   fitClamp,
   spareContact,
+  rewireContact,
   removeJumper,
   joinGrounds,
   partGrounds,

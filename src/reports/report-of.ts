@@ -9,6 +9,7 @@ import type { Origin } from '../loads/plan.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
 import { asks, says } from '../wording/sentences.js';
+import { choicesIn } from './report-choice.js';
 import { countsOf } from './counts.js';
 import { variantOf } from './report-variant.js';
 import type { JudgedVariant } from '../studies/variants.js';
@@ -64,6 +65,7 @@ export function reportOf(
       power: watts,
       takes: takes.map((each) => ({ circuit: each.circuit, power: each.watts })),
     })),
+    ...choicesIn(judgement, place),
     cautions: project.cautions,
     notes: project.notes,
     ...(variants.length > 0 && { variants: variants.map((v) => variantOf(v, place)) }),
@@ -144,7 +146,7 @@ function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readon
     ...(question !== undefined && { asks: question }),
     place: place(f.path),
     related: f.related.map(({ path, name }) => ({ says: name, place: place(path) })),
-    working: a ? [...a.steps()] : [],
+    working: f.steps ? [...f.steps] : a ? [...a.steps()] : [],
     remedies: cures,
   };
 }

@@ -205,6 +205,42 @@ export interface ReportVariant {
   readonly place: ReportPlace;
 }
 
+/** What a coil takes with its contact wired one way. */
+export interface ReportTaken {
+  /** Seconds a day that it is on. */
+  readonly energised: number;
+  /** Joules a day and a year. */
+  readonly day: number;
+  readonly year: number;
+}
+
+/** A circuit of whose purpose the file says something: how it is switched, and what that costs. */
+export interface ReportChoice {
+  readonly circuit: string;
+  /** The contact that its load hangs on; absent: it is its own load. */
+  readonly wired?: 'normally-open' | 'normally-closed';
+  readonly safeWhen?: 'load-stopped' | 'load-running';
+  /** Seconds a day that its load runs. */
+  readonly loadTime?: number;
+  /** Watts while it is on, its driver and input counted, and those in the coil; typical. */
+  readonly power: number;
+  readonly coilPower?: number;
+  readonly now?: ReportTaken;
+  /** The same with the load on the other contact. */
+  readonly otherwise?: ReportTaken;
+  /** A latching relay of the same coil: so many pulses a day, seconds each, joules a day. */
+  readonly latching?: { readonly pulses: number; readonly pulse: number; readonly day: number };
+  /** What the load does when the coil has no power, and whether that is its safe state. */
+  readonly atPowerLoss: 'load-stopped' | 'load-running';
+  readonly keepsSafe?: boolean;
+  /** The contact that its safe state asks for, or else the one that takes least. */
+  readonly better?: 'normally-open' | 'normally-closed';
+  /** Which of the two that was; both: they agree. */
+  readonly because?: 'safety' | 'energy' | 'both';
+  readonly working: readonly ReportStep[];
+  readonly place: ReportPlace;
+}
+
 export interface Report {
   readonly ampledger: 1;
   readonly project: string;
@@ -239,6 +275,8 @@ export interface Report {
   readonly assumptions: readonly ReportAssumption[];
   /** What each supply gives on average over the modes' shares, typical build; empty without shares. */
   readonly averages: readonly ReportAverage[];
+  /** How loads are switched whose purpose the file states; absent where it states none. */
+  readonly choices?: readonly ReportChoice[];
   readonly cautions: readonly string[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
   /** The file's variants beside it, where it has any; not in the audit of one of them. */

@@ -12,6 +12,7 @@ import type { Report } from './report.js';
 import { callsForChange } from './severity.js';
 import { workingCommand } from './shell-word.js';
 import { toldBefore } from './told-before.js';
+import { choicesSection } from './choices-section.js';
 import { variantsSections } from './variants-section.js';
 import { type Block, heading, item, list, mark, paragraph, type Tree } from './tree.js';
 import { countWords } from './words.js';
@@ -36,6 +37,7 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
         ]
       : [],
     energySection(report),
+    ...choicesSection(report),
     ...variantsSections(report, all),
     titled('Notes', notes.map(noteItem)),
     titled(

@@ -5,14 +5,10 @@
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
 const coil = ['latching', 'pulse', 'operations'];
-const contact = ['load-time'];
 const pin = ['strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers'],
-  load: ['load-time'],
-  'load/contact': contact,
-  'load/contacts/*': contact,
   'load:coil': coil,
   'load/coil': coil,
   mode: ['without', 'asleep'],

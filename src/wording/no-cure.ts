@@ -20,6 +20,8 @@ const WHY: { readonly [rule: string]: string } = {
   'input-release': 'its input wants less than the pin leaves it: a transistor before it, or one with another input',
   'contact-current':
     'a relay whose contact is rated for such a load, or a contactor that this one switches; for a lamp or a power supply, something that limits its inrush',
+  'safe-state':
+    'a relay with the other contact, or a supply of its own for the load that lives when the other one dies',
   'contact-minimum':
     'a relay made for small loads (gold-plated contacts, a reed or a signal relay), or electronics in its place',
   'contact-leak': 'a load that takes more, a resistor beside it, or a contact of metal',

@@ -2,6 +2,7 @@
 import type { Finding } from '../checks/finding.js';
 import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
+import { CHOICE_SENTENCES } from './choice-sentences.js';
 import { CONTACT_SENTENCES } from './contact-sentences.js';
 import { bootDrives, bootFloats } from './boot-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
@@ -226,6 +227,7 @@ const MISSING: { readonly [figure: string]: (about: string) => string } = {
 export const SENTENCES: { readonly [rule: string]: Say } = {
   ...LINE_SENTENCES,
   ...CONTACT_SENTENCES,
+  ...CHOICE_SENTENCES,
   'coil-on-pin': (f) => {
     const carries = f.account?.draw ? `, which ${pinVerb(f)} up to ${figure(f.account, f.account.draw.max)}` : '';
     const by = met(f)?.by;

@@ -35,6 +35,9 @@ loads:
     jumper: fitted
     grounds: joined
     isolation: wanted
+    contacts:
+      1: { wired: normally-open, load: { type: motor, voltage: 24 V DC, current: 1.2 A, supply: pump-24v },
+           load-time: 6 h/day, safe-when: load-stopped }
   mist-valve:
     part: gate-relay
     supply: brick-5v
@@ -82,7 +85,17 @@ test('a file with every section is audited whole', () => {
     'supply-current laptop',
   ]);
   expect(findings.map((f) => f.rule)).toContain('wire-idle');
-  for (const id of ['logic', 'brick-5v', 'mist-valve.driver', 'bell.coil', 'pump.clamp', 'vents.4.coil', 'echo'])
+  for (const id of [
+    'logic',
+    'brick-5v',
+    'mist-valve.driver',
+    'bell.coil',
+    'pump.clamp',
+    'vents.4.coil',
+    'vents.1.contact',
+    'pump-24v',
+    'echo',
+  ])
     expect(
       accounts.map(({ account }) => account.id),
       id,

@@ -6,10 +6,6 @@ const yet = 'is part of the format, but this version does not compute it yet';
 /** Every key and value of the format that is closed for now, in an entry that is fine without it. */
 const keys: readonly (readonly [string, readonly string[]])[] = [
   ['KEY', ['waivers']],
-  ['loads: { a: { type: led, KEY } }', ['load-time']],
-  ['loads: { a: { part: some-relay, KEY } }', ['load-time']],
-  ['loads: { a: { type: coil, contact: { KEY } } }', ['load-time']],
-  ['loads: { a: { type: relay-board, contacts: { 1: { KEY } } } }', ['load-time']],
   ['loads: { a: { type: coil, KEY } }', ['latching', 'pulse', 'operations']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['latching']],
   ['modes: { a: { active: [], KEY } }', ['without', 'asleep']],

@@ -163,4 +163,46 @@ export const CONTACTS: readonly Case[] = [
       'load: { type: resistive, voltage: 230 V AC, current: 8 A }',
     ),
   },
+  {
+    rule: 'safe-state',
+    when: 'breaks on a heater that runs when its relay has no power and must not',
+    verdict: 'breach',
+    text: relay(TEN, `${onMain('resistive', '1 A')}, safe-when: load-stopped`).replace(
+      'wired: normally-open',
+      'wired: normally-closed',
+    ),
+  },
+  {
+    rule: 'safe-state',
+    when: 'is content with it on the normally open contact',
+    verdict: 'silent',
+    text: relay(TEN, `${onMain('resistive', '1 A')}, safe-when: load-stopped`),
+  },
+  {
+    rule: 'safe-state',
+    when: 'strains on a lock that must stay shut, fed by what feeds its coil',
+    verdict: 'strain',
+    text: relay(
+      TEN,
+      'load: { type: resistive, voltage: 5 V DC, current: 1 A, supply: brick }, safe-when: load-running',
+    ).replace('wired: normally-open', 'wired: normally-closed'),
+  },
+  {
+    rule: 'contact-choice',
+    when: 'notes a coil that is on for twenty-three hours where one would do',
+    verdict: 'note',
+    text: relay(TEN, `${onMain('resistive', '1 A')}, load-time: 23 h/day`),
+  },
+  {
+    rule: 'contact-choice',
+    when: 'notes it of a load whose safe state wants it so',
+    verdict: 'note',
+    text: relay(TEN, `${onMain('resistive', '1 A')}, load-time: 23 h/day, safe-when: load-stopped`),
+  },
+  {
+    rule: 'contact-choice',
+    when: 'is content with half of the day',
+    verdict: 'silent',
+    text: relay(TEN, `${onMain('resistive', '1 A')}, load-time: 12 h/day`),
+  },
 ];
