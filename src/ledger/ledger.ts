@@ -1,10 +1,9 @@
 /**
  * The ledger: every account of a project in every mode, as the envelope over its corners, with the corner of each end kept.
  */
-import type { LimitPlan, Reading } from '../loads/plan.js';
 import type { Project } from '../project/project.js';
 import type { Account, Entry, LimitMet } from './account.js';
-import { marginOf } from './account.js';
+import { badness, holds, sharesLeft, valueAt } from './badness.js';
 import { batteryAccounts } from './batteries.js';
 import type { Shares } from './bookings.js';
 import { hasReserves } from './feeds.js';
@@ -125,9 +124,9 @@ export function settleAccount(
     if (worst !== undefined && Math.abs(about - looked!) <= 1e-12 * Math.abs(about)) continue;
     looked = about;
     const screened = tried(fed(question.candidates(mode), mode));
-    const badness = badnessOf(screened);
-    if (worst === undefined || badness > worst.badness + 1e-9 * Math.abs(worst.badness))
-      worst = { mode, screened, badness };
+    const found = badnessOf(screened);
+    if (worst === undefined || found > worst.badness + 1e-9 * Math.abs(worst.badness))
+      worst = { mode, screened, badness: found };
   }
   return account(bench, question, worst!.mode, worst!.screened);
 }
@@ -142,22 +141,11 @@ function screen(bench: Solver, question: Question, candidates: readonly Candidat
     const solution = bench.solve(candidate);
     const draw = question.read(solution);
     if (draw === undefined) continue;
-    const left = question.limits.map((limit) =>
-      holds(limit, candidate.moment.mode) ? leftOf(question, draw, valueAt(limit, solution), solution) : Infinity,
-    );
-    const badness = left.length > 0 ? -Math.min(...left) : draw;
-    screened.push({ candidate, solution, draw, left, badness });
+    const left = sharesLeft(question, draw, solution);
+    screened.push({ candidate, solution, draw, left, badness: badness(draw, left) });
   }
   return screened;
 }
-
-const holds = ({ holdsIn }: LimitPlan, mode: string): boolean => holdsIn?.(mode) ?? true;
-
-const valueAt = (limit: LimitPlan, s: Reading): number =>
-  typeof limit.value === 'number' ? limit.value : limit.value(s);
-
-const leftOf = (q: Question, draw: number, limit: number, s: Solution): number =>
-  marginOf(q.direction, q.quantity, draw, limit, s.ambient);
 
 /** The first of those with the highest score. */
 function pick<T>(items: readonly T[], score: (item: T) => number): T {

@@ -15,6 +15,8 @@ import type { Focus, Moment } from './moment.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { turningPoints } from './turning.js';
+import { kept } from './kept.js';
+import { worstMoments } from './worst-moments.js';
 
 export function loadQuestions(solver: Solver, likeness: Likeness): Question[] {
   const around = aroundOf(solver);
@@ -109,8 +111,8 @@ export function aroundOf(solver: Solver): Around {
     return heaviest(circuitry.project, mode, weights, new Set(numbers.length > 1 ? [] : numbers));
   };
   const concerns = (contacts: boolean) =>
-    kept((circuits: readonly string[]): Concerned => {
-      const numbers = circuits.map((id) => circuitry.circuitIndex.get(id)!);
+    kept((names: string): Concerned => {
+      const numbers = names === '' ? [] : names.split(',').map((id) => circuitry.circuitIndex.get(id)!);
       return {
         focus: solver.focus(numbers, [], contacts),
         numbers,
@@ -155,7 +157,7 @@ export function aroundOf(solver: Solver): Around {
           numbers,
           apart,
           mixed,
-        } = concerned[plan.kind === 'contact' ? 'contacts' : 'coils'](circuits);
+        } = concerned[plan.kind === 'contact' ? 'contacts' : 'coils'](circuits.join());
         const asking = booked ? solver.focusOn(numbers, booked) : whole;
         const focus = loads.length > 0 ? solver.loadedBy(asking, loads) : asking;
         const asks = isLineRecipe(recipe)
@@ -212,17 +214,6 @@ const OPPOSITE: { readonly [R in Recipe]?: readonly Recipe[] } = {
   lightest: ['flooded'],
 };
 
-/** A function of circuit names that remembers what it said. */
-function kept<T>(make: (circuits: readonly string[]) => T): (circuits: readonly string[]) => T {
-  const known = new Map<string, T>();
-  return (circuits) => {
-    const key = circuits.join();
-    const value = known.get(key) ?? make(circuits);
-    known.set(key, value);
-    return value;
-  };
-}
-
 /** For each node of the supply tree the supplies and regulators that feed it. */
 type Feeds = ReadonlyMap<string, ReadonlySet<string>>;
 
@@ -249,8 +240,10 @@ function endsOf({ from, at, below }: LineEnds, feeds: Feeds): Ends {
 function question(solver: Solver, plan: AccountPlan, around: Around): Question {
   const asked = around.recipes(plan).map((recipe) => around.asked(plan, recipe));
   const { turns } = plan;
-  const candidates = (mode: ModeSearch): Candidate[] => {
-    const leaning = asked.flatMap((ask) => ask(mode));
+  const worst = kept((mode: ModeSearch) => worstMoments(solver, plan, mode, asked[0]!(mode)));
+  const candidates = (mode: ModeSearch): readonly Candidate[] => {
+    const others = asked.slice(1).flatMap((ask) => ask(mode));
+    const leaning = [...worst(mode), ...worstMoments(solver, plan, mode, others, worst(mode))];
     if (turns === undefined) return leaning;
     const [most, least] = plan.recipes.map((recipe) => around.asked(plan, recipe)(mode));
     return [...leaning, ...turningPoints(solver, turns, plan.read, most!, least!)];
@@ -262,8 +255,7 @@ function question(solver: Solver, plan: AccountPlan, around: Around): Question {
       sum.set(circuit, (sum.get(circuit) ?? 0) + s.current(part) * (share?.(s) ?? 1));
     return sum;
   };
-  const probes = asked[0]!;
-  return { ...plan, candidates, probes, ...(plan.books && { shares }) };
+  return { ...plan, candidates, probes: worst, ...(plan.books && { shares }) };
 }
 
 /** Volts at which a constant power is weighed. */

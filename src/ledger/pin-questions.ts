@@ -4,6 +4,7 @@ import type { BranchPlan } from '../loads/plan.js';
 import { carriesAnything, hasPeaks } from '../loads/plan.js';
 import { meanOf } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
+import { mayFail } from './badness.js';
 import type { Shares } from './bookings.js';
 import { along, portionOf } from './bookings.js';
 import type { Corner } from './corner.js';
@@ -12,11 +13,12 @@ import type { Likeness } from './likeness.js';
 import { heatOf, heatSteps } from './pin-heat.js';
 import type { Question } from './question.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, together, turnedOver, keyOf } from './moments.js';
-import type { Focus, Moment } from './moment.js';
+import { RUNAWAY, heaviest, keyOf, together } from './moments.js';
+import type { Moment } from './moment.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
 import { sumSteps } from './working.js';
+import { worsened } from './worst-moment.js';
 
 /** Nothing pulls apart in a sum of pin currents: a pin has one rail. */
 const TOGETHER = { pins: [], control: [], both: [] };
@@ -36,6 +38,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
         ? (['source'] as const)
         : (['source', 'sink'] as const);
   const wanted = new Set(plan.pins);
+  const quantity = plan.heat ? 'power' : 'current';
   /** Whether anything can flow through one of its pins in a wanted direction. */
   const carries = (plans: readonly BranchPlan[]): boolean =>
     plans.some(
@@ -108,7 +111,6 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
     moments.flatMap((moment) => corners.map((corner) => ({ moment, corner, focus })));
   // Something may flow in the wanted direction while its circuit is off: a board's own lamp on a pin that rests high.
   const idles = networks.some((k) => carries(circuitry.networks[k]!.off.plans));
-  const onlyFor = (c: number): number[] => circuitry.project.circuits.map((_, k) => (k === c ? 1 : 0));
   // Signals are both high and low in every mode: each stands where it brings the most.
   const signals = contributors.filter((c) =>
     together(circuitry.project)[c]!.every((k) => circuitry.project.circuits[k]!.signal),
@@ -121,37 +123,28 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
       return most(other) > most(best) ? other : best;
     }, moment);
   const most = (moment: Moment): number => read(solver.solve({ moment, corner: MOST[0]!, focus }));
-  const momentsIn = (mode: ModeSearch): readonly Moment[] => momentsOfLoads(mode).map(signalled);
-  const momentsOfLoads = (mode: ModeSearch): readonly Moment[] => {
+  /** Whether it may fail with what it carries at rest and what all bring together. */
+  const failsWith = (few: Moment): boolean => {
+    const all = solver.solve({ moment: { ...few, on: Uint8Array.from(resting, () => 1) }, corner: MOST[0]!, focus });
+    return mayFail({ ...plan, quantity, read }, most(few) + read(all), all);
+  };
+  const momentsIn = (mode: ModeSearch): readonly Moment[] => {
     if (mode.on) {
       const { on } = mode;
-      return idles || contributors.some((c) => on[c] === 1) ? [{ mode: mode.name, on }] : [];
+      const concerned = idles || contributors.some((c) => on[c] === 1);
+      return concerned ? [signalled({ mode: mode.name, on })] : [];
     }
-    // Others off leave the rail high; the contributors that weigh most are on. A pin may also carry something with its
-    // circuit off (a lamp on the board that is lit while an active-low input rests).
-    const weights =
-      contributors.length === 1 && !idles ? onlyFor(contributors[0]!) : weigh(solver, mode, shares, focus);
-    const alone = heaviest(circuitry.project, mode, weights, new Set());
-    if (!idles) return alone.map((moment) => relieved(mode, moment));
-    const none = heaviest(circuitry.project, mode, resting, new Set());
-    const found = [...none, ...alone].map((moment) => settled(mode, moment));
-    return [found.reduce((best, moment) => (most(moment) > most(best) ? moment : best))];
+    // Others off leave the rail high; those are on that bring more than they take from it.
+    const few = heaviest(
+      circuitry.project,
+      mode,
+      Float64Array.from(resting, (on) => 2 * on - 1),
+      new Set(),
+    );
+    const first = { moment: few[0]!, corner: MOST[0]!, focus };
+    if (mode.name === RUNAWAY && !failsWith(few[0]!)) return few;
+    return [signalled(worsened(first, { solver, mode, size: read }).moment)];
   };
-  /** The state without those contributors whose loads pull the rail down by more than their pins add. */
-  const relieved = (mode: ModeSearch, moment: Moment): Moment => {
-    if (contributors.length === 1) return moment;
-    return contributors.reduce((best, c) => {
-      if (best.on[c] === 0 || circuitry.networksOf[c]!.every((n) => focus.has[n] === 1)) return best;
-      const without = turnedOver(circuitry.project, mode, best, c);
-      return without && most(without) > most(best) ? without : best;
-    }, moment);
-  };
-  /** The state with each contributor turned over that brings more so: one may draw through its pin while it is off, another while it is on. */
-  const settled = (mode: ModeSearch, moment: Moment): Moment =>
-    contributors.reduce((best, c) => {
-      const other = turnedOver(circuitry.project, mode, best, c);
-      return other && most(other) > most(best) ? other : best;
-    }, moment);
   const known = new Map<string, readonly Moment[]>();
   const moments = (mode: ModeSearch): readonly Moment[] => {
     const found = known.get(keyOf(mode)) ?? momentsIn(mode);
@@ -168,7 +161,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   return {
     ...plan,
     ...(twin !== undefined && { twin, circuit: circuitry.project.circuits[only!]!.id }),
-    quantity: plan.heat ? 'power' : 'current',
+    quantity,
     read,
     ...(!plan.heat && { shares }),
     candidates,
@@ -193,12 +186,4 @@ function skewOf(joined: readonly string[] | undefined, wanted: ReadonlySet<strin
   if (joined === undefined || load === 'typ') return 1;
   const [all, some] = [joined.length, joined.filter((pin) => wanted.has(pin)).length];
   return sources === 'low' ? Math.max((all - UNEVEN * (all - some)) / some, 0) : Math.min(UNEVEN, all / some);
-}
-
-/** What each circuit brings to the sum, amperes, with all of them on; one that brings nothing is better off. */
-function weigh(solver: Solver, mode: ModeSearch, shares: (s: Solution) => Shares, focus: Focus): number[] {
-  const { circuits } = solver.circuitry.project;
-  const on = Uint8Array.from(circuits, () => 1);
-  const whole = shares(solver.solve({ moment: { mode: mode.name, on }, corner: MOST[0]!, focus }));
-  return circuits.map((c) => Math.max(whole.get(c.id) ?? 0, 0));
 }

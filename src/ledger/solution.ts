@@ -48,6 +48,19 @@ export class Solution extends Sweep implements Reading {
     return this.corner.load === 'peak';
   }
 
+  /** The same with the tree's nodes elsewhere, or circuits turned over, and nothing brought to rest: what answers to them. */
+  disturbed(volts: readonly number[], moment = this.moment): Solution {
+    const moved = new Solution(this.circuitry, moment, this.corner, this.focus, volts, this, true);
+    moved.before = this.before;
+    const { during } = this;
+    if (during)
+      moved.during = (on) => {
+        const phase = during(on);
+        return phase.disturbed(phase.volts.map((at, k) => at + volts[k]! - this.volts[k]!));
+      };
+    return moved;
+  }
+
   // What the tree's questions read.
 
   /** A link with its figures put in; undefined of a wire, which is no link of its own. */
@@ -75,6 +88,12 @@ export class Solution extends Sweep implements Reading {
   currentOf(link: Link): number | undefined {
     const number = this.circuitry.linkIndex.get(link);
     return number === undefined ? undefined : this.linkCurrents[number];
+  }
+
+  /** Amperes that a regulator takes for one that it gives, by its number. */
+  gainOf(number: number): number {
+    const through = this.linkCurrents[number]!;
+    return through === 0 ? 1 : (this.linkInputs[number]! - this.links[number]!.own) / through;
   }
 
   /** Whether a link is a regulator that has the input it needs to hold its output. */

@@ -47,6 +47,8 @@ export interface Solver {
   /** The state in which only what is always on is on. */
   readonly resting: Uint8Array;
   solve(candidate: Candidate): Solution;
+  /** The whole solution that a candidate's stands on; itself where it is whole. */
+  under(candidate: Candidate): Solution;
   /** One build in a moment; not kept, as there are many of them. */
   solveBuild(moment: Moment, corner: Corner): Solution;
 }
@@ -217,6 +219,7 @@ export function solver(project: Project): Solver {
     typical,
     resting,
     solve,
+    under: (candidate) => (candidate.focus.networks.length === 0 ? solve(candidate) : stand(candidate)),
     solveBuild,
   };
 }

@@ -60,6 +60,7 @@ export class Sweep {
   private readonly drawn: number[];
   readonly slopes: number[];
   private readonly base: Sweep | undefined;
+  private readonly still: boolean;
   private apart: readonly (End | undefined)[] | undefined;
   private bent: readonly number[] | undefined;
   private bridging: readonly number[] | undefined;
@@ -68,8 +69,17 @@ export class Sweep {
   /**
    * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
    * @param start first guess of the nodes' volts @param base the solution it stands on, for one about a few circuits
+   * @param still nothing is brought to rest: the nodes stay where `start` has them, the links carry what they do in `base`
    */
-  constructor(circuitry: Circuitry, moment: Moment, corner: Corner, focus: Focus, start: number[], base?: Sweep) {
+  constructor(
+    circuitry: Circuitry,
+    moment: Moment,
+    corner: Corner,
+    focus: Focus,
+    start: readonly number[],
+    base?: Sweep,
+    still = false,
+  ) {
     this.circuitry = circuitry;
     this.moment = moment;
     this.corner = corner;
@@ -89,7 +99,12 @@ export class Sweep {
     this.drawn = base ? scratch.others : zeros(start.length);
     this.slopes = base ? scratch.otherSlopes : zeros(start.length);
     this.base = base;
-    this.settle();
+    this.still = still;
+    if (still) {
+      this.linkCurrents = base!.linkCurrents;
+      this.linkInputs = base!.linkInputs;
+      this.moving = base!.moving;
+    } else this.settle();
   }
 
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
@@ -171,7 +186,20 @@ export class Sweep {
 
   /** The network solved at the nodes' present voltages. */
   network(number: number): Flows {
-    return (this.flows[number] ??= solved(unsolved(this.fitted(number), this.volts), this.volts, this.moving));
+    return (this.flows[number] ??= this.still ? this.asMoved(number) : this.solvedAnew(number));
+  }
+
+  private solvedAnew(number: number, near?: Flows): Flows {
+    return solved(unsolved(this.fitted(number), this.volts, near), this.volts, this.moving);
+  }
+
+  /** A network where nothing was brought to rest: as it was, where neither it nor what it stands on is moved. */
+  private asMoved(number: number): Flows {
+    const base = this.base!;
+    if (base.isOn(number) !== this.isOn(number)) return this.solvedAnew(number);
+    const was = base.network(number);
+    const moved = was.fitted.boundary.some((node) => this.volts[node] !== base.volts[node]);
+    return moved ? this.solvedAnew(number, was) : was;
   }
 
   /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */

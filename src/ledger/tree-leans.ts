@@ -37,7 +37,7 @@ export function furthest(solver: Solver, first: Candidate, asked: Asked): Candid
 }
 
 /** How what flows into each node rises with its voltage, with all that it feeds; siemens. */
-function answersOf(s: Solution): readonly number[] {
+export function answersOf(s: Solution): readonly number[] {
   const known = answers.get(s);
   if (known) return known;
   const found = s.slopes.slice();

@@ -3,6 +3,7 @@ import { hasPeaks, isFalling } from '../loads/plan.js';
 import { rmsOf, rmsSteps } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
 import type { Link, Project, TreeNode } from '../project/project.js';
+import { badnessIn, valueAt } from './badness.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
 import type { Corner, End, Lean, Peaks } from './corner.js';
@@ -11,6 +12,7 @@ import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
 import { reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
+import { kept } from './kept.js';
 import { linkQuestions } from './link-questions.js';
 import { rmsShares } from './phases.js';
 import type { Question, TreeQuestion } from './question.js';
@@ -22,6 +24,7 @@ import { relieved, relieving } from './relieved.js';
 import { regulationQuestions } from './regulation.js';
 import { furthest } from './tree-leans.js';
 import { sumSteps } from './working.js';
+import { worsened } from './worst-moment.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
 const corners = (lean: Lean, sources: End, outputs: End, apart?: Corner['apart']): Corner[] =>
@@ -127,18 +130,33 @@ export function treeQuestions(solver: Solver): Question[] {
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
     const leaning = focus === solver.nobody ? sets : opposed(sets);
     const set = heated && isCascaded(project.links, heated) ? withOwnOutput(leaning, heated) : leaning;
+    const cornersAt = (moment: Moment, asked: readonly Corner[]): Candidate[] =>
+      solver.corners(asked, place).map((corner) => ({ moment, corner, focus }));
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
-      (isVoltage ? sinking : moments)(mode, at, heated, base.read, focus).flatMap((moment) =>
-        solver.corners(asked, place).map((corner) => ({ moment, corner, focus })),
+      (isVoltage ? sinking : moments)(mode, at, heated, base.read, focus).flatMap((moment) => cornersAt(moment, asked));
+    const size = (s: Solution): number | undefined => badnessIn(base, s);
+    /** Candidates, and those of their corners in the moments in which the first of them is worse. */
+    const worse = (mode: ModeSearch, plain: Candidate[]): Candidate[] => {
+      const found = kept((moment: Moment) =>
+        kept((load: Corner['load']) => {
+          const first = plain.find((c) => c.moment === moment && c.corner.load === load)!;
+          return worsened(first, { solver, mode, size }).moment;
+        }),
       );
-    // A part's input is highest with nothing on that need not be.
-    const atRest = (mode: ModeSearch): Candidate[] => {
-      const moment: Moment = { mode: mode.name, on: mode.on ?? solver.resting };
-      return solver.corners(sets.light, place).map((corner) => ({ moment, corner, focus }));
+      const others = plain.flatMap((c): Candidate[] => {
+        const moment = found(c.moment)(c.corner.load);
+        return moment === c.moment ? [] : [{ ...c, moment }];
+      });
+      return [...plain, ...others];
     };
+    // A part's input is highest with nothing on that need not be, but for what takes less when it is on.
+    const atRest = kept((mode: ModeSearch): Candidate[] => {
+      const moment: Moment = { mode: mode.name, on: mode.on ?? solver.resting };
+      return worse(mode, cornersAt(moment, sets.light));
+    });
     if (isVoltage) {
       const sunk = peaks && peaking ? [...sets.heavy, ...sets.stalled] : sets.heavy;
-      const low = (mode: ModeSearch): Candidate[] => many(mode, sunk);
+      const low = kept((mode: ModeSearch): Candidate[] => worse(mode, many(mode, sunk)));
       const probes = base.direction === 'at-least' || sinks ? low : atRest;
       return { ...base, candidates: (mode) => [...atRest(mode), ...low(mode)], probes };
     }
@@ -150,10 +168,23 @@ export function treeQuestions(solver: Solver): Question[] {
       };
     const peak = peaks && peaking ? starts[peaks === 'rms' ? 'second' : 'peak'] : [];
     const rise = falling.size === 0 ? {} : { falling: base.quantity === 'power' ? powerRise(base.read) : slopeInto };
-    const far = (mode: ModeSearch, asked: readonly Corner[], most: boolean, signs = rise): Candidate[] =>
-      many(mode, asked).map((first) => furthest(solver, first, { at, most, ...signs }));
     // What a regulator's heat leaves it is least with its output low.
-    const warm = base.limits.some((l) => typeof l.value === 'function') ? starts.warm : [];
+    const leaving = base.limits.find((l) => typeof l.value === 'function');
+    const warm = leaving ? starts.warm : [];
+    // What leaves it least may be other circuits than those by which most flows.
+    const warmest = kept((mode: ModeSearch): readonly Moment[] => {
+      const adds = (s: Solution, c: number): number => reaches[0]!.reach(at, heated).adds()[c]! / valueAt(leaving!, s);
+      const badly = (c: Candidate): number => size(solver.solve(c)) ?? -Infinity;
+      const tried = mode.on ? [] : many(mode, warm);
+      if (tried.length === 0) return [];
+      const first = tried.reduce((worst, each) => (badly(each) > badly(worst) ? each : worst));
+      const { moment } = worsened(first, { solver, mode, size, direct: adds });
+      return moment === first.moment ? [] : [moment];
+    });
+    const far = (mode: ModeSearch, asked: readonly Corner[], most: boolean, signs = rise): Candidate[] =>
+      [...many(mode, asked), ...warmest(mode).flatMap((moment) => cornersAt(moment, asked))].map((first) =>
+        furthest(solver, first, { at, most, ...signs }),
+      );
     // Each is found by solving its way outwards, so that it is kept for those who ask again.
     const found = new Map<ModeSearch, readonly Candidate[]>();
     const probes = (mode: ModeSearch): readonly Candidate[] => {

@@ -71,6 +71,32 @@ const interlocks = (data: Data): fc.Arbitrary<readonly Entry[]> => {
 
 const RUNS = { numRuns: sized(40, 600) };
 
+/** On a regulated rail that gives way only in the weakest corner the pins bring the same whether its coil is on or not. */
+const EITHER_WAY: Data = {
+  ampledger: 1,
+  title: 'Either way',
+  ambient: '-10 to 60 °C',
+  supplies: { port: { type: 'usb2-port' } },
+  controllers: { main: { board: 'esp32-devkit', powered: { usb: 'port' } } },
+  loads: {
+    pump: {
+      type: 'dc-motor',
+      supply: 'main.5v',
+      run: '60 to 120 mA',
+      stall: '300 mA',
+      driver: { part: 'nmos-ao3400a', pin: 'GPIO4', 'pull-down': '100 kΩ' },
+      clamp: { part: 'diode-schottky-1a' },
+    },
+    coil: {
+      part: 'relay-coil-5v-70r',
+      supply: 'main.3v3',
+      clamp: { part: 'diode-1n4148' },
+      driver: { part: 'pnp-2n2907a', 'base-resistor': '680 Ω ±5 %', 'pull-up': '10 kΩ ±5 %', pin: 'GPIO5' },
+    },
+    lamp: { part: 'led-red-5mm', series: '82 Ω ±10 %', 'joined-pins': ['GPIO12', 'GPIO13'] },
+  },
+};
+
 describe('a ledger', () => {
   test('gives a source no less to do when a load is added', () => {
     fc.assert(
@@ -176,7 +202,7 @@ describe('a ledger', () => {
               room(was),
             );
       }),
-      RUNS,
+      { ...RUNS, examples: [[EITHER_WAY]] },
     );
   });
 
