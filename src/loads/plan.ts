@@ -461,6 +461,8 @@ export interface BoardWiring {
   readonly coil?: string;
   readonly jumper: 'fitted' | 'removed';
   readonly hasJumper: boolean;
+  /** Inputs and coils are fed at one terminal: it cannot have two supplies. */
+  readonly oneTerminal: boolean;
   readonly grounds: 'joined' | 'separate';
   readonly isolation: 'wanted' | 'not-needed';
   /** `unknown`: a black box of which nobody says whether it has couplers. */

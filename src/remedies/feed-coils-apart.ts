@@ -126,6 +126,20 @@ function cure(
     const fed = board.logic ?? board.coil ?? circuits[0]!.wiring.supply;
     const logic = fed && beforeCables(project, fed);
     const { terminals: t } = board;
+    if (board.oneTerminal) {
+      changes.push(
+        { path: [...at, 'supply'], value: supply.name },
+        { path: [...at, 'logic-supply'], value: undefined },
+        { path: [...at, 'coil-supply'], value: undefined },
+        { path: [...at, 'grounds'], value: 'joined' },
+        ...rewired(data, project, owner, [supply.name]),
+      );
+      steps.push(
+        `${owner}: put the plus of ${supply.name} on ${t['coil-supply']}, which feeds its inputs, too, and its minus on ${t['ground']}.`,
+        `${owner}: join the ground of ${supply.name} and that of the controller.`,
+      );
+      continue;
+    }
     const apart = board.coupling === 'opto' && !shared;
     changes.push(
       { path: [...at, 'supply'], value: undefined },

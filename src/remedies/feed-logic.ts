@@ -14,7 +14,8 @@ export const feedLogic: Way = ({ finding, judgement, data }) => {
   const circuit = project.circuits.find((c) => c.id === finding.about || c.wiring.pin === finding.about);
   const board = circuit?.wiring.board;
   const entry = circuit && entryOf(data, 'loads', circuit.owner);
-  if (circuit === undefined || board === undefined || entry === undefined) return [];
+  // Where one terminal feeds inputs and coils there is nothing to feed apart.
+  if (circuit === undefined || board === undefined || board.oneTerminal || entry === undefined) return [];
   const rail = railOfPin(project, circuit.wiring.pin);
   if (rail === undefined || (board.logic !== undefined && rail === beforeCables(project, board.logic))) return [];
   const at = ['loads', circuit.owner];

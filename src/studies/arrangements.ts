@@ -23,6 +23,9 @@ export interface Arrangement {
   readonly grounds: BoardWiring['grounds'];
 }
 
+/** What stands for a supply that is not there yet, where it feeds the inputs. */
+const NEW_SUPPLY = 'a new supply';
+
 /** All arrangements of a board: the product of its jumper, the rails, all that can feed coils and the grounds. */
 export function arrangementsOf(judgement: Judgement, data: unknown, board: BoardWiring): readonly Arrangement[] {
   const rails = judgement.project.nodes.filter((n) => n.kind === 'rail').map((n) => n.id);
@@ -31,6 +34,13 @@ export function arrangementsOf(judgement: Judgement, data: unknown, board: Board
   const logics = rails.length > 0 ? rails : supplies;
   const jumpers = board.hasJumper ? (['removed', 'fitted'] as const) : (['removed'] as const);
   const coils = [...rails, ...supplies, undefined];
+  // At one terminal whatever feeds the coils feeds the inputs, too.
+  if (board.oneTerminal)
+    return coils.flatMap((coil) =>
+      (['separate', 'joined'] as const).map((grounds) => ({
+        ...{ jumper: 'removed' as const, logic: coil ?? NEW_SUPPLY, coil, grounds },
+      })),
+    );
   return jumpers.flatMap((jumper) =>
     logics.flatMap((logic) =>
       coils.flatMap((coil) => (['separate', 'joined'] as const).map((grounds) => ({ jumper, logic, coil, grounds }))),
@@ -55,12 +65,13 @@ export function changesFor(
 ): readonly Change[] {
   const at = ['loads', owner];
   const coil = way.coil ?? fresh?.supply.name;
-  const feeds = [coil, way.logic].filter((node) => node !== undefined);
+  const logic = board.oneTerminal ? coil : way.logic;
+  const feeds = [...new Set([coil, logic])].filter((node) => node !== undefined);
   return [
     ...(way.coil === undefined ? (fresh?.supply.changes ?? []) : []),
     ...(board.hasJumper ? [{ path: [...at, 'jumper'], value: way.jumper }] : []),
     { path: [...at, 'supply'], value: undefined },
-    { path: [...at, 'logic-supply'], value: way.logic },
+    { path: [...at, 'logic-supply'], value: logic },
     { path: [...at, 'coil-supply'], value: coil },
     { path: [...at, 'grounds'], value: way.grounds },
     ...(fresh?.lead && coil !== undefined

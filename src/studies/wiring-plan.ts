@@ -48,7 +48,7 @@ export function wiringPlan(
             : `Take the jumper off (${label('jumper', 'supply jumper')}), and keep it off.`,
         ]
       : []),
-    `Put ${plusOf(after, chosen.logic)} on ${logicIn}.`,
+    ...(board.oneTerminal ? [] : [`Put ${plusOf(after, chosen.logic)} on ${logicIn}.`]),
     ...(fed && coil === chosen.logic
       ? [`Leave ${coilIn} empty: the jumper feeds it.`]
       : [`Put ${plusOf(after, coil)} on ${coilIn}.`]),
@@ -82,7 +82,7 @@ function checksOf(
   inputs: readonly { readonly label: string; readonly rail: string }[],
 ): string[] {
   const volts = voltsOf(after, coil);
-  const logic = voltsOf(after, chosen.logic);
+  const logic = board.oneTerminal ? undefined : voltsOf(after, chosen.logic);
   const node = after.project.circuits.find((c) => c.owner === owner)?.wiring.supply ?? coil;
   const terminal = voltsOf(after, node);
   const first = inputs[0];

@@ -4,7 +4,8 @@ import { figure, limitFigure, met } from './phrases.js';
 
 /** Rules about wiring, where no figure says it shorter. */
 const WORDS: { readonly [rule: string]: (f: Finding) => string } = {
-  'jumper-joins-supplies': (f) => `the jumper joins ${f.names['logic']} and ${f.names['coil']}`,
+  'jumper-joins-supplies': (f) =>
+    `${f.names['terminal'] === undefined ? 'the jumper' : 'its one terminal'} joins ${f.names['logic']} and ${f.names['coil']}`,
   'ground-missing': () => 'no ground for the inputs to return to',
   'no-source': (f) => `nothing feeds ${f.names['rail'] ?? f.about}`,
   'isolation-defeated': (f) => `its couplers isolate nothing, since ${f.names['why']}`,

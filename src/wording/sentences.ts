@@ -266,7 +266,9 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     );
   },
   'jumper-joins-supplies': (f) =>
-    `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
+    f.names['terminal'] !== undefined
+      ? `One terminal, ${f.names['terminal']}, feeds inputs and coils of ${f.about}, and two supplies are put on it, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`
+      : `The supply jumper of ${f.about} is fitted between two supplies, ${f.names['logic']} and ${f.names['coil']}: they drive each other.`,
   'supplies-joined': (f) =>
     f.names['by'] !== undefined
       ? `The wire ${f.names['by']} joins two supplies, ${f.names['other']} and ${f.names['from']}: they drive each other.`
@@ -275,7 +277,9 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'ground-missing': (f) =>
     f.verdict === 'unproven'
       ? `The grounds of ${f.about} are separate, and nothing says whether its inputs have couplers: without them the signals have no way back.`
-      : `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
+      : f.names['terminal'] !== undefined
+        ? `The grounds of ${f.about} are separate, and one terminal, ${f.names['terminal']}, feeds its inputs and its coils: the signals have no way back.`
+        : `The grounds of ${f.about} are separate, and its inputs have no couplers: the signals have no way back.`,
   'pin-used-twice': (f) => `Pin ${f.names['pin']} is used twice, by ${f.names['first']} and by ${f.names['second']}.`,
   'channel-used-twice': (f) =>
     `Array channel ${f.names['channel']} is driven by two pins, ${f.names['first']} for ${f.names['other']} and ${f.names['second']} for ${f.about}: where their levels differ they drive each other.`,

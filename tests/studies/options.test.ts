@@ -46,6 +46,21 @@ describe('the options of a board', () => {
     120_000,
   );
 
+  test('of a board with one supply terminal put no two supplies on it', () => {
+    const part = 'relay-board-opto-low-5v-4-no-jumper';
+    const single = withChanges(usb, [
+      { path: ['loads', 'vents', 'part'], value: part },
+      { path: ['loads', 'vents', 'jumper'], value: undefined },
+      { path: ['loads', 'vents', 'logic-supply'], value: undefined },
+      { path: ['loads', 'vents', 'coil-supply'], value: undefined },
+      { path: ['loads', 'vents', 'supply'], value: 'main.5v' },
+    ]);
+    const { options, plan } = optionsOf(single);
+    expect(options.every((o) => o.coil === undefined || o.coil === o.logic)).toBe(true);
+    expect(options.some((o) => o.coil === undefined)).toBe(true);
+    expect(plan.steps.filter((step) => / on VCC/.test(step))).toHaveLength(1);
+  });
+
   test('stand in order, the least wrong first', () => {
     const ranks = ofUsb.options.map((o) => VERDICTS.indexOf(o.verdict));
     expect(ranks).toEqual([...ranks].sort((a, b) => b - a));

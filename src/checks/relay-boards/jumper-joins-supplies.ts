@@ -1,11 +1,11 @@
-/** A fitted supply jumper makes logic supply and coil supply one net: two supplies on it drive each other. */
+/** A fitted supply jumper, or one terminal for both, makes logic supply and coil supply one net: two supplies on it drive each other. */
 import { sameNode } from '../../project/same-node.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { boardsOf } from './boards.js';
 
 function find({ ledger: { project } }: Judged): Finding[] {
   return boardsOf(project).flatMap(({ owner, board }): Finding[] =>
-    board.jumper === 'fitted' &&
+    (board.jumper === 'fitted' || board.oneTerminal) &&
     board.logic !== undefined &&
     board.coil !== undefined &&
     !sameNode(project, board.logic, board.coil)
@@ -15,8 +15,12 @@ function find({ ledger: { project } }: Judged): Finding[] {
             family: 'relay boards',
             verdict: 'breach',
             about: owner,
-            path: ['loads', owner, 'jumper'],
-            names: { logic: board.logic, coil: board.coil },
+            path: ['loads', owner, board.oneTerminal ? 'coil-supply' : 'jumper'],
+            names: {
+              logic: board.logic,
+              coil: board.coil,
+              ...(board.oneTerminal && { terminal: board.terminals['coil-supply'] ?? 'its supply terminal' }),
+            },
             related: [],
           },
         ]

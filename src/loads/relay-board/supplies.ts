@@ -1,4 +1,5 @@
 /** Which node feeds the inputs of a relay board and which its coils, as jumper and supplies say. */
+import type { Figures } from '../figures.js';
 import type { LoadInput } from '../lowering.js';
 import type { BoardWiring } from '../plan.js';
 import type { Board, Coupling } from './board.js';
@@ -13,8 +14,16 @@ export function suppliesOf(
     entry[key] === undefined ? undefined : bench.node(entry[key], [...path, key]);
   const both = node('supply');
   const [logicOwn, coilOwn] = [node('logic-supply'), node('coil-supply')];
-  const hasJumper = figures.flag('jumper') || typeof figures.word('jumper') === 'string';
+  const terminals = figures.within('terminals');
+  const oneTerminal = isOneTerminal(terminals);
   const said = entry['jumper'];
+  if (oneTerminal && said !== undefined)
+    figures.problem(
+      'jumper',
+      `\`${input.id}\` has no supply jumper: one terminal feeds its inputs and its coils`,
+      'the board without `jumper`',
+    );
+  const hasJumper = !oneTerminal && (figures.flag('jumper') || typeof figures.word('jumper') === 'string');
   const jumper =
     said === 'fitted' || said === 'removed'
       ? said
@@ -27,8 +36,7 @@ export function suppliesOf(
   if (entry['grounds'] === undefined && (isolating === 'opto' || isolating === 'unknown'))
     figures.assume('its grounds are joined, since the file does not say');
   const [logic, coil] = [logicOwn ?? both, coilOwn ?? both];
-  const bridged = jumper === 'fitted';
-  const terminals = figures.within('terminals');
+  const bridged = jumper === 'fitted' || oneTerminal;
   const label = (role: string, otherwise: string): string => terminals.word(role) ?? otherwise;
   return {
     logic: logic ?? (bridged ? coil : undefined),
@@ -39,6 +47,7 @@ export function suppliesOf(
       ...(coil && { coil }),
       jumper,
       hasJumper,
+      oneTerminal,
       grounds,
       isolation: entry['isolation'] === 'wanted' ? 'wanted' : 'not-needed',
       coupling: isolating,
@@ -52,6 +61,12 @@ export function suppliesOf(
       },
     },
   };
+}
+
+/** Where both supplies have one label on the board, they are one terminal. */
+function isOneTerminal(terminals: Figures): boolean {
+  const logic = terminals.word('logic-supply');
+  return logic !== undefined && logic === terminals.word('coil-supply');
 }
 
 /** What stands between the two sides; of a black box only what the file says. */

@@ -44,6 +44,30 @@ export const RELAY_BOARDS: readonly Case[] = [
     text: board('logic-supply: main.5v, coil-supply: main.5v, jumper: fitted'),
   },
   {
+    rule: 'jumper-joins-supplies',
+    when: 'breaks on two supplies at the one terminal of a board that has no jumper',
+    verdict: 'breach',
+    text: board('logic-supply: main.5v, coil-supply: brick', 'relay-board-opto-low-5v-1-no-jumper'),
+  },
+  {
+    rule: 'jumper-joins-supplies',
+    when: 'is content with one supply there',
+    verdict: 'silent',
+    text: board('supply: brick, grounds: joined', 'relay-board-opto-low-5v-1-no-jumper'),
+  },
+  {
+    rule: 'ground-missing',
+    when: 'breaks on couplers that live from the coils’ supply, with a minus of its own',
+    verdict: 'breach',
+    text: board('supply: brick, grounds: separate', 'relay-board-opto-low-5v-1-no-jumper'),
+  },
+  {
+    rule: 'ground-missing',
+    when: 'is content where the controller feeds that terminal',
+    verdict: 'silent',
+    text: board('supply: main.5v, grounds: separate', 'relay-board-opto-low-5v-1-no-jumper'),
+  },
+  {
     rule: 'ground-missing',
     when: 'breaks on a board without couplers between separate grounds',
     verdict: 'breach',
