@@ -39,6 +39,10 @@ test('Table 3-16: low up to 0.28 (VDD − 1.8) + 0.6 V, high from 0.41 (VDD − 
     expect(bounds(at(ID, pull), 'resistance')).toEqual({ min: 35e3, typ: 45e3, max: 55e3 });
 });
 
+test('Table 3-4: reset at 2.30, 2.48, 2.66 V on the way down', () => {
+  expect(bounds(at(ID, 'brown-out'), 'voltage')).toEqual({ min: 2.3, typ: 2.48, max: 2.66 });
+});
+
 test('tables 3-2, 3-6, 3-8: 2.7 to 5.5 V, 85 °C; 8.02 mA at 48 MHz and 5 V, 9.15 µA in standby', () => {
   expect(bounds(at(ID, 'supply', 'operating'), 'voltage')).toMatchObject({ min: 2.7, max: 5.5 });
   expect(value(at(ID, 'maximum-junction'), 'temperature')).toBe(85);

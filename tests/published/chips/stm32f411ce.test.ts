@@ -61,6 +61,10 @@ test('tables 24, 28, 86, 13: 20.4 mA, at most 32.3 mA, stopped 14 to 275 µA; 32
   expect(value(at(ID, 'maximum-junction'), 'temperature')).toBe(130);
 });
 
+test('6.3.5, Table 19: reset at typically 1.68 V on the way down', () => {
+  expect(bounds(at(ID, 'brown-out'), 'voltage').typ).toBe(1.68);
+});
+
 test('its 48 pins leave 36 for signals, without PB11', () => {
   const pins = at(ID, 'pins') as string[];
   expect(pins.length).toBe(36);
