@@ -227,6 +227,31 @@ describe('diodes and couplers', () => {
   });
 });
 
+describe('zener diodes', () => {
+  test.each([
+    // 1N4728-1N4764, Digitron: nominal voltage and highest regulator current at 50 °C.
+    ['4728', 3.3, 0.276],
+    ['4733', 5.1, 0.178],
+    ['4735', 6.2, 0.146],
+    ['4740', 10, 0.091],
+    ['4742', 12, 0.076],
+    ['4744', 15, 0.061],
+    ['4746', 18, 0.05],
+    ['4749', 24, 0.038],
+    ['4750', 27, 0.034],
+  ])('1N%sA: %d V ±5 % (suffix A), %d A', (number, volts, amps) => {
+    const { min, typ, max } = bounds(at(`zener-1n${number}a`, 'zener-voltage'), 'voltage');
+    expect([min, typ, max]).toEqual([0.95 * volts, volts, 1.05 * volts].map((v) => expect.closeTo(v, 9)));
+    expect(value(at(`zener-1n${number}a`, 'current'), 'current')).toBe(amps);
+  });
+
+  test('1N4728 thru 1N4764, General Semiconductor: 890 mA once at 5.1 V, 454 mA at 10 V, 170 K/W', () => {
+    expect(value(at('zener-1n4733a', 'peak-current'), 'current')).toBe(0.89);
+    expect(value(at('zener-1n4740a', 'peak-current'), 'current')).toBe(0.454);
+    expect(one('zener-1n4740a', 'thermal-resistance', 'thermal-resistance', 'max')).toBe(170);
+  });
+});
+
 describe('LEDs', () => {
   const volts = (id: string, bound: Bound) => over(id, 'forward-voltage', 'voltage', 'current', bound);
 
