@@ -56,6 +56,59 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       { account: 'cell', direction: 'at-most', of: 'max', is: 0 },
     ],
   },
+  'cellar-fan-all-day': {
+    verdict: 'breach',
+    findings: ['breach boot-drives fan.1', 'breach safe-state fan.1'],
+    figures: [
+      { account: 'fan.1.contact', direction: 'at-most', of: 'max', is: 0.45 },
+      { account: 'fan.1.contact', direction: 'at-most', of: 'margin', is: (2 - 0.45) / 2 },
+      { account: 'fan.1.contact', direction: 'at-least', of: 'margin', is: (0.3 - 0.1) / 0.1 },
+      { account: 'fan-24v', direction: 'at-most', of: 'max', is: 1.4 },
+      // 5.2 V / (63 Ω x 242.5 / 254.5), less its transistor; the input takes 4.7 mA at most.
+      { account: 'brick-5v', direction: 'at-most', of: 'margin', is: (2 - 0.177) / 2, within: 0.03 },
+    ],
+    variants: [
+      {
+        name: 'closed',
+        verdict: 'sound',
+        margin: 0.05,
+        moves: [],
+        new: [],
+      },
+    ],
+  },
+  'potting-shed-heater': {
+    verdict: 'breach',
+    findings: ['breach boot-drives shed.1', 'breach contact-current shed.1', 'breach safe-state shed.1'],
+    figures: [
+      { account: 'shed.1.contact', direction: 'at-most', of: 'max', is: 1500 / 230 },
+      { account: 'shed.1.contact', direction: 'at-most', of: 'margin', is: (5 - 6.52) / 5 },
+      // A tenth of 10 A.
+      { account: 'shed.2.contact', direction: 'at-most', of: 'margin', is: (1 - 0.174) / 1 },
+      { account: 'shed.2.contact', direction: 'at-least', of: 'margin', is: (0.174 - 0.1) / 0.1 },
+    ],
+    variants: [
+      {
+        name: 'open',
+        verdict: 'sound',
+        margin: 0.05,
+        moves: ['shed.1.contact: breach → sound'],
+        new: [],
+      },
+    ],
+  },
+  'gate-lock-stays-shut': {
+    verdict: 'sound',
+    findings: [],
+    figures: [
+      // 12.6 V / 24 Ω of the 4 A that its maker has for inductive loads at 30 V
+      { account: 'gate.contact', direction: 'at-most', of: 'max', is: 0.525 },
+      { account: 'gate.contact', direction: 'at-most', of: 'margin', is: (4 - 0.525) / 4 },
+      // 11.4 V / 24 Ω
+      { account: 'gate.contact', direction: 'at-least', of: 'min', is: 0.475 },
+      { account: 'lock-12v', direction: 'at-most', of: 'max', is: 0.525 },
+    ],
+  },
   'seedling-house': {
     verdict: 'breach',
     findings: [
