@@ -39,6 +39,18 @@ export interface Layer {
   /** Set for an entry of the project. */
   readonly path?: Path;
   readonly profile?: Profile;
+  /** The keys on the way into the profile. */
+  readonly inside?: readonly (string | number)[];
+}
+
+/** A figure of a profile that no document backs: it is common practice or from memory. */
+export interface Unsourced {
+  /** The profile and the way to the figure in it: `led-red-5mm forward-voltage at 10 mA`. */
+  readonly figure: string;
+  readonly basis: 'practice' | 'memory';
+  readonly where: string;
+  /** The origin under which the working names it: of points, that of the first. */
+  readonly told: Origin;
 }
 
 /** Gathers what was assumed, so that the report can list it. */
@@ -47,6 +59,8 @@ export interface Remarks {
   assume(about: string, says: string, path?: Path): void;
   /** A figure of the project has neither tolerance nor range. */
   exact(path: Path): void;
+  /** A figure that was read has no document behind it. */
+  unsourced?(figure: Unsourced): void;
 }
 
 export const OWN_FIGURE: Origin = { document: 'the project file', basis: 'project' };
@@ -135,7 +149,8 @@ export class Figures {
   private enter(key: string): Figures {
     const layers = this.layers.flatMap((layer) => {
       const raw = layer.data[key];
-      return isMapping(raw) ? [{ ...layer, data: raw, ...(layer.path && { path: [...layer.path, key] }) }] : [];
+      const inside = [...(layer.inside ?? []), key];
+      return isMapping(raw) ? [{ ...layer, data: raw, inside, ...(layer.path && { path: [...layer.path, key] }) }] : [];
     });
     return new Figures(`${this.about}.${key}`, this.at(key), layers, this.remarks);
   }
@@ -150,7 +165,14 @@ export class Figures {
             new Figures(
               this.about,
               this.at(key),
-              [{ ...found.layer, data: raw, ...(found.layer.path && { path: [...found.layer.path, key, k] }) }],
+              [
+                {
+                  ...found.layer,
+                  data: raw,
+                  inside: [...(found.layer.inside ?? []), key, k],
+                  ...(found.layer.path && { path: [...found.layer.path, key, k] }),
+                },
+              ],
               this.remarks,
             ),
           ]
@@ -161,7 +183,7 @@ export class Figures {
   /** Where a row as a whole comes from: in a profile a row carries one source for all that it states. */
   rowOrigin(): Origin {
     const [layer] = this.layers;
-    return layer === undefined ? OWN_FIGURE : this.origin(layer.data, layer);
+    return layer === undefined ? OWN_FIGURE : this.origin([layer.data], layer);
   }
 
   /** The same figures with a profile's behind them. */
@@ -183,7 +205,7 @@ export class Figures {
       found.layer,
       key,
     );
-    return quantity && { quantity, origin: this.origin(first, found.layer), ...(path && { path }) };
+    return quantity && { quantity, origin: this.origin([first], found.layer, key), ...(path && { path }) };
   }
 
   /** A figure's closed interval in SI, or undefined. */
@@ -225,7 +247,7 @@ export class Figures {
       return [{ ...holds, value: closed(quantity, close), quantity }];
     });
     if (points.length === 0) return undefined;
-    return { points: points.sort((a, b) => a.at - b.at), origin: this.origin(list[0], found.layer) };
+    return { points: points.sort((a, b) => a.at - b.at), origin: this.origin(list, found.layer, key) };
   }
 
   /** Lists a value that the file leaves open. */
@@ -260,9 +282,21 @@ export class Figures {
     return undefined;
   }
 
-  private origin(item: unknown, layer: Layer): Origin {
-    const cite = isMapping(item) ? item['cite'] : undefined;
-    return (layer.profile && citation(cite, layer.profile.documents)) ?? OWN_FIGURE;
+  /** Where a figure comes from; of points, the first. Each that no document backs is noted. */
+  private origin(items: readonly unknown[], layer: Layer, key?: string): Origin {
+    const { profile } = layer;
+    if (profile === undefined) return OWN_FIGURE;
+    const cites = items.map((item) => citation(isMapping(item) ? item['cite'] : undefined, profile.documents));
+    const told = cites[0] ?? OWN_FIGURE;
+    for (const [k, cite] of cites.entries()) {
+      if (cite === undefined || cite.basis === 'document') continue;
+      const { basis, where = '' } = cite;
+      const at = isMapping(items[k]) ? items[k]['at'] : undefined;
+      const way = [...(layer.inside ?? []), ...(key === undefined ? [] : [key])].join('.');
+      const figure = `${profile.id} ${way}${at === undefined ? '' : ` at ${String(at)}`}`;
+      this.remarks.unsourced?.({ figure, basis, where, told });
+    }
+    return told;
   }
 }
 

@@ -70,6 +70,13 @@ function rowsOf(setting: ChipSetting, raw: Raw, path: Path | undefined): Row[] {
   if (target === undefined) return [];
   const grade = (raw['grade'] as Grade | undefined) ?? 'operating';
   const origin: Origin = path === undefined ? (citation(raw['cite'], profile.documents) ?? OWN_FIGURE) : OWN_FIGURE;
+  if (path === undefined && (origin.basis === 'practice' || origin.basis === 'memory'))
+    remarks.unsourced?.({
+      figure: `${profile.id} limits, ${target.name.replace('-', ' ')}`,
+      basis: origin.basis,
+      where: origin.where ?? '',
+      told: origin,
+    });
   const perPin = raw['per'] === 'pin' && isPerPin(setting, raw, path);
   return (['source', 'sink', 'either', 'injected', 'power'] as const).flatMap((direction): Row[] => {
     const text = raw[direction];

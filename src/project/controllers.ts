@@ -6,7 +6,7 @@ import { closed } from '../quantity/quantity.js';
 import { USUAL_EXCESS, lastsOf, withPeak } from '../loads/draw.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
-import type { AccountPlan, Member } from '../loads/plan.js';
+import type { AccountPlan, Member, Origin } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
 import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
@@ -280,9 +280,13 @@ function ownDraw(
   remarks: Gathered,
   path: Path,
 ): Pick<Bench, 'networks' | 'accounts' | 'own'> {
-  const read = (of: Figures): Interval | undefined => {
+  const read = (of: Figures): (Interval & { readonly origin: Origin }) | undefined => {
     const active = of.within('draws').figure('active', 'current') ?? of.within('draws').figure('idle', 'current');
-    return active && closed(active.quantity, { min: () => 0, max: (typ) => USUAL_EXCESS * typ });
+    if (active === undefined) return undefined;
+    return {
+      ...closed(active.quantity, { min: () => 0, max: (typ) => USUAL_EXCESS * typ }),
+      origin: active.origin,
+    };
   };
   const chipOnly = new Figures(id, path, [{ data: chipProfile, profile: chipProfile }], remarks);
   const whole = read(isBoard ? figures : figures.over(chipProfile));
@@ -293,13 +297,14 @@ function ownDraw(
   const every = draws.interval('peak-every', 'time')?.min;
   if (whole === undefined) return { networks: [], own: [], accounts: [unknownDraw(id, path)] };
   const networks: NetworkSketch[] = [];
-  const drawing = (name: string, node: string, amps: Interval, top?: number): void => {
-    const member: Member = { kind: 'current', part: name, ...withPeak(amps, top, lasts, every) };
+  const drawing = (name: string, node: string, { min, typ, max }: Interval, origin: Origin, top?: number): void => {
+    const amps = { min, typ, max };
+    const member: Member = { kind: 'current', part: name, origin, ...withPeak(amps, top, lasts, every) };
     const branch = { from: node, to: GROUND, members: [member], circuit: name };
     networks.push({ id: name, circuits: [], side: 'load', inner: [], hooks: [], on: [branch], off: [branch] });
   };
   if (!isBoard) {
-    drawing(`${id}.chip`, rail, whole, peak);
+    drawing(`${id}.chip`, rail, whole, whole.origin, peak);
     return { networks, accounts: [], own: [{ circuit: `${id}.chip`, part: `${id}.chip` }] };
   }
   // Where the chip's draw is known it is part of the board's; the rest never draws less than nothing.
@@ -308,8 +313,9 @@ function ownDraw(
       ? { min: Math.min(chip.min, whole.min), typ: Math.min(chip.typ, whole.typ), max: Math.min(chip.max, whole.max) }
       : undefined;
   const rest = share ? { min: whole.min - share.min, typ: whole.typ - share.typ, max: whole.max - share.max } : whole;
-  if (share) drawing(`${id}.chip`, rail, share);
-  drawing(`${id}.board`, from, rest, peak === undefined ? undefined : Math.max(peak - (share?.max ?? 0), rest.max));
+  if (share) drawing(`${id}.chip`, rail, share, chip!.origin);
+  const top = peak === undefined ? undefined : Math.max(peak - (share?.max ?? 0), rest.max);
+  drawing(`${id}.board`, from, rest, whole.origin, top);
   return { networks, accounts: [], own: share ? [{ circuit: `${id}.chip`, part: `${id}.chip` }] : [] };
 }
 

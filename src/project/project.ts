@@ -11,6 +11,7 @@ import type {
   NetworkPlan,
   Origin,
 } from '../loads/plan.js';
+import type { Unsourced } from '../loads/figures.js';
 import type { OpenQuestion, PinAtBoot } from '../loads/lowering.js';
 import type { Point } from '../quantity/points.js';
 import type { Path } from '../source/place.js';
@@ -335,6 +336,8 @@ export interface Project {
   readonly interlocks: readonly InterlockPlan[];
   readonly measured: readonly ReadingPlan[];
   readonly assumptions: readonly Assumption[];
+  /** Figures of profiles that were read and that no document backs, used or not. */
+  readonly unsourced: readonly Unsourced[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
   readonly cautions: readonly string[];
 }

@@ -200,6 +200,7 @@ export function resolve(
     interlocks,
     measured,
     assumptions: remarks.assumptions,
+    unsourced: remarks.figuresUnsourced(),
     notes: notesOf(data),
     cautions: cautionsOf(lowered.circuits, tree.nodes),
   };

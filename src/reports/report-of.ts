@@ -15,6 +15,7 @@ import { variantOf } from './report-variant.js';
 import type { JudgedVariant } from '../studies/variants.js';
 import type { Report, ReportAccount, ReportCite, ReportFinding, ReportLimit, ReportPlace } from './report.js';
 import { UNIT_OF } from './unit-of.js';
+import { unsourcedOf } from './unsourced.js';
 
 export interface ReportParts {
   /** The proved remedies of each finding. */
@@ -59,6 +60,7 @@ export function reportOf(
       says: text,
       ...(path && { place: place(path) }),
     })),
+    unsourced: unsourcedOf(judgement),
     averages: judgement.ledger.energy.map(({ supply, amps, watts, takes }) => ({
       supply,
       current: amps,

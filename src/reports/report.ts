@@ -273,6 +273,17 @@ export interface Report {
   readonly accounts: readonly ReportAccount[];
   readonly findings: readonly ReportFinding[];
   readonly assumptions: readonly ReportAssumption[];
+  /** Figures that accounts used and that no document backs, those from memory first. */
+  readonly unsourced: {
+    readonly memory: number;
+    readonly practice: number;
+    readonly figures: readonly {
+      /** The profile and the way to the figure in it: 'led-red-5mm forward-voltage at 10 mA'. */
+      readonly figure: string;
+      readonly basis: 'practice' | 'memory';
+      readonly where: string;
+    }[];
+  };
   /** What each supply gives on average over the modes' shares, typical build; empty without shares. */
   readonly averages: readonly ReportAverage[];
   /** How loads are switched whose purpose the file states; absent where it states none. */

@@ -15,6 +15,7 @@ import { toldBefore } from './told-before.js';
 import { choicesSection } from './choices-section.js';
 import { variantsSections } from './variants-section.js';
 import { type Block, heading, item, list, mark, paragraph, type Tree } from './tree.js';
+import { unsourcedWords } from './unsourced.js';
 import { countWords } from './words.js';
 
 /** The whole report; `all` leaves out no account, no remedy's steps and no assumption. */
@@ -49,6 +50,7 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
       report.notes.map(({ about, text }) => item('·', `${about}: ${text}`)),
     ),
     all ? everyAssumption(report) : [],
+    all ? everyUnsourced(report) : [],
     further(report, findings, all),
     closing(report),
   ];
@@ -83,16 +85,28 @@ const everyAssumption = ({ assumptions }: Report): readonly Block[] =>
     assumptions.map(({ about, says }) => item('·', `${about}: ${says}`)),
   );
 
+const BASES = { memory: 'from memory', practice: 'common practice' } as const;
+
+const everyUnsourced = ({ unsourced: { figures } }: Report): readonly Block[] =>
+  titled(
+    'Figures it leans on that no document backs',
+    figures.map(({ figure, basis, where }) => item('·', `${figure}: ${BASES[basis]}, ${where}`)),
+  );
+
 /** Where more is to be had: the assumptions, and the sums behind a name, with one that is there. */
 function further(report: Report, [first]: readonly Numbered[], all: boolean): readonly Block[] {
-  const { file, variant, accounts, assumptions } = report;
+  const { file, variant, accounts, assumptions, unsourced } = report;
   const assumed = assumptions.length === 1 ? 'One figure was' : `${assumptions.length} figures were`;
+  const leans = unsourcedWords(unsourced);
   const isFault = first && callsForChange(first.finding.verdict);
   const name = isFault ? subjectOf(first.finding) : byUrgency(accounts)[0]?.id;
   return [
     ...(all || assumptions.length === 0
       ? []
       : [paragraph(mark('quiet', `${assumed} assumed where the file is silent: --all`))]),
+    ...(all || leans === undefined
+      ? []
+      : [paragraph(mark('quiet', `It leans on ${leans}${assumptions.length === 0 ? ': --all' : ''}`))]),
     // On a line of its own, where a long one can be copied whole.
     ...(name === undefined
       ? []
