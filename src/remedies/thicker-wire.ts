@@ -2,6 +2,7 @@
  * A wire that carries too much, or loses too much on its way, is replaced by the next thicker ones; a plug that is rated for less
  * than it carries by one for more.
  */
+import { awgArea, wireOhms } from '../circuit/wire.js';
 import { isMapping } from '../loads/figures.js';
 import type { Link } from '../project/project.js';
 import type { Case, Way } from './cures.js';
@@ -32,9 +33,15 @@ export const thickerWire: Way = (of) => {
   if (at === undefined || !isMapping(raw)) return [];
   const name = String(raw['name'] ?? `from ${String(raw['from'])} to ${[raw['to']].flat().join(', ')}`);
   const path = ['wires', at] as const;
-  const gauges: Cure[] = thickerThan(raw['gauge']).map((gauge) => ({
+  const sort = raw['gauge'] === undefined && raw['part'] !== undefined;
+  const thicker = sort ? lessOhmsThan(of, at) : thickerThan(raw['gauge']);
+  const gauges: Cure[] = thicker.map((gauge) => ({
     title: `Run the wire ${name} in ${gauge}`,
-    changes: [{ path: [...path, 'gauge'], value: gauge }],
+    // A sort of wire has one gauge.
+    changes: [
+      ...(sort ? [{ path: [...path, 'part'], value: undefined }] : []),
+      { path: [...path, 'gauge'], value: gauge },
+    ],
     parts: [`wire of ${gauge}`],
     steps: [`Replace the wire ${name} by one of ${gauge}, both conductors, over the same way.`],
     watch: finding.account ? [finding.account.id] : [],
@@ -60,6 +67,16 @@ function wireAt({ finding, judgement: { project } }: Case): number | undefined {
   let link: Link | undefined = feeds.get(circuit?.wiring.supply ?? finding.about);
   while (link !== undefined && !(link.kind === 'cable' && link.path[0] === 'wires')) link = feeds.get(link.from);
   return link && Number(link.path[1]);
+}
+
+/** The gauges that have fewer ohms a metre than the sort of wire that a row names. */
+function lessOhmsThan({ judgement: { project } }: Case, at: number): readonly string[] {
+  const copper = project.links.find(
+    (l) => l.kind === 'cable' && l.path[0] === 'wires' && Number(l.path[1]) === at,
+  )?.copper;
+  if (copper === undefined) return [];
+  const metre = 'perMetre' in copper ? copper.perMetre.min : wireOhms(1, copper.area.max);
+  return GAUGES.filter((g) => wireOhms(1, awgArea(g)) < metre * 0.98).map((g) => `AWG ${g}`);
 }
 
 /** The gauges after one, as they are written. */

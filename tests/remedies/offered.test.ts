@@ -51,6 +51,26 @@ describe('a wire of the file', () => {
       after: { verdict: 'sound' },
     });
   });
+
+  it('of the catalogue is replaced by the next gauge with fewer ohms', () => {
+    const text = `ampledger: 1
+title: Thin
+ambient: 20 °C
+supplies: { brick: { voltage: 12 V, current: 5 A } }
+loads: { a: { type: constant-current, current: 3 A, supply: brick, supply-voltage: 11 to 13 V } }
+wires:
+  - { from: brick, to: a, length: 2 m, part: wire-awg24-pvc, name: lead }
+`;
+    const { remedies } = offered(text, 'load-voltage');
+    expect(remedies[0]).toMatchObject({
+      title: 'Run the wire lead in AWG 22',
+      changes: [
+        { path: 'wires.0.part', value: null },
+        { path: 'wires.0.gauge', value: 'AWG 22' },
+      ],
+      after: { verdict: 'sound' },
+    });
+  });
 });
 
 describe('an interlock', () => {
