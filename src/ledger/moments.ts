@@ -3,6 +3,7 @@
  * moment is searched for: the allowed state that weighs most, by branch and bound over the interlocks.
  */
 import type { InterlockPlan, Project } from '../project/project.js';
+import { allowed, heaviestStates, rulesOf } from './interlocked.js';
 import type { Moment } from './moment.js';
 
 /** One mode to judge, stated or searched. */
@@ -100,8 +101,6 @@ function inTurns(project: Project, whole: Uint8Array): Uint8Array[] {
   );
 }
 
-/** More circuits than this under interlocks are still searched, but only so far. */
-const MOST_STATES = 20_000;
 /** States that weigh within this share of the best are all tried: a shared rail's droop may turn their order. */
 const NEAR = 0.05;
 const MOST_NEAR = 24;
@@ -125,87 +124,24 @@ export function heaviest(
   const weight = sets.map((set) => set.reduce((sum, k) => sum + weights[k]!, 0));
   const fixed = sets.map((set) => set.some((k) => project.circuits[k]!.always || must.has(k)));
   const start = Uint8Array.from(sets, (_, k) => (fixed[k] || weight[k]! > 0 ? 1 : 0));
-  const rules = numbered(project, search.interlocks ?? []);
+  const rules = rulesOf(project, search.interlocks ?? []);
   if (allowed(start, rules)) return [{ mode: name, on: start }];
   // Only circuits that an interlock names can be in dispute; heavy ones are decided first.
   const disputed = [...new Set(rules.flatMap((r) => [...r.of, ...r.when]).map((k) => sets[k]![0]!))]
     .filter((k) => !fixed[k])
     .sort((a, b) => Math.abs(weight[b]!) - Math.abs(weight[a]!));
-  const found: { on: Uint8Array; weight: number }[] = [];
-  let visited = 0;
-  const settled = sets.reduce(
-    (sum, [k], c) => sum + (k === c && start[c] && !disputed.includes(c) ? weight[c]! : 0),
-    0,
-  );
-  const ahead = aheadOf(disputed, weight, rules, sets);
-  const open = disputed.map((_, d) => new Set(disputed.slice(d + 1).flatMap((k) => sets[k]!)));
-  const put = (on: Uint8Array, k: number, state: 0 | 1): void => {
-    for (const c of sets[k]!) on[c] = state;
-  };
-  let best = -Infinity;
-  const visit = (depth: number, on: Uint8Array, sum: number): void => {
-    if (visited++ > MOST_STATES) return;
-    // Once there are enough of them, another has to outweigh the least of those that are kept.
-    const most = sum + ahead(depth, on);
-    if (most < best - NEAR * Math.abs(best) || (found.length === MOST_NEAR && most <= found.at(-1)!.weight)) return;
-    if (depth === disputed.length) {
-      if (!allowed(on, rules)) return;
-      const place = found.findIndex((f) => f.weight < sum);
-      found.splice(place < 0 ? found.length : place, 0, { on: on.slice(), weight: sum });
-      if (found.length > MOST_NEAR) found.pop();
-      best = Math.max(best, sum);
-      return;
-    }
-    const k = disputed[depth]!;
-    for (const state of weight[k]! > 0 ? ([1, 0] as const) : ([0, 1] as const)) {
-      put(on, k, state);
-      if (!broken(on, rules, open[depth]!)) visit(depth + 1, on, sum + (state ? weight[k]! : 0));
-    }
-    put(on, k, 0);
-  };
-  const first = start.slice();
-  for (const k of disputed) put(first, k, 0);
-  visit(0, first, settled);
+  const off = start.slice();
+  for (const k of disputed) for (const c of sets[k]!) off[c] = 0;
+  const settled = sets.reduce((sum, [k], c) => sum + (k === c && off[c] ? weight[c]! : 0), 0);
+  const found = heaviestStates(
+    { disputed, weight, sets, rules, off },
+    (heaviest) => NEAR * Math.abs(settled + heaviest),
+    MOST_NEAR,
+  )?.filter(({ on }) => allowed(on, rules));
   // Every allowed state is part of the one with all on, so it bounds whatever grows with load; so it does for what is
   // always on and keeps no interlock.
-  if (visited > MOST_STATES || (found.length === 0 && must.size === 0)) return [{ mode: name, on: start, bound: true }];
-  return found.filter((f) => f.weight >= best - NEAR * Math.abs(best)).map(({ on }) => ({ mode: name, on }));
-}
-
-/**
- * The most that what is not decided yet can add from a depth on: no more of those that an at-most counts than it still lets.
- * Heavy ones come first, so that the next ones of positive weight are the heaviest.
- */
-function aheadOf(
-  disputed: readonly number[],
-  weight: readonly number[],
-  rules: readonly Rule[],
-  sets: readonly (readonly number[])[],
-): (depth: number, on: Uint8Array) => number {
-  const counting = rules.filter((r) => r.kind === 'at-most');
-  const counted = disputed.map((k) => counting.findIndex((r) => sets[k]!.some((c) => r.of.includes(c))));
-  return (depth, on) => {
-    const left = counting.map((r) => r.most - count(on, r.of));
-    let sum = 0;
-    for (let d = depth; d < disputed.length; d++) {
-      const [w, rule] = [weight[disputed[d]!]!, counted[d]!];
-      if (w > 0 && (rule < 0 || left[rule]!-- > 0)) sum += w;
-    }
-    return sum;
-  };
-}
-
-interface Rule {
-  readonly kind: InterlockPlan['kind'];
-  readonly most: number;
-  readonly of: readonly number[];
-  readonly when: readonly number[];
-}
-
-function numbered(project: Project, interlocks: readonly InterlockPlan[]): Rule[] {
-  const index = new Map(project.circuits.map((c, k) => [c.id, k]));
-  const numbers = (ids: readonly string[]): number[] => ids.map((id) => index.get(id)!);
-  return interlocks.map((i) => ({ kind: i.kind, most: i.most ?? 0, of: numbers(i.of), when: numbers(i.when ?? []) }));
+  if (found === undefined || (found.length === 0 && must.size === 0)) return [{ mode: name, on: start, bound: true }];
+  return found.map(({ on }) => ({ mode: name, on }));
 }
 
 /** A moment with one circuit, and what hangs on its pin, turned over; undefined where that is not allowed. */
@@ -214,39 +150,5 @@ export function turnedOver(project: Project, search: ModeSearch, moment: Moment,
   if (set.some((k) => project.circuits[k]!.always)) return undefined;
   const on = moment.on.slice();
   for (const k of set) on[k] = 1 - moment.on[circuit]!;
-  return allowed(on, numbered(project, search.interlocks ?? [])) ? { ...moment, on } : undefined;
-}
-
-const count = (on: Uint8Array, of: readonly number[]): number => of.reduce((n, k) => n + on[k]!, 0);
-
-/** Whether a whole state keeps every interlock. */
-export function allowed(on: Uint8Array, rules: readonly Rule[]): boolean {
-  return rules.every((r) => {
-    switch (r.kind) {
-      case 'at-most':
-        return count(on, r.of) <= r.most;
-      case 'needs':
-        return count(on, r.when) === 0 || count(on, r.of) === r.of.length;
-      case 'excludes':
-        return count(on, r.when) === 0 || count(on, r.of) === 0;
-      default:
-        return r.kind satisfies never;
-    }
-  });
-}
-
-/** Whether a state whose open circuits are still off breaks an interlock already, whatever follows. */
-function broken(on: Uint8Array, rules: readonly Rule[], open: ReadonlySet<number>): boolean {
-  return rules.some((r) => {
-    switch (r.kind) {
-      case 'at-most':
-        return count(on, r.of) > r.most;
-      case 'needs':
-        return count(on, r.when) > 0 && r.of.some((k) => on[k] === 0 && !open.has(k));
-      case 'excludes':
-        return count(on, r.when) > 0 && count(on, r.of) > 0;
-      default:
-        return r.kind satisfies never;
-    }
-  });
+  return allowed(on, rulesOf(project, search.interlocks ?? [])) ? { ...moment, on } : undefined;
 }
