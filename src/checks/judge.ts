@@ -15,7 +15,7 @@ import type { Finding, Judged } from './finding.js';
 import { limitFindings } from './limit-findings.js';
 import { LIMIT_RULES, RULE_NAMES, WIRING_RULES } from './rules.js';
 import type { JudgedAccount, Verdict } from './verdict.js';
-import { VERDICTS, accountKey, judgeAccount, worse, worstOf } from './verdict.js';
+import { VERDICTS, accountKey, judgeAccount, judgeLimit, worse, worstOf } from './verdict.js';
 
 export interface JudgeOptions {
   readonly catalogue: Catalogue;
@@ -93,7 +93,11 @@ export function judgeProject(project: Project, mode?: string): Judgement {
       (j) =>
         (j.verdict === 'breach' || j.verdict === 'strain') && worse(j.verdict, promised.get(accountKey(j)) ?? 'sound'),
     );
-  const noted = starting.filter((j) => j.verdict === 'note' && promised.get(accountKey(j)) !== 'note');
+  // What a limit makes a note of is told even where another one weighs more.
+  const noted = starting.flatMap(({ account }): JudgedAccount[] => {
+    const by = account.limits.find((met) => judgeLimit(account, met, project.policy) === 'note');
+    return by ? [{ account, verdict: 'note', margin: by.left, by }] : [];
+  });
   const judged: Judged = { ledger, accounts, runaway, boot, noted: mode === undefined ? noted : [] };
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,

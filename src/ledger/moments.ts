@@ -65,7 +65,10 @@ export function modesOf(project: Project, only?: string, reserves = false): Mode
   const named = new Set(project.modes.flatMap((m) => [...m.active]));
   const sets = together(project);
   const stated = modes.flatMap((mode): ModeSearch[] => {
-    const on = project.circuits.map((c) => c.always || !named.has(c.id) || mode.active.has(c.id));
+    const asleep = new Set(mode.asleep.map((id) => `${id}.awake`));
+    const on = project.circuits.map(
+      (c) => (c.always && !asleep.has(c.id)) || (!c.always && !named.has(c.id)) || mode.active.has(c.id),
+    );
     // A signal that shares its pin with a load is as the load is.
     const leading = sets.map((set) => {
       const loads = set.filter((k) => !project.circuits[k]!.signal);

@@ -145,9 +145,7 @@ export function solver(project: Project): Solver {
 
   /** The state to stand on: that of the others alone where none of them is on, so that all such questions share it. */
   const stand = ({ moment, corner, focus: { has } }: Candidate): Solution => {
-    const others = moment.on.some(
-      (on, c) => on === 1 && resting[c] === 0 && !built.networksOf[c]!.every((n) => has[n] === 1),
-    );
+    const others = moment.on.some((on, c) => on !== resting[c] && !built.networksOf[c]!.every((n) => has[n] === 1));
     return base(others ? moment : { mode: moment.mode, on: resting }, corner);
   };
 

@@ -72,6 +72,8 @@ function network(group: readonly NetworkSketch[], hanging: Hanging): NetworkPlan
 const accountsOf = (pin: BoundPin): string[] => [pin, ...(pin.joined ?? [])].map((p) => p.account);
 
 export const nodeOf = (pin: string): string => `${pin}:pin`;
+/** The pin that a node of a network is; of any other node nothing that is the name of a pin. */
+export const pinOf = (node: string): string => node.replace(/:pin$/, '');
 
 /** A pin with one branch is a member of that; one with several, or one of several that are joined, is a node. */
 const severalAt = (hooks: readonly Hook[]): boolean => hooks.length > 1 || hooks[0]!.pin.joined !== undefined;

@@ -101,7 +101,8 @@ function read(raw: unknown, dimension: 'ratio' | 'voltage'): Quantity | undefine
 export function pullsOf(figures: Figures, account: string, pin: Named): readonly Pull[] {
   const settings = figures.within('pins');
   const name = [pin.label, pin.chipPin].find((n) => settings.says(n));
-  if (name === undefined) return [];
+  const fitted = onBoard(figures, account, pin);
+  if (name === undefined) return fitted;
   const own = settings.within(name);
   const chosen = own.word('pull');
   const inside: Pull[] = [];
@@ -138,7 +139,20 @@ export function pullsOf(figures: Figures, account: string, pin: Named): readonly
       },
     ];
   });
-  return [...inside, ...outside];
+  return [...inside, ...outside, ...fitted];
+}
+
+/** What the board itself has at a pin. */
+function onBoard(figures: Figures, account: string, { label, chipPin }: Named): Pull[] {
+  const table = figures.within('fitted');
+  return [label, chipPin].flatMap((name) =>
+    (['pull-up', 'pull-down'] as const).flatMap((key): Pull[] => {
+      const stated = closedOf(table.within(name).figure(key, 'resistance'));
+      return stated === undefined
+        ? []
+        : [{ part: `${account}.board-${key}`, to: key === 'pull-up' ? 'rail' : 'ground', ...stated, inside: false }];
+    }),
+  );
 }
 
 const closedOf = (figure: Figure | undefined): Pick<Pull, 'ohms' | 'origin'> | undefined =>

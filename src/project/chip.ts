@@ -34,6 +34,8 @@ export interface Chip {
   ): readonly PinAccountPlan[];
 }
 
+const isLevel = (word: string | undefined): word is 'high' | 'low' => word === 'high' || word === 'low';
+
 export function chipOf(setting: ChipSetting): Chip {
   const { owner, profile, headers } = setting;
   const names = new Map<string, ChipPin>();
@@ -44,8 +46,20 @@ export function chipOf(setting: ChipSetting): Chip {
       String(v),
     ]),
   );
+  const straps = setting.figures.within('strapping');
+  const settings = setting.figures.within('pins');
+  /** The level that a pin has to have at a reset: as the file says, or its profile. */
+  const strapOf = (label: string, chipPin: string): ChipPin['strap'] => {
+    const own = [label, chipPin].map((name) => settings.within(name).word('strap')).find(isLevel);
+    const told = [label, chipPin].map((name) => straps.within(name)).find((f) => f.says('level'));
+    const level = own ?? told?.word('level');
+    return isLevel(level)
+      ? { level, ...(own === undefined && told?.says('says') && { says: told.word('says')! }) }
+      : undefined;
+  };
   const add = (label: string, chipPin: string, reachable: boolean): void => {
     const why = reserved.get(label.toLowerCase()) ?? reserved.get(chipPin.toLowerCase());
+    const strap = strapOf(label, chipPin);
     const pin: ChipPin = {
       account: `${owner}.${label}`,
       label,
@@ -54,6 +68,7 @@ export function chipOf(setting: ChipSetting): Chip {
       inputOnly: inputOnly.has(label.toLowerCase()) || inputOnly.has(chipPin.toLowerCase()),
       reachable,
       ...(why !== undefined && { reserved: why }),
+      ...(strap && { strap }),
     };
     names.set(label.toLowerCase(), pin);
     if (!names.has(chipPin.toLowerCase())) names.set(chipPin.toLowerCase(), pin);

@@ -1,13 +1,9 @@
 /** Controllers, expanders and bare chips: their supply tree, their chip, what they draw themselves. */
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { Profile } from '../catalogue/profile.js';
-import type { Interval } from '../quantity/interval.js';
-import { closed } from '../quantity/quantity.js';
-import { USUAL_EXCESS, lastsOf, withPeak } from '../loads/draw.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
-import type { AccountPlan, Member, Origin } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { AccountPlan, CircuitPlan } from '../loads/plan.js';
 import { checkEntry } from '../source/check.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
@@ -15,6 +11,7 @@ import { addBoard } from './board-tree.js';
 import type { Chip } from './chip.js';
 import { chipOf } from './chip.js';
 import { nodeNamed, nodeNames } from './names.js';
+import { ownDraw } from './own-draw.js';
 import type { PinAccountPlan, SupplyWindow, TreeFact } from './project.js';
 import type { Places } from './places.js';
 import type { Gathered } from './remarks.js';
@@ -36,6 +33,8 @@ export interface Bench {
   readonly windows: readonly SupplyWindow[];
   /** The chip's own current, as its supply and ground pins see it. */
   readonly own: PinAccountPlan['own'];
+  /** The circuit that it is while it is awake, where it ever sleeps. */
+  readonly awake?: CircuitPlan;
   /** LEDs of the board that hang on a pin. */
   readonly pinLeds: readonly { readonly name: string; readonly pin: string; readonly figures: Figures }[];
   readonly entry: Raw;
@@ -53,6 +52,10 @@ export interface Around {
   readonly alone: boolean;
   readonly wires: Wires;
   readonly states: SupplyStates;
+  /** The modes in which no firmware runs yet. */
+  readonly starts: ReadonlySet<string>;
+  /** The controllers and expanders that sleep in some mode. */
+  readonly sleepers: ReadonlySet<string>;
 }
 
 export function controller(
@@ -158,16 +161,19 @@ export function controller(
         [...chip.pins.values()].map((p) => p.label),
         [...path, 'pins', name],
       );
-  const drawn = ownDraw(
+  const drawn = ownDraw({
     id,
     rail,
-    isBoard ? `${id}.${String(profile['draws-from'] ?? profile['chip-supply'])}` : rail,
-    board,
+    from: isBoard ? `${id}.${String(profile['draws-from'] ?? profile['chip-supply'])}` : rail,
+    figures: board,
     isBoard,
     chipProfile,
+    removed: removedOf(around, id, raw, path, mapping(profile['removable'])),
+    ownDraws: isMapping(raw['draws']),
+    sleeps: around.sleepers.has(id),
     remarks,
     path,
-  );
+  });
   const inlets = (isBoard ? Object.keys(mapping(profile['inlets'])) : []).map((inlet) => ({
     node: `${id}.${inlet}`,
     figures: board.within('inlets').within(inlet),
@@ -190,6 +196,16 @@ export function controller(
     entry: raw,
     path,
   };
+}
+
+/** The parts of the board's own draw that are taken off. */
+function removedOf(around: Around, id: string, raw: Raw, path: Path, removable: Raw): readonly string[] {
+  const known = Object.keys(removable);
+  return strings(raw['removed']).filter((name, k) => {
+    if (known.includes(name)) return true;
+    unknownName(around, id, 'removable part', name, known, [...path, 'removed', k]);
+    return false;
+  });
 }
 
 const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
@@ -232,7 +248,8 @@ function unknownName(
   path: Path,
 ): void {
   const nearest = nearestSpelling(name, known);
-  const expected = nearest === undefined ? `one of ${known.slice(0, 8).join(', ')}` : `did you mean \`${nearest}\`?`;
+  const expected =
+    nearest === undefined ? `one of ${known.slice(0, 8).join(', ') || 'none'}` : `did you mean \`${nearest}\`?`;
   around.remarks.problem({ path, on: 'key', says: `\`${id}\` has no ${what} \`${name}\``, expected });
 }
 
@@ -268,68 +285,3 @@ function poweredBy(
   }
   return powered;
 }
-
-/** What a board or chip draws without what hangs on its pins; the chip's own share passes its supply pins. */
-function ownDraw(
-  id: string,
-  rail: string,
-  from: string,
-  figures: Figures,
-  isBoard: boolean,
-  chipProfile: Profile,
-  remarks: Gathered,
-  path: Path,
-): Pick<Bench, 'networks' | 'accounts' | 'own'> {
-  const read = (of: Figures): (Interval & { readonly origin: Origin }) | undefined => {
-    const active = of.within('draws').figure('active', 'current') ?? of.within('draws').figure('idle', 'current');
-    if (active === undefined) return undefined;
-    return {
-      ...closed(active.quantity, { min: () => 0, max: (typ) => USUAL_EXCESS * typ }),
-      origin: active.origin,
-    };
-  };
-  const chipOnly = new Figures(id, path, [{ data: chipProfile, profile: chipProfile }], remarks);
-  const whole = read(isBoard ? figures : figures.over(chipProfile));
-  const chip = isBoard ? read(chipOnly) : whole;
-  const draws = figures.within('draws');
-  const peak = draws.interval('peak', 'current')?.max;
-  const lasts = peak === undefined ? undefined : lastsOf(draws, 'peak-time', 'a burst');
-  const every = draws.interval('peak-every', 'time')?.min;
-  if (whole === undefined) return { networks: [], own: [], accounts: [unknownDraw(id, path)] };
-  const networks: NetworkSketch[] = [];
-  const drawing = (name: string, node: string, { min, typ, max }: Interval, origin: Origin, top?: number): void => {
-    const amps = { min, typ, max };
-    const member: Member = { kind: 'current', part: name, origin, ...withPeak(amps, top, lasts, every) };
-    const branch = { from: node, to: GROUND, members: [member], circuit: name };
-    networks.push({ id: name, circuits: [], side: 'load', inner: [], hooks: [], on: [branch], off: [branch] });
-  };
-  if (!isBoard) {
-    drawing(`${id}.chip`, rail, whole, whole.origin, peak);
-    return { networks, accounts: [], own: [{ circuit: `${id}.chip`, part: `${id}.chip` }] };
-  }
-  // Where the chip's draw is known it is part of the board's; the rest never draws less than nothing.
-  const share =
-    chip && rail === from
-      ? { min: Math.min(chip.min, whole.min), typ: Math.min(chip.typ, whole.typ), max: Math.min(chip.max, whole.max) }
-      : undefined;
-  const rest = share ? { min: whole.min - share.min, typ: whole.typ - share.typ, max: whole.max - share.max } : whole;
-  if (share) drawing(`${id}.chip`, rail, share, chip!.origin);
-  const top = peak === undefined ? undefined : Math.max(peak - (share?.max ?? 0), rest.max);
-  drawing(`${id}.board`, from, rest, whole.origin, top);
-  return { networks, accounts: [], own: share ? [{ circuit: `${id}.chip`, part: `${id}.chip` }] : [] };
-}
-
-const unknownDraw = (id: string, path: Path): AccountPlan => ({
-  id: `${id}.chip`,
-  kind: 'input',
-  title: `own current of ${id}`,
-  quantity: 'current',
-  direction: 'at-most',
-  circuits: [],
-  path,
-  recipes: ['draw-most'],
-  read: () => undefined,
-  limits: [],
-  missing: { figure: 'draws', asks: `what does ${id} draw itself (its \`draws: { active: … }\`)?` },
-  steps: () => [],
-});

@@ -70,13 +70,11 @@ function looseMember(pin: BoundPin): Member {
   return { kind: 'pin', part: pin.account, ohms: pull, ...(origin && { origin }) };
 }
 
-function looseBranches(hooks: readonly Hook[], on: boolean, first: number): readonly BranchPlan[] {
-  const { pin, active, open, circuit } = hooks[0]!;
+/** @param leaks where a pin that floats leaks to */
+function looseBranches(hooks: readonly Hook[], leaks: 'high' | 'low', first: number): readonly BranchPlan[] {
+  const { pin, circuit } = hooks[0]!;
   const { state, clamped } = bootOf(pin);
-  const against = active === 'high' ? ('low' as const) : ('high' as const);
-  const level = state === 'pulled-up' ? 'high' : state === 'pulled-down' ? 'low' : on ? against : active;
-  // A pin used open-drain that has let go has a branch of its own for that.
-  if (open === true && state === 'floating' && !on) return [];
+  const level = state === 'pulled-up' ? 'high' : state === 'pulled-down' ? 'low' : leaks;
   const node = nodeOf(pin.account);
   const hanging = hooks.map((hook, k) =>
     hangingAt(node, hook, wired(hook.members.map(yielding), `${pin.account}.lead-${k + 1}`)),
@@ -99,7 +97,32 @@ export const AT_BOOT: Hanging = {
   branches(hooks, on, first) {
     const { pin, active } = hooks[0]!;
     const { state } = bootOf(pin);
-    if (isLoose({ state })) return looseBranches(hooks, on, first);
+    if (isLoose({ state })) {
+      // A pin used open-drain that has let go has a branch of its own for that.
+      if (hooks[0]!.open === true && state === 'floating' && !on) return [];
+      return looseBranches(hooks, on ? other(active) : active, first);
+    }
     return DRIVEN.branches(hooks, state === 'pulses' ? on : state === active, first);
   },
+};
+
+const other = (level: 'high' | 'low'): 'high' | 'low' => (level === 'high' ? 'low' : 'high');
+
+/** As pins are at the moment of a reset: strapping pins are inputs that leak to the side that they must not be on. */
+export const strappedTo = (straps: ReadonlyMap<string, 'high' | 'low'>): Hanging => {
+  const strapOf = (hooks: readonly Hook[]) => straps.get(hooks[0]!.pin.account);
+  /** Whatever it does afterwards, at a reset it is an input with the pull that it has. */
+  const asInput = (hook: Hook): Hook => {
+    const boot = bootOf(hook.pin);
+    return isLoose(boot) ? hook : { ...hook, pin: { ...hook.pin, boot: { ...boot, state: 'floating' } } };
+  };
+  return {
+    asNode: (hooks) => strapOf(hooks) !== undefined || AT_BOOT.asNode(hooks),
+    branches(hooks, on, first) {
+      const level = strapOf(hooks);
+      return level === undefined
+        ? AT_BOOT.branches(hooks, on, first)
+        : looseBranches(hooks.map(asInput), other(level), first);
+    },
+  };
 };

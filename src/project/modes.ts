@@ -34,7 +34,10 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
         says: `\`${name}\` lasts until firmware runs, and has no share of the time`,
         expected: 'no `share` beside `during: boot`',
       });
-    return [{ name, active, path, ...(share !== undefined && { share }), ...(boot && { during: 'boot' as const }) }];
+    const asleep = strings(mode['asleep']);
+    return [
+      { name, active, path, asleep, ...(share !== undefined && { share }), ...(boot && { during: 'boot' as const }) },
+    ];
   });
   const whole = modes.reduce((sum, m) => sum + (m.share ?? 0), 0);
   if (whole > 1 + 1e-9)
@@ -56,6 +59,8 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
         remarks.assume(c.id, 'counted as on in every mode, since no mode names it', c.path);
   return modes;
 }
+
+const strings = (raw: unknown): string[] => (Array.isArray(raw) ? raw.map(String) : []);
 
 function shareOf(raw: unknown, path: Path, remarks: Gathered): number | undefined {
   const parsed = parseQuantity(raw as string, 'ratio');

@@ -195,6 +195,20 @@ export interface PinUse {
   readonly inputOnly?: true;
 }
 
+/** A pin whose level at a reset decides how the chip starts. */
+export interface StrapPlan {
+  /** The level that starts the program. */
+  readonly level: 'high' | 'low';
+  /** What the other one does, in words of its profile. */
+  readonly says?: string;
+  /** Node that feeds the chip. */
+  readonly rail: string;
+  /** Volts up to which it surely reads low, or from which it surely reads high, over its supply. */
+  readonly reads: (supply: number) => number;
+  /** A resistor or the chip itself pulls it to that level. */
+  readonly held: boolean;
+}
+
 /** A pin of a chip that a builder can put a wire on, used or not. */
 export interface PinFact {
   readonly id: string;
@@ -207,14 +221,16 @@ export interface PinFact {
   readonly sums: readonly string[];
   /** What it does until firmware runs. */
   readonly boot: BootState;
-  /** Its level at a reset decides how the chip starts. */
-  readonly straps: boolean;
+  /** The level that it has to have at a reset. */
+  readonly strap?: StrapPlan;
 }
 
 /** The project from a reset until firmware runs. */
 export interface BootPlan {
   /** The networks as the pins stand then: see `loose-pins.ts`. */
   readonly networks: readonly NetworkPlan[];
+  /** The same with strapping pins as inputs, leaking to the side that they must not be on; none where nothing hangs on one. */
+  readonly strapped: readonly NetworkPlan[];
   /** What is asked then, and at no other time. */
   readonly accounts: readonly AccountPlan[];
   /** What each pin does that something hangs on, by account. */
@@ -228,6 +244,8 @@ export interface ModePlan {
   readonly share?: number;
   /** It is what is so from a reset until firmware runs. */
   readonly during?: 'boot';
+  /** Controllers and expanders that sleep. */
+  readonly asleep: readonly string[];
   readonly path: Path;
 }
 

@@ -32,14 +32,15 @@ import { measuredFrom } from './measured.js';
 import { interlocksFrom, modesFrom } from './modes.js';
 import { nodeNamed, nodeNames } from './names.js';
 import { ambientFrom, placeOf, placesOf } from './places.js';
-import type { Link, PinAccountPlan, PinFact, Project, TreeFact } from './project.js';
+import type { Link, PinAccountPlan, PinFact, Project, StrapPlan, TreeFact } from './project.js';
+import type { ChipPin, Strap } from './chip-setting.js';
 import { checkPulses } from './pulsed-pins.js';
 import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
 import { policyFrom } from './policy.js';
 import { supply } from './supplies.js';
 import { feedingOrder } from './feeding-order.js';
-import { checkStates, supplyStates } from './supply-states.js';
+import { bootModes, checkStates, sleepersIn, supplyStates } from './supply-states.js';
 import { emptyTree } from './tree.js';
 import { wiresOf } from './wires.js';
 
@@ -86,6 +87,8 @@ export function resolve(
     alone: controllers.length === 1,
     wires,
     states: supplyStates(data['modes']),
+    starts: bootModes(data['modes']),
+    sleepers: sleepersIn(data, remarks),
   };
   const benches = new Map<string, ControllerBench>();
   const divided: NetworkSketch[] = [];
@@ -172,6 +175,7 @@ export function resolve(
       `${exact} ${exact === 1 ? 'figure of the file has' : 'figures of the file have'} no tolerance and ${exact === 1 ? 'is' : 'are'} taken as exact`,
     );
   const used = usedPins(networks);
+  const pins = [...chips.values()].flatMap(pinFacts);
   const project: Project = {
     title: String(data['title']),
     file,
@@ -184,14 +188,18 @@ export function resolve(
     capacitances,
     dips: loads.dips,
     windows: [...[...benches.values()].flatMap((b) => b.windows), ...loads.windows],
-    circuits: lowered.circuits,
+    circuits: [...lowered.circuits, ...[...benches.values()].flatMap((b) => b.awake ?? [])],
     networks,
-    boot: bootPlan(whole, lowered.accounts),
+    boot: bootPlan(
+      whole,
+      lowered.accounts,
+      new Map(pins.flatMap(({ id, strap }) => (strap ? [[id, strap.level]] : []))),
+    ),
     accounts,
     open: loads.open ?? [],
     pinAccounts: [...benches.values()].flatMap((b): readonly PinAccountPlan[] => b.chip.accounts(used, b.own)),
     uses: bench.uses,
-    pins: [...chips.values()].flatMap(pinFacts),
+    pins,
     expanders: new Set(entries(data['expanders']).map(([id]) => id)),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
@@ -280,6 +288,23 @@ function inputNamed(chips: ReadonlyMap<string, Chip>, account: string): InputPin
   return undefined;
 }
 
+/** Shares of its supply up to which an input of unpublished levels reads low, and from which it reads high (rule 8 of the format). */
+const USUAL_LEVELS = { low: 0.3, high: 0.7 };
+
+function strapPlan(chip: Chip, pin: ChipPin, { level, says }: Strap): StrapPlan {
+  const { thresholds, pulls, rail } = chip.input(pin);
+  const side = level === 'high' ? 'rail' : 'ground';
+  return {
+    level,
+    rail,
+    reads: thresholds ? thresholds[level].volts : (supply) => USUAL_LEVELS[level] * supply,
+    held:
+      chip.bootState(pin) === (level === 'high' ? 'pulled-up' : 'pulled-down') ||
+      pulls.some((p) => !p.inside && p.to === side),
+    ...(says !== undefined && { says }),
+  };
+}
+
 /** The pins of a chip that a builder can reach. */
 const pinFacts = (chip: Chip): PinFact[] =>
   [...new Set(chip.pins.values())]
@@ -292,7 +317,7 @@ const pinFacts = (chip: Chip): PinFact[] =>
       inputOnly: pin.inputOnly,
       sums: chip.sumsOf(pin),
       boot: chip.bootState(pin),
-      straps: pin.strap !== undefined,
+      ...(pin.strap && { strap: strapPlan(chip, pin, pin.strap) }),
     }));
 
 /** The lines that control an expander are signals, read by its own levels. */

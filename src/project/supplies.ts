@@ -29,6 +29,8 @@ interface Surroundings {
   readonly wires: Wires;
   readonly controllers: readonly string[];
   readonly states: SupplyStates;
+  /** The modes in which no firmware runs yet. */
+  readonly starts: ReadonlySet<string>;
 }
 
 /** Puts a supply into the tree under its name. @returns what flows in it besides: through the lower half of a divider */
@@ -40,7 +42,7 @@ export function supply(around: Surroundings, id: string, raw: unknown, path: Pat
 
 /** A supply that nothing else feeds. */
 function addSource(
-  { tree, catalogue, remarks, places, states }: Surroundings,
+  { tree, catalogue, remarks, places, states, starts }: Surroundings,
   id: string,
   raw: unknown,
   path: Path,
@@ -101,7 +103,7 @@ function addSource(
     kind: 'supply' as const,
     title: `supply ${id}`,
     path,
-    ...supplyLimits(figures, id, states.get(id)),
+    ...supplyLimits(figures, id, { byMode: states.get(id), starts }),
     states: true as const,
     origin: voltage.origin,
     ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),

@@ -17,12 +17,15 @@ type Limits = Pick<TreeNode, 'limits' | 'missing' | 'power' | 'chargeable'>;
 
 /**
  * @param id the supply's name @param figures what the project and its profile say of it
- * @param byMode its state in the modes that say one; else it is in its own
+ * @param byMode its state in the modes that say one; else it is in its own @param starts the modes in which no firmware runs yet
  */
 export function supplyLimits(
   figures: Figures,
   id: string,
-  byMode: ReadonlyMap<string, SupplyState> = new Map(),
+  {
+    byMode = new Map(),
+    starts,
+  }: { readonly byMode?: ReadonlyMap<string, SupplyState> | undefined; readonly starts: ReadonlySet<string> },
 ): Limits {
   const own = (figures.word('state') ?? 'configured') as SupplyState;
   const others = new Set([...byMode.values()].filter((state) => state !== own));
@@ -32,8 +35,20 @@ export function supplyLimits(
     holdsIn: (mode) => byMode.get(mode) === state,
   }));
   const usual = (mode: string): boolean => (byMode.get(mode) ?? own) === own;
+  // Nobody has configured a port before firmware runs; where more is drawn, most ports give it all the same (rule 22).
+  const unasked = figures.word('state') === undefined ? currentLimit(figures, CURRENT_IN.unconfigured) : undefined;
+  const atStart: LimitPlan[] = unasked
+    ? [
+        {
+          ...unasked,
+          margin: 'none',
+          failing: () => 'note',
+          holdsIn: (mode) => starts.has(mode) && !byMode.has(mode),
+        },
+      ]
+    : [];
   return {
-    limits: [...(limit ? [others.size > 0 ? { ...limit, holdsIn: usual } : limit] : []), ...elsewhere],
+    limits: [...atStart, ...(limit ? [others.size > 0 ? { ...limit, holdsIn: usual } : limit] : []), ...elsewhere],
     ...(!limit && { missing: { figure: CURRENT_IN[own], asks: asking(id, own) } }),
     ...besideCurrent(figures),
   };

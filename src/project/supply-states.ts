@@ -9,7 +9,34 @@ export type SupplyState = 'unconfigured' | 'configured' | 'suspended';
 /** State by mode, for each supply that a mode names. */
 export type SupplyStates = ReadonlyMap<string, ReadonlyMap<string, SupplyState>>;
 
+/** The states in which no firmware runs yet: that of a reset, and those modes of the file. @param modes as the file has them */
+export const bootModes = (modes: unknown): ReadonlySet<string> =>
+  new Set([
+    'boot',
+    ...entries(modes).flatMap(([name, raw]) => (isMapping(raw) && raw['during'] === 'boot' ? [name] : [])),
+  ]);
+
 const entries = (raw: unknown): [string, unknown][] => (isMapping(raw) ? Object.entries(raw) : []);
+
+/** The controllers and expanders that sleep in some mode. @param data the file's */
+export function sleepersIn(data: Readonly<Record<string, unknown>>, remarks: Gathered): ReadonlySet<string> {
+  const known = ['controllers', 'expanders'].flatMap((section) => entries(data[section]).map(([id]) => id));
+  const names = entries(data['modes']).flatMap(([mode, raw]) =>
+    (isMapping(raw) && Array.isArray(raw['asleep']) ? (raw['asleep'] as unknown[]) : []).map((name, k) => {
+      if (!known.includes(String(name))) {
+        const near = nearestSpelling(String(name), known);
+        remarks.problem({
+          path: ['modes', mode, 'asleep', k],
+          on: 'value',
+          says: `there is no controller \`${String(name)}\` that could sleep`,
+          expected: near === undefined ? `one of ${known.join(', ') || 'none'}` : `did you mean \`${near}\`?`,
+        });
+      }
+      return String(name);
+    }),
+  );
+  return new Set(names);
+}
 
 /** @param modes as the file has them */
 export function supplyStates(modes: unknown): SupplyStates {

@@ -96,7 +96,7 @@ export const quietPin: Way = (of) => {
   const used = new Set(project.uses.map((u) => u.pin));
   const byState = new Map<string, string>();
   for (const p of project.pins)
-    if (p.owner === owner && !p.reserved && !p.inputOnly && !p.straps && !used.has(p.id) && p.boot !== own)
+    if (p.owner === owner && !p.reserved && !p.inputOnly && !p.strap && !used.has(p.id) && p.boot !== own)
       if (p.boot !== 'pulses' && !byState.has(p.boot)) byState.set(p.boot, p.label);
   return [...byState.values()].map((label): Cure => ({
     title: `Move ${use.by} from ${use.label} to ${label}`,

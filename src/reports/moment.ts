@@ -22,7 +22,8 @@ export function momentWords(finding: ReportFinding, account: ReportAccount | und
   const named = new Set([finding.about, ...(account?.entries.map(({ circuit }) => circuit) ?? [])]);
   const isNews = on.length < circuits.size && on.some((circuit) => !named.has(circuit));
   return [
-    modeWords(account?.mode ?? finding.mode ?? 'free'),
+    // What is said of boot says so itself.
+    finding.mode === 'boot' ? '' : modeWords(account?.mode ?? finding.mode ?? 'free'),
     isNews ? `with ${nameList(on, most)} on` : '',
     account?.bound ? 'a bound: no combination is worse' : '',
   ]

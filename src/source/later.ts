@@ -5,18 +5,12 @@
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
 const coil = ['latching', 'pulse', 'operations'];
-const pin = ['strap'];
 
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers'],
   'load:coil': coil,
   'load/coil': coil,
-  mode: ['without', 'asleep'],
-  controller: ['removed'],
-  'controller/pins/*': pin,
-  'expander/pins/*': pin,
-  'controller/draws': ['asleep'],
-  'expander/draws': ['asleep'],
+  mode: ['without'],
 };
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {

@@ -65,3 +65,15 @@ export const bootFloats: Say = (f) => {
     `until firmware runs ${pinsOf(f)} ${doing(f)}, too weakly to promise that ${circuits} ${is} either on or off${safely(f)}.`,
   );
 };
+
+export const strapLoaded: Say = (f) => {
+  const { pin, by, level, decides, volts, needs, outside } = f.names;
+  const why = decides === undefined ? '' : ` (${decides})`;
+  const stands =
+    volts === undefined
+      ? outside === undefined
+        ? `nothing holds it there beside ${listed(by!)}`
+        : `${listed(by!)} decides where it stands`
+      : `with ${listed(by!)} on it it may stand at ${volts}, where ${needs} ${level === 'high' ? 'or more' : 'or less'} surely read ${level}`;
+  return sentence(`pin ${pin} has to be ${level} at a reset${why}, and ${stands}.`);
+};

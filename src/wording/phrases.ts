@@ -53,6 +53,7 @@ export const percent = (share: number): string => `${Math.floor(share * 100 + 1e
 
 /** Where the figure is only reached when firmware breaks its promises, or a source dies that another one stands in for. */
 export function when(f: Finding): string {
+  if (f.account?.mode === 'boot') return 'Until firmware runs, ';
   if (!f.runaway) return '';
   const dead = [...(f.by?.solution.corner.feeds?.values() ?? [])].flatMap((feed) => feed.dead ?? []);
   return dead.length === 0

@@ -4,7 +4,7 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { CHOICE_SENTENCES } from './choice-sentences.js';
 import { CONTACT_SENTENCES } from './contact-sentences.js';
-import { bootDrives, bootFloats } from './boot-sentences.js';
+import { bootDrives, bootFloats, strapLoaded } from './boot-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
 import { batteryLife, batterySags, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
@@ -300,6 +300,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly${f.names['forbidden'] ? ', which it does not bear' : ''}.`,
   'boot-drives': bootDrives,
   'boot-floats': bootFloats,
+  'strap-loaded': strapLoaded,
   'wire-idle': (f) =>
     f.names['from'] === undefined
       ? `Nothing of ${f.names['to']} returns over the wire ${f.about}.`
@@ -443,6 +444,10 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   },
   'supply-current': (f) => {
     const m = met(f);
+    if (m?.by.limit.failing !== undefined && f.verdict === 'note')
+      return sentence(
+        `until firmware runs ${subjectOf(f)} is asked for up to ${figure(m.account, m.by.draw)}, and a port that nobody has configured owes ${limitFigure(m.account, m.by.value)}.`,
+      );
     if (m && f.verdict !== 'unproven') return atMost(f, subjectOf(f), 'is asked for');
     const state = m?.by.limit.condition === undefined ? '' : ` ${m.by.limit.condition}`;
     return sentence(`nothing says what current ${subjectOf(f)} can give${state}.`);

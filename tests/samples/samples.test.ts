@@ -107,6 +107,15 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       // 11.4 V / 24 Ω
       { account: 'gate.contact', direction: 'at-least', of: 'min', is: 0.475 },
       { account: 'lock-12v', direction: 'at-most', of: 'max', is: 0.525 },
+      ],
+    },
+  'rain-tank-boot-click': {
+    verdict: 'breach',
+    findings: ['breach boot-drives drain', 'strain boot-floats pump'],
+    figures: [
+      { account: 'laptop', direction: 'at-most', of: 'max', is: 421e-3 },
+      { account: 'laptop', direction: 'at-most', of: 'margin', is: (900 - 421) / 900 },
+      { account: 'main.D3', direction: 'source', of: 'max', is: 5.7e-3, within: 0.03 },
     ],
   },
   'seedling-house': {

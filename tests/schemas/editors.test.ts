@@ -64,7 +64,7 @@ const projects: readonly (readonly [boolean, string])[] = [
   [true, 'supplies: { a: { from: b, type: linear-regulator, voltage: 3 V } }\n'],
   [true, 'supplies: { a: { type: fuse, from: b } }\n'],
   [false, 'supplies: { a: { current: 3 A } }\n'],
-  [false, 'controllers: { a: { board: b, removed: [led] } }\n'],
+  [true, 'controllers: { a: { board: b, removed: [led] } }\n'],
   [false, 'controllers: { a: { board: b, pins: { D8: { strap: up } } } }\n'],
   [true, 'controllers: { a: { board: b, pins: { D8: { pull: up, pull-down: 10 kΩ } } } }\n'],
   [false, 'modes: { free: { active: [] } }\n'],

@@ -8,10 +8,7 @@ const keys: readonly (readonly [string, readonly string[]])[] = [
   ['KEY', ['waivers']],
   ['loads: { a: { type: coil, KEY } }', ['latching', 'pulse', 'operations']],
   ['loads: { a: { type: relay-board, coil: { KEY } } }', ['latching']],
-  ['modes: { a: { active: [], KEY } }', ['without', 'asleep']],
-  ['controllers: { a: { chip: x, KEY } }', ['removed']],
-  ['controllers: { a: { chip: x, pins: { D8: { KEY } } } }', ['strap']],
-  ['expanders: { a: { chip: x, pins: { q0: { KEY } } } }', ['strap']],
+  ['modes: { a: { active: [], KEY } }', ['without']],
   ['parts: { a: { type: coil, KEY } }', ['latching']],
 ];
 

@@ -18,6 +18,20 @@ const whose = (state: string, loads: string): string =>
 const vents = (state: string, more: string): string =>
   whose(state, `vents: { part: relay-board-opto-low-5v-1, inputs: { 1: PB1 }, supply: bench${more} }`);
 
+/** A bare ESP8266EX on exactly 3.3 V with what is fitted at its pins: GPIO0 has to be high at a reset, GPIO15 low. */
+const strapped = (pins: string, loads: string): string =>
+  onChip(loads)
+    .replace('voltage: 5 V,', 'voltage: 3.3 V,')
+    .replace('main: { chip: atmega328p,', `main: { chip: esp8266ex, pins: { ${pins} },`);
+
+/** The 5 V board on a port; its second regulator takes up to 1.5 mA for itself. */
+const usb = (state: string, active: string): string => `ampledger: 1
+title: Case
+ambient: 25 °C
+supplies: { laptop: { type: usb2-port${state} } }
+controllers: { main: { board: atmega328p-5v-board, powered: { usb: laptop }, draws: { active: ${active} } } }
+`;
+
 export const BOOT: readonly Case[] = [
   {
     rule: 'boot-drives',
@@ -116,5 +130,65 @@ export const BOOT: readonly Case[] = [
     text: onBoard(
       'gate: { type: dc-motor, voltage: 5 V, run: 100 mA, stall: 400 mA, supply: bench, driver: { part: h-bridge-3a6, pins: [D5, D6] } }',
     ),
+  },
+  {
+    rule: 'strap-loaded',
+    when: 'is a note where an LED hangs from GPIO0 to ground: against 10 kΩ it leaves less than 2.48 V',
+    verdict: 'note',
+    text: strapped('GPIO0: { pull-up: 10 kΩ }', 'lamp: { part: led-red-5mm, pin: GPIO0, series: 330 Ω }'),
+  },
+  {
+    rule: 'strap-loaded',
+    when: 'is content where the LED hangs from the rail to GPIO0',
+    verdict: 'silent',
+    text: strapped('GPIO0: { pull-up: 10 kΩ }', 'lamp: { part: led-red-5mm, pin: GPIO0, active: low, series: 330 Ω }'),
+  },
+  {
+    rule: 'strap-loaded',
+    when: 'is a note where 71 kΩ against 24 kΩ leave 3.3 V × 71/95 less 18 mV for the leakage, 2.45 V of the 2.48 V that surely read high',
+    verdict: 'note',
+    text: strapped('GPIO0: { pull-up: 24 kΩ }', 'lamp: { type: resistor, resistance: 71 kΩ, pin: GPIO0 }'),
+  },
+  {
+    rule: 'strap-loaded',
+    when: 'is content with 75 kΩ there: 3.3 V × 75/99, less 18 mV for the leakage, are 2.48 V',
+    verdict: 'silent',
+    text: strapped('GPIO0: { pull-up: 24 kΩ }', 'lamp: { type: resistor, resistance: 75 kΩ, pin: GPIO0 }'),
+  },
+  {
+    rule: 'strap-loaded',
+    when: 'is a note where a button hangs on such a pin',
+    verdict: 'note',
+    text: strapped('GPIO0: { pull-up: 10 kΩ }', '{}').replace(
+      /loads:[^]*$/,
+      'incoming: { stop: { type: contact, pin: GPIO0, closes-to: ground } }\n',
+    ),
+  },
+  {
+    rule: 'strap-loaded',
+    when: 'is a note where the file says that a pin has to be low, and 10 kΩ pull it up',
+    verdict: 'note',
+    text: onChip('lamp: { type: resistor, resistance: 1 kΩ, active: low, pin: PB1 }').replace(
+      'main: { chip: atmega328p,',
+      'main: { chip: atmega328p, pins: { PB1: { strap: low } },',
+    ),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is a note where a port owes 100 mA until it is configured, and 110 mA are drawn before firmware runs',
+    verdict: 'note',
+    text: usb('', '110 mA'),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is content with 95 mA',
+    verdict: 'silent',
+    text: usb('', '95 mA'),
+  },
+  {
+    rule: 'supply-current',
+    when: 'is content with 110 mA where the file says that the port is configured',
+    verdict: 'silent',
+    text: usb(', state: configured', '110 mA'),
   },
 ];
