@@ -38,6 +38,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   peak: of('current'),
   'peak-time': of('time'),
   'peak-every': of('time'),
+  pulse: of('time'),
   // supplies and what stands in a supply tree
   voltage: of('voltage'),
   current: rating,

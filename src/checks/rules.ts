@@ -5,6 +5,7 @@ import strapLoaded from './boot/strap-loaded.js';
 import clampRating from './coils/clamp-rating.js';
 import clampReversed from './coils/clamp-reversed.js';
 import coilHeat from './coils/coil-heat.js';
+import coilHeldOn from './coils/coil-held-on.js';
 import coilHolds from './coils/coil-holds.js';
 import coilNoClamp from './coils/coil-no-clamp.js';
 import coilOnPin from './coils/coil-on-pin.js';
@@ -17,6 +18,7 @@ import contactArc from './contacts/contact-arc.js';
 import contactCurrent from './contacts/contact-current.js';
 import contactHeat from './contacts/contact-heat.js';
 import contactLeak from './contacts/contact-leak.js';
+import contactLife from './contacts/contact-life.js';
 import contactMinimum from './contacts/contact-minimum.js';
 import channelUsedTwice from './drivers/channel-used-twice.js';
 import clampOnBridge from './drivers/clamp-on-bridge.js';
@@ -117,6 +119,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   regulatorBackFed,
   safeState,
   contactArc,
+  coilHeldOn,
   contactChoice,
   bootDrives,
   bootFloats,
@@ -169,6 +172,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   contactLeak,
   contactHeat,
   contactMinimum,
+  contactLife,
   railVoltage,
   railCurrent,
   inletCurrent,

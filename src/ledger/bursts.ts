@@ -1,4 +1,5 @@
 /** Bursts that come regularly (a radio that sends): their share of the time is part of what a battery gives on average. */
+import { GROUND } from '../loads/plan.js';
 import type { Shares } from './bookings.js';
 import type { Solution } from './solution.js';
 
@@ -15,7 +16,31 @@ export function inBursts(s: Solution, supply: string): Shares {
         amps.set(circuit, (amps.get(circuit) ?? 0) + more * gainTo(s, from, supply));
       }
   });
+  for (const [circuit, less] of lessLatched(s, supply)) amps.set(circuit, (amps.get(circuit) ?? 0) + less);
   return amps;
+}
+
+const DAY = 86_400;
+
+/**
+ * What latching relays take less on average than while they are pulsed, amperes out of a supply (below zero): of a day their
+ * coils are on for so many pulses, however long a mode leaves them set.
+ */
+function lessLatched(s: Solution, supply: string): Shares {
+  const { project, networksOf, networks } = s.circuitry;
+  const less = new Map<string, number>();
+  project.circuits.forEach(({ id, latching }, c) => {
+    if (latching === undefined || s.moment.on[c] !== 1) return;
+    const drawn = networksOf[c]!.filter((n) => networks[n]!.plan.contact === undefined)
+      .flatMap((n) => s.drawOf(n, true))
+      .reduce((sum, { node, amps }) => sum + (node === GROUND ? 0 : amps * gainTo(s, node, supply)), 0);
+    // The pulses of a day fall into the modes that have it on.
+    const shares = project.modes.filter((m) => m.active.has(id)).map((m) => m.share ?? 1);
+    const time = Math.min(shares.reduce((sum, share) => sum + share, 0) || 1, 1);
+    const pulsed = Math.min((latching.pulse * (latching.perDay ?? 0)) / DAY / time, 1);
+    less.set(id, -(1 - pulsed) * drawn);
+  });
+  return less;
 }
 
 /** Amperes out of a supply for one ampere at a node; 0 where it does not feed it. */

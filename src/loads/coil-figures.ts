@@ -85,7 +85,8 @@ export function coilFigures(figures: Figures): CoilFigures | undefined {
     unknown: new Set(KEYS.filter((key) => figures.masked(key))),
     thermal,
     ...(inductance && { inductance }),
-    restartsCold: figures.word('restart') === 'cold',
+    // What pulses set is cold whenever it is set.
+    restartsCold: figures.word('restart') === 'cold' || figures.says('latching'),
     origin: resistance?.origin ?? PRACTICE,
   };
 }

@@ -365,6 +365,17 @@ export interface CircuitPlan {
   readonly contact?: ContactPlan;
   /** It is switched on and off many times a second. */
   readonly pulses?: Pulses;
+  /** Pulses set it, and it stays so: on, it is as it is during a pulse. */
+  readonly latching?: LatchingPlan;
+}
+
+/** A relay that stays as its last pulse left it. */
+export interface LatchingPlan {
+  readonly coils: 'one-coil' | 'two-coil';
+  /** Seconds that a pulse lasts. */
+  readonly pulse: number;
+  /** Pulses a day, where stated. */
+  readonly perDay?: number;
 }
 
 /** How something is switched on and off over and over: its mean is what matters to heat. */

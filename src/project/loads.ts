@@ -3,9 +3,10 @@ import type { Profile } from '../catalogue/profile.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { Bench, Lowered } from '../loads/lowering.js';
 import { NOTHING } from '../loads/lowering.js';
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan, LatchingPlan } from '../loads/plan.js';
 import { lowerContact } from '../loads/contacts/contact.js';
 import { pulsesOf } from '../loads/pulses.js';
+import { latchingOf } from '../loads/latching.js';
 import { contactOf, purposeOf } from '../loads/purpose.js';
 import { LOAD_TYPES, loadType } from '../loads/registry.js';
 import type { EntryKind } from '../source/check.js';
@@ -137,6 +138,10 @@ function contactsOfNobody(entry: Raw, id: string, { circuits }: Lowered, remarks
       });
 }
 
+/** Whether its coil latches: that of a relay, or that on a board. */
+const latchingIn = (figures: Figures, type: string): LatchingPlan | undefined =>
+  type === 'coil' ? latchingOf(figures) : type === 'relay-board' ? latchingOf(figures.within('coil')) : undefined;
+
 /** A circuit with what it is there for, and with what hangs on its contact. */
 function withContact(
   circuit: CircuitPlan,
@@ -149,12 +154,23 @@ function withContact(
 ): Pick<Lowered, 'networks' | 'accounts'> & { readonly circuit: CircuitPlan } {
   const contact = contactOf(figures, id, circuit.id);
   const purpose = purposeOf(figures, contact);
+  const latching = latchingIn(figures, type);
+  const coil = type === 'relay-board' ? figures.within('coil') : figures;
+  if (contact === undefined && latching === undefined && coil.says('operations'))
+    coil.problem(
+      'operations',
+      `\`operations\` wear the contact of \`${id}\`, and the file does not say what hangs on that`,
+      type === 'relay-board'
+        ? '`contacts: { 1: { load: … } }`, or no `operations`'
+        : '`contact: { load: … }`, or no `operations`',
+    );
   const lowered = contact && lowerContact({ circuit: circuit.id, type, relay: figures, contact, bench });
   return {
     circuit: {
       ...circuit,
       ...(purpose && { purpose }),
       ...(lowered?.plan && { contact: lowered.plan }),
+      ...(latching && { latching }),
     },
     networks: lowered?.networks ?? [],
     accounts: lowered?.accounts ?? [],

@@ -1,4 +1,6 @@
 /** Energies as meters and bills have them, where the small and the large stand side by side: watt-hours throughout. */
+import { formatValue } from './print.js';
+
 const JOULES = 3600;
 const PREFIXES = [
   ['kWh', 1e3],
@@ -15,5 +17,6 @@ export function formatWattHours(joules: number): string {
   return `${Number((hours / unit).toPrecision(3))} ${symbol}`;
 }
 
-/** Seconds a day as hours: 82 800 → '23 h'. */
-export const formatHours = (seconds: number): string => `${Number((seconds / 3600).toPrecision(3))} h`;
+/** Seconds a day as hours, and what is less than a minute as it is: 82 800 → '23 h'. */
+export const formatHours = (seconds: number): string =>
+  seconds > 0 && seconds < 60 ? formatValue(seconds, 'time') : `${Number((seconds / 3600).toPrecision(3))} h`;

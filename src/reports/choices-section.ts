@@ -39,8 +39,10 @@ const row = (choice: ReportChoice): readonly Text[] => [
 
 const WHY = { safety: 'for safety', energy: 'for energy', both: 'for both' } as const;
 
+const DOES = { 'load-stopped': 'stops', 'load-running': 'runs', stays: 'stays' } as const;
+
 function withoutPower({ atPowerLoss, keepsSafe }: ReportChoice): Text {
-  const does = atPowerLoss === 'load-stopped' ? 'stops' : 'runs';
+  const does = DOES[atPowerLoss];
   if (keepsSafe === undefined) return does;
   return keepsSafe ? `${does}, safe` : mark('breach', `${does}, not safe`);
 }

@@ -231,7 +231,7 @@ export interface ReportChoice {
   /** A latching relay of the same coil: so many pulses a day, seconds each, joules a day. */
   readonly latching?: { readonly pulses: number; readonly pulse: number; readonly day: number };
   /** What the load does when the coil has no power, and whether that is its safe state. */
-  readonly atPowerLoss: 'load-stopped' | 'load-running';
+  readonly atPowerLoss: 'load-stopped' | 'load-running' | 'stays';
   readonly keepsSafe?: boolean;
   /** The contact that its safe state asks for, or else the one that takes least. */
   readonly better?: 'normally-open' | 'normally-closed';

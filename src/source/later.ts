@@ -4,12 +4,8 @@
  *
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
-const coil = ['latching', 'pulse', 'operations'];
-
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
   project: ['waivers'],
-  'load:coil': coil,
-  'load/coil': coil,
   mode: ['without'],
 };
 

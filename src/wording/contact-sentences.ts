@@ -64,7 +64,14 @@ const contactArc: Say = (f) =>
     ? `A diode lies across the ${f.names['across']} of ${f.about}, which works on alternating voltage: it shorts every other half wave.`
     : `Nothing takes over the current of the ${f.names['kind'] === 'motor' ? 'motor' : 'inductive load'} on the contact of ${f.about}: every opening draws an arc, which wears the contact.`;
 
+const contactLife: Say = (f) => `Nothing says for how many operations the contact of ${f.about} is good with its load.`;
+
+const coilHeldOn: Say = ({ about, names }) =>
+  `The coil of ${about} is made for pulses of ${names['pulse']}: if firmware never ends one, it takes ${names['watts']} for good.`;
+
 export const CONTACT_SENTENCES: { readonly [rule: string]: Say } = {
+  'contact-life': contactLife,
+  'coil-held-on': coilHeldOn,
   'contact-current': contactCurrent,
   'contact-minimum': contactMinimum,
   'contact-leak': contactLeak,

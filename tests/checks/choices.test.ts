@@ -49,3 +49,39 @@ test('a load that is no relay’s has hours of its own', () => {
   expect(found.now!.energy / 3600).toBeCloseTo(1.5, 9);
   expect(found.wired).toBeUndefined();
 });
+
+/** A latching relay in one of two modes; 20 pulses of 50 ms a day. */
+const latched = (more: string) =>
+  judged(`ampledger: 1
+title: Latched
+ambient: 20 °C
+supplies: { cells: { voltage: 5 V, current: 2 A } }
+loads:
+  a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cells, switched: elsewhere, latching: one-coil, pulse: 50 ms, ${more} }
+modes:
+  open: { active: [a], share: 50 % }
+  shut: { active: [], share: 50 % }
+`);
+
+test('a latching relay takes its pulses and no more, however long it stays set', () => {
+  // 50 mA for 1 s of 86 400.
+  expect(latched('operations: 20 /day').ledger.energy[0]!.amps).toBeCloseTo(0.05 / 86_400, 12);
+  expect(latched('note: nobody says how often').ledger.energy[0]!.amps).toBeCloseTo(0, 12);
+  // While it is pulsed its supply gives all of it.
+  const supply = latched('operations: 20 /day').accounts.find((j) => j.account.id === 'cells')!;
+  expect(supply.account.draw!.max).toBeCloseTo(0.05, 9);
+});
+
+test('a contact of 100 000 operations that is switched on and off ten times a day lasts 27 years', () => {
+  const { accounts } = judged(`ampledger: 1
+title: Life
+ambient: 20 °C
+supplies: { brick: { voltage: 5 V, current: 2 A } }
+loads:
+  a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, operations: 20 /day,
+       contact-rating: [ { resistive: 10 A, voltage: 250 V AC, operations: 100000 } ],
+       contact: { wired: normally-open, load: { type: resistive, voltage: 230 V AC, current: 5 A } } }
+`);
+  const life = accounts.find((j) => j.account.id === 'a.contact' && j.account.quantity === 'time')!;
+  expect(life.account.draw!.min / (365.25 * 86_400)).toBeCloseTo(27.38, 2);
+});

@@ -6,10 +6,7 @@ const yet = 'is part of the format, but this version does not compute it yet';
 /** Every key and value of the format that is closed for now, in an entry that is fine without it. */
 const keys: readonly (readonly [string, readonly string[]])[] = [
   ['KEY', ['waivers']],
-  ['loads: { a: { type: coil, KEY } }', ['latching', 'pulse', 'operations']],
-  ['loads: { a: { type: relay-board, coil: { KEY } } }', ['latching']],
   ['modes: { a: { active: [], KEY } }', ['without']],
-  ['parts: { a: { type: coil, KEY } }', ['latching']],
 ];
 
 const values: readonly (readonly [string, readonly string[]])[] = [

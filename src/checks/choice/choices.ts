@@ -47,7 +47,7 @@ export interface Choice {
   /** What a latching relay of the same coil would take. */
   readonly latching?: { readonly pulses: number; readonly pulse: number; readonly energy: number };
   /** What the load does when the coil has no power. */
-  readonly atPowerLoss: 'load-stopped' | 'load-running';
+  readonly atPowerLoss: 'load-stopped' | 'load-running' | 'stays';
   /** Whether that is the safe state; absent where no state is called safe. */
   readonly keepsSafe?: boolean;
   /** The supply whose loss stops the load as well, whatever its contact does. */
@@ -76,16 +76,18 @@ const made = new WeakMap<Ledger, readonly Choice[]>();
 
 function choiceOf(ledger: Ledger, circuit: CircuitPlan, purpose: Purpose, number: number): Choice {
   const { safeWhen, daily: hours, runs, contact } = purpose;
-  const { power, coilPower } = powerOf(ledger, circuit, number);
+  const { power, coilPower } = choicePower(ledger, circuit, number);
   const solid = circuit.type === 'solid-state-relay';
   const wired: Side | undefined = contact ? (runs === 'on' ? 'normally-open' : 'normally-closed') : undefined;
   const daily = hours === undefined ? undefined : Math.min(hours.typ, DAY);
-  const atPowerLoss = runs === 'on' ? 'load-stopped' : 'load-running';
+  const latches = circuit.latching;
+  const atPowerLoss = latches ? 'stays' : runs === 'on' ? 'load-stopped' : 'load-running';
   const taken = (energised: number): Taken => ({ energised, energy: power * energised });
-  const isRelay = wired !== undefined && !solid;
+  const isRelay = wired !== undefined && !solid && !latches;
   const open = daily === undefined ? undefined : taken(daily);
   const closed = daily === undefined ? undefined : taken(DAY - daily);
-  const [now, otherwise] = runs === 'on' ? [open, closed] : [closed, open];
+  const pulsed = latches && taken(latches.pulse * (latches.perDay ?? 0));
+  const [now, otherwise] = pulsed ? [pulsed, undefined] : runs === 'on' ? [open, closed] : [closed, open];
   const diesWith = safeWhen === 'load-running' && contact ? sharedSupply(ledger, circuit) : undefined;
   return {
     circuit: circuit.id,
@@ -113,7 +115,7 @@ function choiceOf(ledger: Ledger, circuit: CircuitPlan, purpose: Purpose, number
 }
 
 /** Watts that a circuit takes more when it is on than when it is off, what hangs on its contact left out; typical. */
-function powerOf({ solver, project }: Ledger, circuit: CircuitPlan, number: number) {
+export function choicePower({ solver, project }: Ledger, circuit: CircuitPlan, number: number) {
   const on = Uint8Array.from(solver.resting);
   on[number] = 1;
   const s = solver.solve({ moment: { mode: 'resting', on }, corner: TYPICAL, focus: solver.nobody });

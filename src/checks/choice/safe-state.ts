@@ -8,7 +8,9 @@ function find({ ledger }: Judged): Finding[] {
     if (choice.keepsSafe !== false) return [];
     const { circuit, path, diesWith, steps, safeWhen, atPowerLoss } = choice;
     // A load that stops with its own supply is not helped by any contact, and may well be known to.
-    const verdict = safeWhen === atPowerLoss && diesWith !== undefined ? 'strain' : 'breach';
+    // A latching relay leaves it as it was, which may be safe.
+    const unsure = (safeWhen === atPowerLoss && diesWith !== undefined) || atPowerLoss === 'stays';
+    const verdict = unsure ? 'strain' : 'breach';
     return [
       {
         rule: 'safe-state',

@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'contact-minimum',
   family: 'contacts',
-  claims: (a) => a.kind === 'contact' && a.direction === 'at-least',
+  claims: (a) => a.kind === 'contact' && a.direction === 'at-least' && a.quantity !== 'time',
 } satisfies LimitRule;

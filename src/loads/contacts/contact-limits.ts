@@ -167,6 +167,13 @@ function unknown({ volts, waveform, amps }: ContactLoad, rows: readonly RatingRo
   return { limits: [], missing: { figure: 'contact-rating', asks } };
 }
 
+/** The row that says for how many operations the contact is good with its load; missing where none that covers it does. */
+export function lifeRow(load: ContactLoad, rows: readonly RatingRow[], side: Side): RatingRow | undefined {
+  const lasting = rows.filter((r) => r.operations !== undefined);
+  const row = covering(lasting, load.kind, load, side)?.row;
+  return row !== undefined && load.amps !== undefined && load.amps.max <= row.amps ? row : undefined;
+}
+
 /** Power relays want so much to keep their contacts clean (common practice: 100 mA at 5 V). */
 const ENOUGH = { amps: 0.1, volts: 5 };
 

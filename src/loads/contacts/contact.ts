@@ -10,7 +10,7 @@ import { branchSteps } from '../branch-working.js';
 import { unknownStart } from '../draw.js';
 import type { ContactLoad } from './contact-load.js';
 import { contactLoad, loadMember, startKey } from './contact-load.js';
-import { currentLimits, leastOf } from './contact-limits.js';
+import { currentLimits, leastOf, lifeRow } from './contact-limits.js';
 import type { RatingRow } from './contact-rating.js';
 import { ratingRows } from './contact-rating.js';
 import { openAccounts, openLeak } from './open-contact.js';
@@ -73,6 +73,7 @@ export function lowerContact(input: ContactInput): LoweredContact {
       currentAccount(base, all, rows, suppression?.type === 'diode' && suppression.across === 'load'),
       ...leastAccounts(base, all, rows),
       ...startUnknown(base, all),
+      ...lifeAccounts(base, all, rows),
       ...openAccounts(base, all),
       ...(type === 'solid-state-relay' ? switchHeat(base, all) : []),
     ],
@@ -224,6 +225,51 @@ function leastAccounts(base: ContactBase, { circuit, side, load }: Contact, rows
           gives: [volts(s), 'V'],
         },
       ],
+    },
+  ];
+}
+
+const DAY = 86_400;
+
+/** How long the contact lasts, where the file says how often it is switched: an operation is once on and once off. */
+function lifeAccounts(
+  base: ContactBase,
+  { circuit, side, load, input }: Contact,
+  rows: readonly RatingRow[],
+): AccountPlan[] {
+  const { relay, type } = input;
+  const perDay = (type === 'relay-board' ? relay.within('coil') : relay).interval('operations', 'times-per-day')?.max;
+  if (perDay === undefined || perDay <= 0) return [];
+  const row = lifeRow(load, rows, side);
+  const seconds = row && (DAY * 2 * row.operations!) / perDay;
+  return [
+    {
+      ...base,
+      id: `${circuit}.contact`,
+      title: `${titleOf(circuit)}, life`,
+      quantity: 'time',
+      direction: 'at-least',
+      recipes: ['draw-most'],
+      read: () => seconds,
+      limits: [],
+      ...(row === undefined && {
+        missing: {
+          figure: 'operations',
+          asks: `for how many operations is the contact of ${circuit} good with its load (\`operations\` of a row of its \`contact-rating\`)?`,
+        },
+      }),
+      steps: () =>
+        row === undefined
+          ? []
+          : [
+              {
+                name: 't',
+                says: `operations of its contact at ${row.stated}, one of them being once on and once off`,
+                formula: 't_day * 2 * N / n',
+                with: { t_day: [DAY, 's'], N: [row.operations!, ''], n: [perDay, ''] },
+                gives: [seconds!, 's'],
+              },
+            ],
     },
   ];
 }

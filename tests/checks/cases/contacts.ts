@@ -205,4 +205,40 @@ export const CONTACTS: readonly Case[] = [
     verdict: 'silent',
     text: relay(TEN, `${onMain('resistive', '1 A')}, load-time: 12 h/day`),
   },
+  {
+    rule: 'safe-state',
+    when: 'strains on a latching relay, which stays as it is',
+    verdict: 'strain',
+    text: relay(TEN, `${onMain('resistive', '1 A')}, safe-when: load-stopped`).replace(
+      'resistance: 100 Ω',
+      'resistance: 100 Ω, latching: one-coil, pulse: 50 ms, operations: 4 /day',
+    ),
+  },
+  {
+    rule: 'coil-held-on',
+    when: 'notes a latching coil that firmware might leave on',
+    verdict: 'note',
+    text: relay(TEN, onMain('resistive', '1 A')).replace('resistance: 100 Ω', 'resistance: 100 Ω, latching: two-coil'),
+  },
+  {
+    rule: 'coil-held-on',
+    when: 'is content with a coil that falls back by itself',
+    verdict: 'silent',
+    text: relay(TEN, onMain('resistive', '1 A')),
+  },
+  {
+    rule: 'contact-life',
+    when: 'is unproven with operations that nobody rates',
+    verdict: 'unproven',
+    text: relay(TEN, onMain('resistive', '1 A')).replace('resistance: 100 Ω', 'resistance: 100 Ω, operations: 20 /day'),
+  },
+  {
+    rule: 'contact-life',
+    when: 'is content with operations that a row rates',
+    verdict: 'silent',
+    text: relay(`{ resistive: 10 A, voltage: 30 V DC, operations: 100000 }`, onMain('resistive', '1 A')).replace(
+      'resistance: 100 Ω',
+      'resistance: 100 Ω, operations: 20 /day',
+    ),
+  },
 ];
