@@ -9,8 +9,12 @@ export function senseGate(mosfet: Profile): readonly Problem[] {
   const most = middle(figureOf(mosfet, 'gate-maximum', 'voltage')) ?? Infinity;
   const volts = pointsOf(mosfet, 'on-resistance', 'resistance', 'voltage').flatMap(({ at }) => middle(at) ?? []);
   return [
-    ...(volts.every((v) => v > threshold) ? [] : [fault(['on-resistance'], 'holds below the threshold')]),
-    ...(volts.every((v) => v <= most) ? [] : [fault(['on-resistance'], 'holds beyond what the gate bears')]),
+    ...(volts.every((v) => v > threshold)
+      ? []
+      : [fault(['on-resistance'], 'the resistance is stated at a gate voltage below the threshold')]),
+    ...(volts.every((v) => v <= most)
+      ? []
+      : [fault(['on-resistance'], 'the resistance is stated at a gate voltage beyond what the gate bears')]),
   ];
 }
 
@@ -22,7 +26,7 @@ export function senseGain(transistor: Profile): readonly Problem[] {
   );
   return forced === undefined || least.every((gain) => gain >= forced)
     ? []
-    : [fault(['forced-gain'], 'is above the least gain')];
+    : [fault(['forced-gain'], 'the forced gain is above the least gain')];
 }
 
 /** What clamps by its breakdown has one, and a diode bears more in pulses than for ever. */
@@ -31,9 +35,11 @@ export function senseClamp(clamp: Profile): readonly Problem[] {
   const peak = middle(figureOf(clamp, 'peak-current', 'current'));
   const breaks = clamp.type === 'zener' || clamp.type === 'diode-zener' || clamp.type === 'tvs';
   return [
-    ...(breaks && clamp['zener-voltage'] === undefined ? [fault([], 'needs the voltage at which it clamps')] : []),
+    ...(breaks && clamp['zener-voltage'] === undefined
+      ? [fault([], 'a clamp of this type needs the voltage at which it clamps')]
+      : []),
     ...(amps === undefined || peak === undefined || peak >= amps
       ? []
-      : [fault(['peak-current'], 'is below what it carries for ever')]),
+      : [fault(['peak-current'], 'the peak current is below what it carries for ever')]),
   ];
 }

@@ -35,9 +35,9 @@ function senseRegulator(part: Profile): readonly Problem[] {
     ...(!linear && part['step'] === undefined ? [fault([], 'a switching regulator needs its step')] : []),
     ...(input?.max === undefined ? [fault([], 'a regulator needs the most that its input bears')] : []),
     ...(steps && volts && input?.max !== undefined && (middle(volts) ?? 0) >= input.max
-      ? [fault(['input'], 'is not above what comes out')]
+      ? [fault(['input'], 'the highest input is not above what comes out')]
       : []),
-    ...(most.every((ratio) => ratio < 1) ? [] : [fault(['efficiency'], 'gives as much as it takes')]),
+    ...(most.every((ratio) => ratio < 1) ? [] : [fault(['efficiency'], 'a regulator gives less than it takes')]),
   ];
 }
 
@@ -51,7 +51,7 @@ function senseFuse(part: Profile): readonly Problem[] {
     ...(['hold', 'resistance'] as const)
       .filter((name) => part[name] === undefined)
       .map((name) => fault([], `a fuse needs its ${name === 'hold' ? 'hold current' : 'resistance'}`)),
-    ...(wrong ? [fault(['trip'], 'is not above what it holds')] : []),
+    ...(wrong ? [fault(['trip'], 'the fuse trips at no more than it holds')] : []),
   ];
 }
 
@@ -63,7 +63,7 @@ export function senseWire(wire: Profile): readonly Problem[] {
   const bounds = [ohms?.min, ohms?.max].filter((each) => each !== undefined);
   return bounds.every((each) => each >= OF_COPPER.least * copper && each <= OF_COPPER.most * copper)
     ? []
-    : [fault(['resistance-per-metre'], 'is not that of copper of that thickness')];
+    : [fault(['resistance-per-metre'], 'the resistance is not that of copper of that thickness')];
 }
 
 const gaugeArea = (gauge: Quantity | undefined): number | undefined => {

@@ -378,23 +378,27 @@ describe('parts of a supply tree, wires and connectors', () => {
 
   test('a regulator that gives more than it gets is found', () => {
     expect(said('regulator-7805-to220', { input: figureOf('max 4 V') })).toContain(
-      'input: is not above what comes out',
+      'input: the highest input is not above what comes out',
     );
     const gain = { type: 'switching-regulator', step: 'down', efficiency: figureOf('85 to 105 %') };
-    expect(said('regulator-7805-to220', gain)).toContain('efficiency: gives as much as it takes');
+    expect(said('regulator-7805-to220', gain)).toContain('efficiency: a regulator gives less than it takes');
   });
 
   test('a fuse that trips below what it holds is found', () => {
     expect(said('fuse-ptc-500ma', { hold: figureOf('0.5 A'), trip: figureOf('0.5 A') })).toContain(
-      'trip: is not above what it holds',
+      'trip: the fuse trips at no more than it holds',
     );
   });
 
   test('a wire that is not copper of its gauge is found, a stranded one is not', () => {
     const metre = (value: string) => said('wire-awg24-pvc', { 'resistance-per-metre': figureOf(value) });
     expect(metre('84 to 105 mΩ')).toEqual([]);
-    expect(metre('84 to 134 mΩ')).toEqual(['resistance-per-metre: is not that of copper of that thickness']);
-    expect(metre('53 to 84 mΩ')).toEqual(['resistance-per-metre: is not that of copper of that thickness']);
+    expect(metre('84 to 134 mΩ')).toEqual([
+      'resistance-per-metre: the resistance is not that of copper of that thickness',
+    ]);
+    expect(metre('53 to 84 mΩ')).toEqual([
+      'resistance-per-metre: the resistance is not that of copper of that thickness',
+    ]);
   });
 
   test('a connector without a rating is found', () => {
@@ -407,21 +411,25 @@ describe('transistors and clamps', () => {
 
   test('a resistance at a gate voltage below the threshold, or beyond what the gate bears, is found', () => {
     expect(said('nmos-ao3400a', { threshold: figureOf('3 to 4 V') })).toEqual([
-      'on-resistance: holds below the threshold',
+      'on-resistance: the resistance is stated at a gate voltage below the threshold',
     ]);
     expect(said('nmos-ao3400a', { 'gate-maximum': figureOf('8 V') })).toEqual([
-      'on-resistance: holds beyond what the gate bears',
+      'on-resistance: the resistance is stated at a gate voltage beyond what the gate bears',
     ]);
   });
 
   test('a transistor that saturates with less than its least gain needs is found', () => {
-    expect(said('npn-2n2222a', { 'forced-gain': figureOf('50') })).toEqual(['forced-gain: is above the least gain']);
+    expect(said('npn-2n2222a', { 'forced-gain': figureOf('50') })).toEqual([
+      'forced-gain: the forced gain is above the least gain',
+    ]);
   });
 
   test('a clamp without its breakdown, or whose peak is below its steady current, is found', () => {
-    expect(said('diode-1n4007', { type: 'zener' })).toEqual([': needs the voltage at which it clamps']);
+    expect(said('diode-1n4007', { type: 'zener' })).toEqual([
+      ': a clamp of this type needs the voltage at which it clamps',
+    ]);
     expect(said('diode-1n4148', { 'peak-current': figureOf('100 mA') })).toEqual([
-      'peak-current: is below what it carries for ever',
+      'peak-current: the peak current is below what it carries for ever',
     ]);
   });
 });
