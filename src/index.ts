@@ -222,6 +222,7 @@ function judgeDocument(document: Document, options: AuditOptions): JudgedDocumen
     catalogue: own.catalogue,
     ...(options.mode !== undefined && { mode: options.mode }),
     ...(options.ambient && { ambient: options.ambient }),
+    ...(options.today !== undefined && { today: options.today }),
   };
   const { variants, problems } = variantsOf(document.data);
   const asked = variants.find((v) => v.name === options.variant);

@@ -3,6 +3,7 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import type { Step } from '../loads/plan.js';
+import type { WaiverPlan } from '../project/project.js';
 import type { Path } from '../source/place.js';
 import type { OpenAnswer } from '../loads/lowering.js';
 import type { JudgedAccount, OnlyIf, Verdict } from './verdict.js';
@@ -25,6 +26,10 @@ export type Family =
 export const findingKey = (f: Pick<Finding, 'rule' | 'about' | 'account'>): string =>
   `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
 
+/** Whether a finding calls for anything: a note is only worth knowing, and what the file sets aside is known. */
+export const weighs = ({ verdict, waiver }: Pick<Finding, 'verdict' | 'waiver'>): boolean =>
+  verdict !== 'note' && waiver === undefined;
+
 export interface Finding {
   readonly rule: string;
   readonly family: Family;
@@ -45,6 +50,8 @@ export interface Finding {
   /** What the sentence names besides. */
   readonly names: { readonly [name: string]: string };
   readonly related: readonly { readonly path: Path; readonly name: string }[];
+  /** The file sets it aside: it is told, and weighs nothing. */
+  readonly waiver?: WaiverPlan;
   /** Its sums, where they are no account's. */
   readonly steps?: readonly Step[];
 }

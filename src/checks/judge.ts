@@ -16,6 +16,7 @@ import { limitFindings } from './limit-findings.js';
 import { LIMIT_RULES, RULE_NAMES, WIRING_RULES } from './rules.js';
 import type { JudgedAccount, Verdict } from './verdict.js';
 import { VERDICTS, accountKey, judgeAccount, judgeLimit, worse, worstOf } from './verdict.js';
+import { waived } from './waived.js';
 
 export interface JudgeOptions {
   readonly catalogue: Catalogue;
@@ -23,6 +24,8 @@ export interface JudgeOptions {
   readonly mode?: string;
   /** °C, in place of the file's. */
   readonly ambient?: Interval;
+  /** '2026-11-25': waivers run out. Unless said, none has. */
+  readonly today?: string;
 }
 
 export interface Judgement {
@@ -47,7 +50,9 @@ export function judge(
   const { mode } = options;
   if (mode !== undefined && mode !== BOOT && !project.modes.some((m) => m.name === mode))
     return { problems: [noMode(project, mode)] };
-  return judgedOpen(judgeProject(project, mode), data, file, options);
+  const unknown = project.waivers.filter(({ rule }) => !RULE_NAMES.includes(rule)).map(noRule);
+  if (unknown.length > 0) return { problems: unknown };
+  return withWaivers(judgedOpen(judgeProject(project, mode), data, file, options), options);
 }
 
 /** A judgement with what the file leaves open judged under every answer. */
@@ -65,6 +70,26 @@ function judgedOpen(base: Judgement, data: unknown, file: string, options: Judge
   }, base);
   const findings = [...outcome.findings].sort(inOrder);
   return { ...base, accounts: outcome.accounts, findings, verdict: headline(findings) };
+}
+
+/** What the file sets aside put on its findings; of one mode alone nobody can say that a waiver is of no use. */
+function withWaivers(judgement: Judgement, { mode, today }: JudgeOptions): Judgement {
+  const { waivers } = judgement.project;
+  if (waivers.length === 0) return judgement;
+  const findings = waived(judgement.findings, waivers, today)
+    .filter((f) => mode === undefined || f.rule !== 'waiver-unused')
+    .sort(inOrder);
+  return { ...judgement, findings, verdict: headline(findings) };
+}
+
+function noRule({ rule, path }: Project['waivers'][number]): Problem {
+  const nearest = nearestSpelling(rule, RULE_NAMES);
+  return {
+    path: [...path, 'rule'],
+    on: 'value',
+    says: `there is no rule \`${rule}\``,
+    expected: nearest === undefined ? 'a rule as the report prints it' : `did you mean \`${nearest}\`?`,
+  };
 }
 
 function noMode(project: Project, mode: string): Problem {
@@ -134,6 +159,6 @@ const inOrder = (a: Finding, b: Finding): number =>
 
 /** Nothing worse than notes is sound. */
 function headline(findings: readonly Finding[]): Verdict {
-  const worst = worstOf(findings.map((f) => f.verdict));
+  const worst = worstOf(findings.filter((f) => f.waiver === undefined).map((f) => f.verdict));
   return worst === 'note' ? 'sound' : worst;
 }

@@ -43,6 +43,7 @@ import relayPulsed from './parts/relay-pulsed.js';
 import resistorPower from './parts/resistor-power.js';
 import slowClamp from './parts/slow-clamp.js';
 import wireCurrent from './parts/wire-current.js';
+import { WAIVER_RULES } from './waived.js';
 import wireIdle from './parts/wire-idle.js';
 import batteryLife from './budget/battery-life.js';
 import batterySags from './supplies/battery-sags.js';
@@ -186,4 +187,4 @@ export const LIMIT_RULES: readonly LimitRule[] = [
 ];
 
 /** Names of all rules, in the order of telling. */
-export const RULE_NAMES: readonly string[] = [...WIRING_RULES, ...LIMIT_RULES].map((r) => r.name);
+export const RULE_NAMES: readonly string[] = [...[...WIRING_RULES, ...LIMIT_RULES].map((r) => r.name), ...WAIVER_RULES];

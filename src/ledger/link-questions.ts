@@ -79,6 +79,7 @@ function heatLimit({ id, from, to, heat, quiescent }: Link, amps: (s: Solution) 
       },
       stated: `what keeps the junction of ${id} at ${limit.stated}`,
       condition: 'by its heat at this input and ambient',
+      sameAs: 'regulator-heat',
     },
   ];
 }

@@ -280,6 +280,8 @@ export interface LimitPlan {
   readonly holdsIn?: (mode: string) => boolean;
   /** The condition the limit holds at, in words. */
   readonly condition?: string;
+  /** The rule whose finding says the same in other words: who sets that aside sets this aside. */
+  readonly sameAs?: string;
 }
 
 /** One line of working; evaluating `formula` with `with` gives `gives`. */

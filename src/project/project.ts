@@ -353,9 +353,23 @@ export interface Project {
   readonly modes: readonly ModePlan[];
   readonly interlocks: readonly InterlockPlan[];
   readonly measured: readonly ReadingPlan[];
+  readonly waivers: readonly WaiverPlan[];
   readonly assumptions: readonly Assumption[];
   /** Figures of profiles that were read and that no document backs, used or not. */
   readonly unsourced: readonly Unsourced[];
   readonly notes: readonly { readonly about: string; readonly text: string }[];
   readonly cautions: readonly string[];
+}
+
+/** A finding that the file sets aside. */
+export interface WaiverPlan {
+  readonly rule: string;
+  /** What the finding is about: a circuit, an account, `vents.*`. */
+  readonly about: string;
+  readonly reason: string;
+  /** The last day that it holds: '2027-03-01'; absent: it does not run out. */
+  readonly until?: string;
+  /** The word without which nothing that does damage is waived. */
+  readonly accepts?: 'damage';
+  readonly path: Path;
 }

@@ -29,6 +29,7 @@ import { joined, lowerAllIncoming } from './incoming.js';
 import { letGoAccounts } from './let-go.js';
 import { lowerLoads } from './loads.js';
 import { measuredFrom } from './measured.js';
+import { waiversFrom } from './waivers.js';
 import { interlocksFrom, modesFrom } from './modes.js';
 import { nodeNamed, nodeNames } from './names.js';
 import { ambientFrom, placeOf, placesOf } from './places.js';
@@ -153,6 +154,7 @@ export function resolve(
       pathOf: (circuit) => lowered.circuits.find((c) => c.id === circuit)?.path,
     }),
   ];
+  const waivers = waiversFrom(data['waivers'], remarks);
   const measured = measuredFrom(
     data['measured'],
     {
@@ -207,6 +209,7 @@ export function resolve(
     modes,
     interlocks,
     measured,
+    waivers,
     assumptions: remarks.assumptions,
     unsourced: remarks.figuresUnsourced(),
     notes: notesOf(data),

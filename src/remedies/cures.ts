@@ -1,6 +1,6 @@
 /** Which cures are offered for which finding, in order, each proved before it is shown. */
 import type { Finding } from '../checks/finding.js';
-import { findingKey } from '../checks/finding.js';
+import { findingKey, weighs } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
 import { biggerSupply } from './bigger-supply.js';
@@ -89,8 +89,8 @@ const WAYS: readonly Way[] = [
 const MOST = 3;
 
 /** A note calls for nothing, and a missing figure for an answer: neither for another part. */
-const callsForCure = ({ verdict, account }: Finding): boolean =>
-  verdict !== 'note' && !(verdict === 'unproven' && account?.missing !== undefined);
+const callsForCure = ({ verdict, account, waiver }: Finding): boolean =>
+  waiver === undefined && verdict !== 'note' && !(verdict === 'unproven' && account?.missing !== undefined);
 
 /** The attempts of each way at a finding, in order of preference. */
 export const attemptsAt = (of: Case): readonly (readonly Cure[])[] =>
@@ -124,7 +124,7 @@ function bestOf(prover: Prover, before: Judgement, attempts: readonly Cure[], fi
     if (after === undefined || persists(after, finding) || spoils(before, after, finding)) continue;
     if (best === undefined || leaner(after, best.judgement)) best = { cure, judgement: after };
     // Nothing is wrong that was not wrong before: later attempts cost more and bring nothing.
-    if (after.findings.every((f) => f.verdict === 'note' || was.has(findingKey(f)))) break;
+    if (after.findings.every((f) => !weighs(f) || was.has(findingKey(f)))) break;
   }
   return best && remedyOf(best.cure, best.judgement, finding);
 }
@@ -137,7 +137,7 @@ const concerns = (f: Finding, attempts: readonly Cure[]): boolean =>
     ),
   );
 
-const remaining = (j: Judgement): number => j.findings.filter((f) => f.verdict !== 'note').length;
+const remaining = (j: Judgement): number => j.findings.filter(weighs).length;
 
 const leaner = (a: Judgement, b: Judgement): boolean =>
   worse(b.verdict, a.verdict) || (a.verdict === b.verdict && remaining(a) < remaining(b));

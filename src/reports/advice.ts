@@ -1,4 +1,5 @@
 /** Advice for people: what to do, step by step, and the books before and after. */
+import { weighs } from '../checks/finding.js';
 import type { JudgedAccount } from '../checks/verdict.js';
 import type { Advice } from '../studies/advice.js';
 import { fewWords } from '../wording/few-words.js';
@@ -81,7 +82,7 @@ function distinct(words: readonly string[]): string {
 }
 
 function answer({ steps, before, after, left }: Advice): string {
-  const wrong = before.findings.filter((f) => f.verdict !== 'note').length;
+  const wrong = before.findings.filter(weighs).length;
   if (wrong === 0) return 'Nothing calls for a change.';
   const found = `${wrong} ${wrong === 1 ? 'finding calls' : 'findings call'} for a change`;
   if (steps.length === 0) return `${found}, and none of them can be cured from here.`;

@@ -19,9 +19,12 @@ export interface Numbered {
   readonly alike: readonly ReportFinding[];
 }
 
-/** Worst first; within a verdict the order of the report stays. */
+/** Worst first, what is set aside last; within a verdict the order of the report stays. */
 export function numbered(lookup: Lookup): readonly Numbered[] {
-  const sorted = [...lookup.report.findings].sort((a, b) => severity(a.verdict) - severity(b.verdict));
+  const sorted = [...lookup.report.findings].sort(
+    (a, b) =>
+      Number(a.waiver !== undefined) - Number(b.waiver !== undefined) || severity(a.verdict) - severity(b.verdict),
+  );
   return fold(sorted, (finding) => likeness(finding, lookup)).flatMap(([finding, ...alike], index) =>
     finding ? [{ number: String(index + 1), finding, alike }] : [],
   );
@@ -31,13 +34,24 @@ export function numbered(lookup: Lookup): readonly Numbered[] {
 function likeness(finding: ReportFinding, lookup: Lookup): string | undefined {
   const channel = channelOf(finding.about);
   if (!channel) return undefined;
-  const { rule, verdict, says, asks, remedies } = finding;
+  const { rule, verdict, says, asks, remedies, waiver } = finding;
   const account = lookup.account(finding);
   const pin = account && channelOfAccount(account)?.name;
   const cures = remedies.map((remedy) => [remedy.title, remedy.changes, effectOf(remedy, account, lookup)]);
   const facts = factsOf(finding, lookup, nothingBefore).filter(({ word }) => word !== 'when');
   const moment = momentLikeness(finding, account);
-  const said = JSON.stringify([rule, verdict, channel.load, says, asks, facts, moment, cures]);
+  const said = JSON.stringify([
+    rule,
+    verdict,
+    channel.load,
+    says,
+    asks,
+    facts,
+    moment,
+    cures,
+    waiver?.reason,
+    waiver?.until,
+  ]);
   const nameless = renamed(said, channel.name, '*');
   return pin === undefined ? nameless : renamed(nameless, pin, '*');
 }

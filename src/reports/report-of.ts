@@ -150,5 +150,12 @@ function findingOf(f: Finding, place: (path: Path) => ReportPlace, cures: readon
     related: f.related.map(({ path, name }) => ({ says: name, place: place(path) })),
     working: f.steps ? [...f.steps] : a ? [...a.steps()] : [],
     remedies: cures,
+    ...(f.waiver && {
+      waiver: {
+        reason: f.waiver.reason,
+        ...(f.waiver.until !== undefined && { until: f.waiver.until }),
+        place: place(f.waiver.path),
+      },
+    }),
   };
 }

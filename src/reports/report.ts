@@ -144,6 +144,8 @@ export interface ReportFinding {
   readonly related: readonly { readonly says: string; readonly place: ReportPlace }[];
   readonly working: readonly ReportStep[];
   readonly remedies: readonly ReportRemedy[];
+  /** The file sets it aside: it is told, and weighs nothing. */
+  readonly waiver?: { readonly reason: string; readonly until?: string; readonly place: ReportPlace };
 }
 
 export interface ReportAssumption {

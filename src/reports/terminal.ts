@@ -8,7 +8,7 @@ import { headlineSection } from './headline-section.js';
 import { type Lookup, lookupOf } from './lookup.js';
 import { modesWords } from './moment.js';
 import { type Numbered, numbered } from './numbered.js';
-import type { Report } from './report.js';
+import type { Report, ReportFinding } from './report.js';
 import { callsForChange } from './severity.js';
 import { workingCommand } from './shell-word.js';
 import { toldBefore } from './told-before.js';
@@ -22,12 +22,13 @@ import { countWords } from './words.js';
 export function terminalReport(report: Report, { all = false }: { readonly all?: boolean } = {}): Tree {
   const lookup = lookupOf(report);
   const findings = numbered(lookup);
-  const told = findings.filter(({ finding }) => finding.verdict !== 'note');
-  const notes = findings.filter(({ finding }) => finding.verdict === 'note');
+  const weighing = findings.filter(({ finding }) => finding.waiver === undefined);
+  const told = weighing.filter(({ finding }) => finding.verdict !== 'note');
+  const notes = weighing.filter(({ finding }) => finding.verdict === 'note');
   const before = toldBefore(told, lookup, all);
   const sections: Tree = [
     header(lookup),
-    headlineSection(report, findings),
+    headlineSection(report, weighing),
     accountsSection(report, findings, all),
     told.length > 0
       ? [
@@ -41,6 +42,10 @@ export function terminalReport(report: Report, { all = false }: { readonly all?:
     ...choicesSection(report),
     ...variantsSections(report, all),
     titled('Notes', notes.map(noteItem)),
+    titled(
+      'Set aside',
+      findings.flatMap((one) => (one.finding.waiver ? [waivedItem(one, one.finding.waiver)] : [])),
+    ),
     titled(
       'Caution',
       report.cautions.map((caution) => item('!', caution)),
@@ -76,6 +81,14 @@ const noteItem = (told: Numbered) =>
   item(
     mark('strong', told.number),
     paragraph([sentenceOf(told), mark('quiet', ` (${placesOf(told)}, ${told.finding.rule})`)]),
+  );
+
+/** A finding that the file sets aside, with why. */
+const waivedItem = (told: Numbered, { reason, until }: NonNullable<ReportFinding['waiver']>) =>
+  item(
+    mark('strong', told.number),
+    paragraph([sentenceOf(told), mark('quiet', ` (${told.finding.verdict}, ${placesOf(told)}, ${told.finding.rule})`)]),
+    paragraph([mark('quiet', until === undefined ? 'set aside: ' : `set aside until ${until}: `), reason]),
   );
 
 /** What was taken where the file is silent. */

@@ -5,7 +5,6 @@
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
 const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  project: ['waivers'],
   mode: ['without'],
 };
 

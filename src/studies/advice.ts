@@ -3,7 +3,7 @@
  * changes. Each step is an audit of the changed project; a cure that makes another account worse is not taken.
  */
 import type { Finding } from '../checks/finding.js';
-import { findingKey } from '../checks/finding.js';
+import { findingKey, weighs } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { VERDICTS, accountKey, worse } from '../checks/verdict.js';
@@ -81,7 +81,7 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
     after,
     books: booksOf(judgement, after),
     left: after.findings
-      .filter((f) => f.verdict !== 'note')
+      .filter(weighs)
       .map((finding) => ({ finding, why: why.get(findingKey(finding)) ?? whyNoCure(finding) })),
   };
 
@@ -90,7 +90,7 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
     const changed = withChanges(data, state.changes);
     const tried = new Set<string>();
     return state.judgement.findings.flatMap((finding) => {
-      if (finding.verdict === 'note') return [];
+      if (!weighs(finding)) return [];
       const reached: State[] = [];
       for (const attempts of attemptsAt({ finding, judgement: state.judgement, data: changed }))
         for (const cure of attempts) {
@@ -104,10 +104,10 @@ export function adviceFor(data: unknown, file: string, settings: JudgeOptions, j
           else if (persists(after, finding)) why.set(findingKey(finding), `“${cure.title}” is not enough`);
           else if (hurt.length > 0) why.set(findingKey(finding), `“${cure.title}” makes ${hurt[0]} worse`);
           else {
-            const cures = state.judgement.findings.filter((f) => f.verdict !== 'note' && !persists(after, f));
+            const cures = state.judgement.findings.filter((f) => weighs(f) && !persists(after, f));
             reached.push({ steps: [...state.steps, { cure, cures }], changes, judgement: after });
             // What comes later of one way costs more, and brings nothing where this one leaves nothing new behind.
-            if (after.findings.every((f) => f.verdict === 'note' || persists(state.judgement, f))) break;
+            if (after.findings.every((f) => !weighs(f) || persists(state.judgement, f))) break;
           }
         }
       return reached;

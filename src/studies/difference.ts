@@ -1,6 +1,6 @@
 /** What is different between two judgements: accounts by the verdict on each, findings by whether they are there. */
 import type { Finding } from '../checks/finding.js';
-import { findingKey } from '../checks/finding.js';
+import { findingKey, weighs } from '../checks/finding.js';
 import type { Judgement } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { VERDICTS, accountKey, worse } from '../checks/verdict.js';
@@ -47,5 +47,5 @@ const nameOf = (f: Finding): string => `${findingKey(f)} ${f.verdict}`;
 /** Findings worse than a note that one judgement has and the other has not. */
 function only(one: Judgement, other: Judgement): readonly Finding[] {
   const known = new Set(other.findings.map(nameOf));
-  return one.findings.filter((f) => f.verdict !== 'note' && !known.has(nameOf(f)));
+  return one.findings.filter((f) => weighs(f) && !known.has(nameOf(f)));
 }

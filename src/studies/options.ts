@@ -1,6 +1,6 @@
 /** Supply and jumper options of a relay board: every arrangement built as a changed project and audited whole. */
 import type { Finding } from '../checks/finding.js';
-import { findingKey } from '../checks/finding.js';
+import { findingKey, weighs } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { VERDICTS, worse, worstOf } from '../checks/verdict.js';
@@ -117,7 +117,7 @@ function tryOne(
     if (after === undefined) continue;
     if (best === undefined || fewer(after, best.judgement)) best = { way, fresh, changes, judgement: after };
     // Another voltage helps the coils alone: where they and their supply have all they need, it brings nothing.
-    if (!after.findings.some((f) => f.verdict !== 'note' && concerns(f, owner, fresh))) break;
+    if (!after.findings.some((f) => weighs(f) && concerns(f, owner, fresh))) break;
   }
   return best;
 }
@@ -125,7 +125,7 @@ function tryOne(
 const concerns = (f: Finding, owner: string, fresh: CoilSupply | undefined): boolean =>
   f.about === owner || f.about.startsWith(`${owner}.`) || (fresh !== undefined && f.about.startsWith(fresh.name));
 
-const wrong = (j: Judgement): number => j.findings.filter((f) => f.verdict !== 'note').length;
+const wrong = (j: Judgement): number => j.findings.filter(weighs).length;
 const fewer = (a: Judgement, b: Judgement): boolean =>
   worse(b.verdict, a.verdict) || (a.verdict === b.verdict && wrong(a) < wrong(b));
 
@@ -135,12 +135,12 @@ const nameOf = (f: Finding): string => `${findingKey(f)} ${f.verdict}`;
 function staying(judgements: readonly Judgement[]): readonly Finding[] {
   const [first, ...others] = judgements;
   const named = others.map((j) => new Set(j.findings.map(nameOf)));
-  return (first?.findings ?? []).filter((f) => f.verdict !== 'note' && named.every((n) => n.has(nameOf(f))));
+  return (first?.findings ?? []).filter((f) => weighs(f) && named.every((n) => n.has(nameOf(f))));
 }
 
 function judgedOption(tried: Tried, owner: string, board: BoardWiring, stay: ReadonlySet<string>): BoardOption {
   const { way, fresh, changes, judgement } = tried;
-  const findings = judgement.findings.filter((f) => f.verdict !== 'note' && !stay.has(nameOf(f)));
+  const findings = judgement.findings.filter((f) => weighs(f) && !stay.has(nameOf(f)));
   const tightest = tightestOf(judgement, owner);
   return {
     ...way,

@@ -429,6 +429,12 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     ),
   'rail-current': (f) => atMost(f, subjectOf(f), 'carries'),
   'inlet-current': (f) => atMost(f, subjectOf(f), 'carries'),
+  'waiver-expired': (f) =>
+    `The waiver of ${f.names['rule']} for ${f.about} has run out on ${f.names['until']}: what it set aside counts again.`,
+  'waiver-unused': (f) =>
+    f.names['damage'] === 'true'
+      ? `The waiver of ${f.names['rule']} for ${f.about} does not hold: what damages a chip is set aside with \`accepts: damage\` alone.`
+      : `The waiver of ${f.names['rule']} for ${f.about} sets nothing aside: there is no such finding.`,
   'measured-disagrees': measuredDisagrees,
   'battery-sags': batterySags,
   'battery-life': batteryLife,

@@ -4,11 +4,18 @@ import { judge } from '../../src/checks/judge.js';
 import type { Finding } from '../../src/checks/finding.js';
 import { builtIn, read } from '../../src/index.js';
 
+/** The day of the cases. */
+const TODAY = '2026-11-25';
+
 /** Judges a text that has to be in order. @throws with all that is wrong with it */
 export function judged(text: string, mode?: string): Judgement {
   const { document, errors } = read(text, 'case.yaml');
   if (document === undefined) throw new Error(errors.map((e) => `${e.line}: ${e.says}`).join('\n'));
-  const judgement = judge(document.data, 'case.yaml', { catalogue: builtIn, ...(mode !== undefined && { mode }) });
+  const judgement = judge(document.data, 'case.yaml', {
+    catalogue: builtIn,
+    today: TODAY,
+    ...(mode !== undefined && { mode }),
+  });
   if ('problems' in judgement)
     throw new Error(judgement.problems.map((p) => `${p.path.join('.')}: ${p.says}`).join('\n'));
   return judgement;

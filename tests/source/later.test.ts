@@ -5,7 +5,6 @@ const yet = 'is part of the format, but this version does not compute it yet';
 
 /** Every key and value of the format that is closed for now, in an entry that is fine without it. */
 const keys: readonly (readonly [string, readonly string[]])[] = [
-  ['KEY', ['waivers']],
   ['modes: { a: { active: [], KEY } }', ['without']],
 ];
 

@@ -10,7 +10,39 @@ const read = (reading: string): string =>
     { ambient: '20 °C', more: `measured: [ { of: ${reading} } ]` },
   );
 
+/** 0.5 W in a resistor that bears 0.25 W, and what is said of it. */
+const setAside = (waiver: string, power = '0.25 W'): string =>
+  onSupplies(
+    'cell: { voltage: 5 V, current: 1 A }',
+    `a: { type: resistor, resistance: 50 Ω, power: ${power}, supply: cell }`,
+    { more: `waivers: [ { rule: resistor-power, about: a, reason: it is on for a second, ${waiver} } ]` },
+  );
+
 export const DATA: readonly Case[] = [
+  {
+    rule: 'waiver-expired',
+    when: 'weighs as much as what it set aside, the day after its last one',
+    verdict: 'breach',
+    text: setAside('until: 2026-11-24'),
+  },
+  {
+    rule: 'waiver-expired',
+    when: 'is content on the last day',
+    verdict: 'silent',
+    text: setAside('until: 2026-11-25'),
+  },
+  {
+    rule: 'waiver-unused',
+    when: 'notes a waiver of what is not there',
+    verdict: 'note',
+    text: setAside('until: 2026-12-24', '1 W'),
+  },
+  {
+    rule: 'waiver-unused',
+    when: 'is content while it sets something aside',
+    verdict: 'silent',
+    text: setAside('until: 2026-12-24'),
+  },
   {
     rule: 'measured-disagrees',
     when: 'leaves unproven what stands at 5.11 V on a supply of at most 5.1 V',
