@@ -20,6 +20,7 @@ import contactHeat from './contacts/contact-heat.js';
 import contactLeak from './contacts/contact-leak.js';
 import contactLife from './contacts/contact-life.js';
 import contactMinimum from './contacts/contact-minimum.js';
+import contactSlow from './contacts/contact-slow.js';
 import channelUsedTwice from './drivers/channel-used-twice.js';
 import clampOnBridge from './drivers/clamp-on-bridge.js';
 import clampTiedLow from './drivers/clamp-tied-low.js';
@@ -120,6 +121,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   regulatorBackFed,
   safeState,
   contactArc,
+  contactSlow,
   coilHeldOn,
   contactChoice,
   bootDrives,

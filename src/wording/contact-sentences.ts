@@ -66,12 +66,23 @@ const contactArc: Say = (f) =>
 
 const contactLife: Say = (f) => `Nothing says for how many operations the contact of ${f.about} is good with its load.`;
 
+const BREAKS: { readonly [kind: string]: string } = {
+  inductive: 'an inductive load',
+  motor: 'a motor',
+  lamp: 'a lamp',
+  capacitive: 'a capacitive load',
+};
+
+const contactSlow: Say = ({ about, names }) =>
+  `Its clamp keeps the current of the coil of ${about} going for up to ${names['slow']}, so that the contact opens slowly on ${BREAKS[names['kind'] ?? ''] ?? 'its load'} and wears: a zener of ${names['zener']} in series with the diode makes it ${names['fast']}, where the driver bears that much more.`;
+
 const coilHeldOn: Say = ({ about, names }) =>
   `The coil of ${about} is made for pulses of ${names['pulse']}: if firmware never ends one, it takes ${names['watts']} for good.`;
 
 export const CONTACT_SENTENCES: { readonly [rule: string]: Say } = {
   'contact-life': contactLife,
   'coil-held-on': coilHeldOn,
+  'contact-slow': contactSlow,
   'contact-current': contactCurrent,
   'contact-minimum': contactMinimum,
   'contact-leak': contactLeak,

@@ -77,9 +77,17 @@ export function contactLoad(contact: Figures, circuit: string, bench: Bench): Co
     return undefined;
   }
   const window = stated === undefined ? undefined : closed(stated);
+  if (window !== undefined && window.min <= 0) {
+    figures.problem('voltage', `the load on the contact of \`${circuit}\` works on no voltage`, 'a voltage above zero');
+    return undefined;
+  }
   const key = startKey(kind);
   const peak = figures.interval(key, 'current')?.max;
   const amps = drawOf(figures, 'current');
+  if (amps !== undefined && (amps.min < 0 || amps.max <= 0)) {
+    figures.problem('current', `the load on the contact of \`${circuit}\` takes no current`, 'a current above zero');
+    return undefined;
+  }
   const node =
     supply ??
     bench.elsewhere(`${circuit}:load-supply`, `what feeds the load on ${circuit}`, window!, figures.at('voltage'));
@@ -105,7 +113,8 @@ export function contactLoad(contact: Figures, circuit: string, bench: Bench): Co
  */
 export function loadMember(load: ContactLoad, amps: Interval, part: string, figures: Figures): Member {
   const { kind, volts, peak, lasts, origin } = load;
-  if (kind === 'lamp') {
+  // A filament needs a least current to be one.
+  if (kind === 'lamp' && amps.min > 0) {
     const ratio = peak === undefined ? USUAL_COLD.ratio : Math.max(peak / amps.max, 1);
     if (peak === undefined)
       figures.assume(

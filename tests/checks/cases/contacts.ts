@@ -1,6 +1,6 @@
 /** Cases of the rules about contacts and what hangs on them. */
 import type { Case } from './case.js';
-import { onSupplies } from './case.js';
+import { onChip, onSupplies } from './case.js';
 
 const SUPPLIES = 'brick: { voltage: 5 V, current: 2 A }, main: { voltage: 24 V, current: 20 A }';
 /** A relay that is always on or off, as its contact is asked about; its rows are all that is known of that. */
@@ -19,6 +19,16 @@ const ssr = (output: string, contact: string): string =>
     SUPPLIES,
     `a: { type: solid-state-relay, input: { led-drop: 1.2 V, series: 300 Ω, on-current: 5 mA }, supply: brick, switched: elsewhere, ${output}, contact: { ${contact} } }`,
     { policy: 'classroom' },
+  );
+
+/** A relay behind a transistor, clamped, that breaks a valve's current. */
+const clamped = (clamp: string): string =>
+  onChip(
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, inductance: 100 mH, supply: bench, driver: { part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ }, clamp: { ${clamp} },
+          contact-rating: [ { inductive: 5 A, voltage: 30 V DC } ], contact: { wired: normally-open, load: { type: inductive, voltage: 24 V DC, current: 1 A }, suppression: { type: diode } } }`.replace(
+      /\s+/g,
+      ' ',
+    ),
   );
 
 export const CONTACTS: readonly Case[] = [
@@ -240,5 +250,17 @@ export const CONTACTS: readonly Case[] = [
       'resistance: 100 Ω',
       'resistance: 100 Ω, operations: 20 /day',
     ),
+  },
+  {
+    rule: 'contact-slow',
+    when: 'notes a plain diode across the coil of a relay that breaks a valve’s current',
+    verdict: 'note',
+    text: clamped('part: diode-1n4148'),
+  },
+  {
+    rule: 'contact-slow',
+    when: 'is content with a zener in series with it',
+    verdict: 'silent',
+    text: clamped('type: diode-zener, current: 1 A, zener-voltage: 24 V'),
   },
 ];

@@ -1,0 +1,56 @@
+/**
+ * Protects a contact that opens slowly: a plain diode keeps the coil's current going for long, the armature leaves with little
+ * force, and an arc or a weld has time. Source: "The application of relay coil suppression with DC relays", TE Connectivity
+ * (13C3311), which asks for a zener in series with the diode where loads are inductive or lamps.
+ */
+import { releaseTime } from '../../circuit/release.js';
+import type { Step } from '../../loads/plan.js';
+import { formatValue } from '../../quantity/print.js';
+import type { Finding, Judged, WiringRule } from '../finding.js';
+
+/** A zener as makers put it in series with the diode, volts. */
+const ZENER = 24;
+/** It is worth a part when it is so many times as fast. */
+const WORTH = 2;
+
+function find({ ledger, accounts }: Judged): Finding[] {
+  return ledger.project.circuits.flatMap(({ id, type, contact, path }): Finding[] => {
+    // What is on a board stays on it.
+    if (type !== 'coil' || contact === undefined || contact.kind === 'resistive') return [];
+    const clamp = accounts.find(
+      ({ account: a }) => a.kind === 'clamp' && a.id === `${id}.clamp` && a.quantity === 'current',
+    );
+    const slow = clamp?.account.steps().find((s) => s.name === 't_release');
+    if (slow === undefined) return [];
+    const of = (symbol: string): number => slow.with[symbol]![0];
+    const fast = releaseTime(of('L'), of('R'), of('I'), of('I_release'), of('V_clamp') + ZENER);
+    if (slow.gives[0] < WORTH * fast) return [];
+    const faster: Step = {
+      ...slow,
+      name: 't_zener',
+      says: `the same with a zener of ${ZENER} V in series with the diode`,
+      with: { ...slow.with, V_clamp: [of('V_clamp') + ZENER, 'V'] },
+      gives: [fast, 's'],
+    };
+    const names = {
+      kind: contact.kind,
+      slow: formatValue(slow.gives[0], 'time', 2),
+      fast: formatValue(fast, 'time', 2),
+      zener: `${ZENER} V`,
+    };
+    return [
+      {
+        rule: 'contact-slow',
+        family: 'contacts',
+        verdict: 'note',
+        about: id,
+        path,
+        names,
+        related: [],
+        steps: [slow, faster],
+      },
+    ];
+  });
+}
+
+export default { name: 'contact-slow', family: 'contacts', find } satisfies WiringRule;
