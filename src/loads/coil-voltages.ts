@@ -164,7 +164,12 @@ export function maximumOf(figures: Figures, nominal: number, winding: Winding): 
   if (stated !== undefined) {
     const { points, origin } = stated;
     const [first] = points as [(typeof points)[number]];
-    if (first.everywhere) return { ...base, value: first.value.min, stated: first.stated, origin };
+    if (first.everywhere) {
+      // Of a range that is common practice, nobody answers for the part above its lower end.
+      const open = origin.basis === 'practice' && first.value.max > first.value.min;
+      const doubtful = open && { grade: 'practice' as const, range: first.value };
+      return { ...base, value: first.value.min, stated: first.stated, origin, ...doubtful };
+    }
     const { ohms, thermal, reference } = winding;
     const permitted = coilTemperature(first.value.min, ohms, first.at, thermal, reference);
     const hotter = (ambient: number): number =>

@@ -33,6 +33,18 @@ export function rating(
   };
 }
 
+/** A rating for ever, and where the figures state a `peak-current` beside it that one in peaks, amperes. */
+export function orInPeaks(figures: Figures, steady: LimitPlan | undefined): LimitPlan | undefined {
+  const peak = figures.interval('peak-current', 'current')?.min;
+  if (steady === undefined || peak === undefined) return steady;
+  const { value } = steady;
+  return {
+    ...steady,
+    value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)),
+    stated: `${steady.stated}, in peaks ${figures.text('peak-current')}`,
+  };
+}
+
 /** An assumed limit with its range: beyond all of it is a breach, inside it a strain. */
 export function assumed(
   figures: Figures,

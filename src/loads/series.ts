@@ -83,6 +83,14 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
   };
 }
 
+/** The resistor under a load's `series` where that lies in its signal and carries no more than an input takes. */
+export function ohmsInLine(figures: Figures): Interval | undefined {
+  const spelled = figures.within('series');
+  return spelled.says('resistance')
+    ? spelled.interval('resistance', 'resistance')
+    : figures.interval('series', 'resistance');
+}
+
 /** Ohms behind a bypassed resistor where nothing there has any that are known: the capacitor's own, leads and contacts. */
 const LEAST_REST = 1;
 

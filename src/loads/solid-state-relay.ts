@@ -1,6 +1,6 @@
 /**
- * Solid-state relays, as their input: a coupler's LED behind a resistor, or electronics that take a current of their own over
- * a window of voltages. What counts is that it turns on with what the pin gives, and off with what it leaves.
+ * Solid-state relays, as their input: a coupler's LED behind a resistor, an impedance as its maker states it, or electronics that
+ * take a current of their own over a window of voltages. What counts is that it turns on with what the pin gives, and off with what it leaves.
  */
 import { closed } from '../quantity/quantity.js';
 import { branchSteps } from './branch-working.js';
@@ -52,6 +52,13 @@ function chainOf(inside: Figures, id: string) {
       ],
     };
   }
+  if (resistor)
+    return {
+      limitsItself: true,
+      members: (circuit: string): Member[] => [
+        { kind: 'resistance', part: `${circuit}.input`, ohms: closed(resistor.quantity), origin: resistor.origin },
+      ],
+    };
   if (most) {
     const least = inside.interval('on-current', 'current')?.min ?? 0;
     const { max } = closed(most.quantity);

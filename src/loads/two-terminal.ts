@@ -8,7 +8,7 @@ import { GROUND } from './plan.js';
 import type { Clamp } from './clamp.js';
 import { clampInArray, clampOf } from './clamp.js';
 import type { Winding } from './clamp-working.js';
-import type { Driver } from './drivers/driver.js';
+import type { Driver, Turn } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import { releaseAccount } from './drivers/release.js';
 import { isOwnPin, pulledHigh } from './drivers/own-pin.js';
@@ -17,8 +17,8 @@ import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './loweri
 import { currentThrough } from './reach.js';
 import { signalEnd } from './lines/signal.js';
 import { pulsesOf } from './pulses.js';
-import type { Bypass } from './series.js';
-import { seriesOf } from './series.js';
+import type { Bypass, Series } from './series.js';
+import { ohmsInLine, seriesOf } from './series.js';
 import { terminalAccounts } from './terminals.js';
 
 /** What a load puts between its ends. */
@@ -99,7 +99,11 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
       bench.signalPin(pin, [...path, 'signals', role], input.id, role, end);
   }
   const circuits = listed ? pins.map((_, k) => `${id}.${k + 1}`) : circuitNames(id, count);
-  const parts = circuits.map((circuit, k) => lowerOne(input, content, circuit, listed ? [pins[k]!] : pins));
+  const parts = circuits.map((circuit, k) =>
+    listed
+      ? lowerOne(input, content, circuit, [pins[k]!], { nth: k, of: pins.length })
+      : lowerOne(input, content, circuit, pins),
+  );
   return {
     circuits: parts.flatMap((p) => p.circuits),
     networks: parts.flatMap((p) => p.networks),
@@ -109,18 +113,33 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
 
 type Named = { readonly name: string | readonly string[]; readonly path: readonly (string | number)[] } | undefined;
 
-function lowerOne(input: LoadInput, content: Content, circuit: string, pins: readonly NonNullable<Named>[]): Lowered {
+function lowerOne(
+  input: LoadInput,
+  content: Content,
+  circuit: string,
+  pins: readonly NonNullable<Named>[],
+  turn?: Turn,
+): Lowered {
   const { entry, bench, path, figures } = input;
   const [pin] = pins;
   const told = content.listens && entry['driver'] === undefined ? pin : undefined;
-  if (told) bench.signalPin(told.name, told.path, circuit, 'signal', { ...signalEnd(input), isOutput: true });
+  // What lies in series with a load that its pin only talks to lies in its signal.
+  const inLine = told && ohmsInLine(figures);
+  if (told)
+    bench.signalPin(told.name, told.path, circuit, 'signal', {
+      ...signalEnd(input),
+      isOutput: true,
+      ...(inLine && { series: inLine }),
+    });
   const named = told ? undefined : pin;
   const said = feedOf(input);
   const supply = said && bench.node(said.name, said.path);
-  const series = seriesOf(figures, circuit, path, {
-    members: content.members(circuit),
-    ...(content.acts !== undefined && { acts: content.acts }),
-  });
+  const series: Series = told
+    ? { members: [], accounts: [] }
+    : seriesOf(figures, circuit, path, {
+        members: content.members(circuit),
+        ...(content.acts !== undefined && { acts: content.acts }),
+      });
   const unreckoned = series.unknown === true;
   const members = [...series.members, ...content.members(circuit)];
   const own = (feed: string, driver?: Driver): AccountPlan[] => [
@@ -163,7 +182,10 @@ function lowerOne(input: LoadInput, content: Content, circuit: string, pins: rea
     }
     if (supply === undefined) return { circuits: [], networks: [], accounts: [] };
     const expected = currentThrough(members, bench.nominal(supply), 'typ', ROOM);
-    const found = driverOf(input, circuit, { pin: named, pins, supply, load: content.part(circuit), expected });
+    const found = driverOf(input, circuit, {
+      ...{ pin: named, pins, supply, load: content.part(circuit), expected },
+      ...(turn && { turn }),
+    });
     if (found === undefined) return { circuits: [], networks: [], accounts: [] };
     const driver = { ...found, ...(found.leak && { leak: limited(found.leak, members, supply) }) };
     const inSeries = driver.side === 'low' ? [...members, ...driver.members] : [...driver.members, ...members];

@@ -4,7 +4,7 @@
  */
 import type { Figures } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
-import { assumed, rating } from '../loads/limits.js';
+import { assumed, orInPeaks, rating } from '../loads/limits.js';
 import type { LimitPlan } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
@@ -55,21 +55,12 @@ function ohmsOf(figures: Figures): Interval {
 }
 
 /** What a source may give: steadily, and in peaks where that is stated apart. */
-export function mostGiven(figures: Figures): LimitPlan | undefined {
-  const steady = rating(figures, 'current', 'current', { grade: 'operating' });
-  const peak = figures.interval('peak-current', 'current')?.min;
-  if (steady === undefined || peak === undefined) return steady;
-  const { value } = steady;
-  return {
-    ...steady,
-    value: (s) => (s.peak ? peak : typeof value === 'number' ? value : value(s)),
-    stated: `${steady.stated}, in peaks ${figures.text('peak-current')}`,
-  };
-}
+export const mostGiven = (figures: Figures): LimitPlan | undefined =>
+  orInPeaks(figures, rating(figures, 'current', 'current', { grade: 'operating' }));
 
 /** What it may carry. A board's diode calls it `maximum-current`. */
 function currentLimit(figures: Figures, id: string, grade: 'absolute' | 'operating'): Pick<Link, 'limits' | 'missing'> {
-  const limit = rating(figures, 'maximum-current', 'current', { grade }) ?? mostGiven(figures);
+  const limit = orInPeaks(figures, rating(figures, 'maximum-current', 'current', { grade })) ?? mostGiven(figures);
   if (limit) return { limits: [limit] };
   return { limits: [], missing: { figure: 'current', asks: `what current may ${id} carry (its \`current\`)?` } };
 }

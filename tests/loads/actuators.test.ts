@@ -91,6 +91,52 @@ describe('a buzzer', () => {
   });
 });
 
+describe('a resistor in series with a load that its pin only talks to', () => {
+  it('lies in its signal, and carries none of what the load takes', () => {
+    const pixels = onChip('a: { type: pixels, count: 8, full-each: 50 mA, pin: PB1, series: 330 Ω, supply: bench }');
+    const { accounts } = judged(pixels);
+    expect(accounts.find((j) => j.account.id === 'a.series')).toBeUndefined();
+    expect(accountsOf(pixels)('bench', 'at-most').draw!.max).toBeGreaterThanOrEqual(0.4);
+  });
+});
+
+describe('a stepper on an array', () => {
+  const list = (channels: string): string =>
+    onChip(
+      `a: { type: stepper, voltage: 5 V, winding-resistance: 50 Ω, phases-on: 1, supply: bench, driver: { array: [${channels}], pins: [PB1, PB2] } }`,
+      { more: 'arrays: { sink: { part: darlington-array-7, common: bench } }' },
+    );
+
+  it('has a channel for each of its pins where as many are named', () => {
+    const { accounts, findings } = judged(list('sink.1, sink.2'));
+    expect(findings.filter((f) => f.rule === 'channel-used-twice')).toEqual([]);
+    // 5 V less 0.9 V over 50 Ω.
+    for (const circuit of ['a.1', 'a.2'])
+      expect(accounts.find((j) => j.account.id === `${circuit}.windings`)?.account.draw?.typ).toBeCloseTo(4.1, 1);
+  });
+
+  it('joins them for each pin where there are more', () => {
+    expect(judged(list('sink.1, sink.2, sink.3')).findings.some((f) => f.rule === 'channel-used-twice')).toBe(true);
+  });
+});
+
+describe('a motor behind a bridge that carries more in peaks', () => {
+  const bridge = (run: string, stall: string) =>
+    accountsOf(
+      onChip(
+        `a: { type: dc-motor, run: ${run}, stall: ${stall}, stall-time: 100 ms, supply: bench, driver: { part: motor-driver-tb6612, pins: [PB1, PB2] } }`,
+      ),
+    )('a.driver', 'at-most');
+  const left = (account: ReturnType<typeof bridge>): number => Math.min(...account.limits.map((l) => l.left));
+
+  it('may start with 3.2 A and run with 1.2 A', () => {
+    expect(left(bridge('0.5 A', '3.1 A'))).toBeCloseTo(1 - 3.1 / 3.2, 6);
+    expect(left(bridge('0.5 A', '3.3 A'))).toBeLessThan(0);
+    expect(left(bridge('1.1 A', '2 A'))).toBeCloseTo(1 - 1.1 / 1.2, 6);
+    expect(left(bridge('1.3 A', '2 A'))).toBeLessThan(0);
+  });
+});
+
 describe('pixels', () => {
   const strip = (more = ''): string =>
     fed(`type: pixels, count: 30, idle-each: 1 mA, full-each: 50 mA${more}`, `${ON}`);

@@ -276,8 +276,10 @@ describe('solid-state relays', () => {
     ['ssr-19-29v-2a', 19.2, 28.8, 2200],
   ])('G3MB, %s: %d to %d V, %d Ω', (id, least, most, ohms) => {
     expect(volts(id, 'input', 'window')).toMatchObject({ min: least, max: most });
-    expect(amps(id, 'input', 'on-current').min).toBeCloseTo(least / (1.2 * ohms), 4);
-    expect(amps(id, 'input', 'maximum-current').max).toBeCloseTo(most / (0.8 * ohms), 4);
+    const impedance = bounds(at(id, 'input', 'series'), 'resistance');
+    expect([impedance.min, impedance.typ, impedance.max]).toEqual(
+      [0.8, 1, 1.2].map((share) => expect.closeTo(share * ohms, 9)),
+    );
   });
 
   test('G3TB, Omron, output modules: operate at 4 V, or 3 V, up to 32 V, at most 5 mA', () => {

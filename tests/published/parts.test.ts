@@ -36,8 +36,9 @@ describe('coils', () => {
     expect(value(at('relay-coil-5v-70r', 'power'), 'power')).toBe(0.36);
   });
 
-  test('the coil bears 6 V for good (common practice, no source); HF3FA gives 6.5 V for a short time only', () => {
-    expect(value(at('relay-coil-5v-70r', 'maximum'), 'voltage')).toBe(6);
+  /** HJR-3FF, Tianbo, T810S-P001C, coil data: 130 % at 70 °C of a coil of the same size and power. */
+  test('the coil bears 6 V for good (common practice, no source); HF3FA gives 6.5 V for a short time, its kin for good', () => {
+    expect(bounds(at('relay-coil-5v-70r', 'maximum'), 'voltage')).toMatchObject({ min: 6, max: 6.5 });
   });
 
   test('G5LE, Omron, 400 mW class, 12 V: 360 Ω ±10 %, 33.3 mA, operates at 75 %, releases at 10 %, bears 170 % at 23 °C and 130 % at 70 °C', () => {

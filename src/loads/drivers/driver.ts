@@ -61,6 +61,12 @@ export interface Driver {
 
 type Named = DriverSetting['pin'] | undefined;
 
+/** Which of the pins of a load that makes a circuit of each. */
+export interface Turn {
+  readonly nth: number;
+  readonly of: number;
+}
+
 /** Types of stages that are computed. */
 export const STAGES: Readonly<Record<string, StageType>> = {
   npn,
@@ -83,6 +89,7 @@ export function driverOf(
     supply: string;
     load: string;
     expected: number;
+    turn?: Turn;
   },
 ): Driver | undefined {
   const { entry, bench } = input;
@@ -90,9 +97,13 @@ export function driverOf(
   const raw = entry['driver'];
   if (!isMapping(raw)) return undefined;
   const said = entry['active'] === 'low' ? 'low' : entry['active'] === 'high' ? 'high' : undefined;
-  const { pin, ...rest } = around;
-  if (raw['array'] !== undefined)
-    return arrayDriver(input, { ...rest, circuit, path, active: said ?? 'high', ...(pin && { pin }) }, raw['array']);
+  const { pin, turn, ...rest } = around;
+  const { array } = raw;
+  if (array !== undefined) {
+    // As many channels as pins: one each. Otherwise several are joined.
+    const own = turn && Array.isArray(array) && array.length === turn.of ? array[turn.nth] : array;
+    return arrayDriver(input, { ...rest, circuit, path, active: said ?? 'high', ...(pin && { pin }) }, own);
+  }
   if (pin === undefined) {
     bench.problem({
       path,
@@ -102,7 +113,7 @@ export function driverOf(
     });
     return undefined;
   }
-  const setting: DriverSetting = { ...around, circuit, path, pin, active: said ?? 'high' };
+  const setting: DriverSetting = { ...rest, circuit, path, pin, active: said ?? 'high' };
   if (bench.driverType(raw) === 'h-bridge') {
     const bridge = bench.part('driver', raw, path, `${circuit}.driver`);
     return bridge && hBridge(input, setting, bridge.figures, around.pins ?? [pin]);

@@ -11,7 +11,7 @@ import type { Member, Reading } from '../plan.js';
 import { GROUND } from '../plan.js';
 import type { Driver, DriverSetting } from './driver.js';
 import { heatAccount, heatOf } from './junction-heat.js';
-import { carriedCurrent, offVoltage } from './ratings.js';
+import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
 import { saturationMembers } from './saturation.js';
 
 /** What a logic input takes when nobody says so, amperes. Common practice, no source. */
@@ -68,7 +68,7 @@ export function hBridge(
     networks: [...inputs, ...ownDraw(figures, id, supply)],
     accounts: [
       ...bound.flatMap((pin, k) => inputAtBoot(circuit, path, inputs[k]!.hooks[0]!.members[0]!.part, pin.rail)),
-      carriedCurrent(base, circuit, load, rating(figures, 'maximum-current', 'current')),
+      carriedCurrent(base, circuit, load, carriesOf(figures)),
       ...(bears ? [offVoltage(base, circuit, supply, bears)] : []),
       members.length > 0
         ? warm

@@ -13,7 +13,7 @@ import type { Gate } from './gate.js';
 import { gateOf } from './gate.js';
 import { anywhereSteps, heatAnywhere } from './half-driven.js';
 import { heatAccount, heatOf } from './junction-heat.js';
-import { carriedCurrent, offVoltage } from './ratings.js';
+import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
 import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
 import { stageAccount } from './stage.js';
 import { gateEdges, switchingOf } from './switching.js';
@@ -63,7 +63,7 @@ const stage =
       accounts: [
         opens(setting, base, gate, resistance),
         ...(most ? [gateMost({ ...base, id: `${prefix}.gate` }, title, gate, most)] : []),
-        carriedCurrent(base, circuit, id, rating(figures, 'maximum-current', 'current'), title),
+        carriedCurrent(base, circuit, id, carriesOf(figures), title),
         ...(bears ? [offVoltage(base, circuit, supply, bears, title)] : []),
         ...(resistance ? [{ ...junction, steps: (s: Reading) => [...warmSteps(s), ...junction.steps(s)] }] : []),
       ],

@@ -6,7 +6,7 @@ import { rating } from '../limits.js';
 import type { Member, Reading } from '../plan.js';
 import { GROUND } from '../plan.js';
 import { heatAccount, heatOf } from './junction-heat.js';
-import { carriedCurrent, offVoltage } from './ratings.js';
+import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
 import { saturationMembers } from './saturation.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
 import { stageAccount } from './stage.js';
@@ -37,7 +37,7 @@ function lower(setting: StageSetting): Stage {
     networks: [{ id, circuits: [circuit], side: 'control', inner: [], ...tied }],
     accounts: [
       ...(drive.bare === undefined ? [] : inputAtBoot(circuit, setting.path, part, drive.rail)),
-      carriedCurrent(base, circuit, id, rating(figures, 'maximum-current', 'current'), title),
+      carriedCurrent(base, circuit, id, carriesOf(figures), title),
       ...(bears ? [offVoltage(base, circuit, supply, bears, title)] : []),
       stated
         ? warm

@@ -13,7 +13,7 @@ import type { Coupler } from './coupler.js';
 import { couplerOf, ledAccounts, ledMember, outputMember, passedOn, passedOnSteps, saturationAt } from './coupler.js';
 import { askedOf, heatBy } from './half-driven.js';
 import { heatAccount, heatOf } from './junction-heat.js';
-import { carriedCurrent, offVoltage } from './ratings.js';
+import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
 import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
 import { stageAccount } from './stage.js';
 
@@ -80,7 +80,7 @@ function lower(setting: StageSetting): Stage | undefined {
     accounts: [
       ...ledAccounts(coupler, { led, circuit, path, ...(base.off && { off: base.off }) }),
       ...(coupler.transfer ? [passesOn(setting, base, coupler, led, able)] : []),
-      carriedCurrent(base, circuit, id, rating(figures, 'maximum-current', 'current'), title),
+      carriedCurrent(base, circuit, id, carriesOf(figures), title),
       ...(bears ? [offVoltage(base, circuit, supply, bears, title)] : []),
       warm,
     ],

@@ -10,7 +10,8 @@ import { junctionSpread } from '../laws.js';
 import { rating } from '../limits.js';
 import type { AccountPlan, JunctionSpread, LimitPlan, Member, Origin, Reading, Step } from '../plan.js';
 import { heatBy } from './half-driven.js';
-import { carriedCurrent, offVoltage } from './ratings.js';
+import type { Carries } from './ratings.js';
+import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import type { Heat } from './junction-heat.js';
 import type { Switching } from './switching.js';
@@ -34,7 +35,7 @@ export interface Transistor {
   readonly baseOrigin?: Origin;
   /** Saturation voltage over collector current; its lowest end is a closed switch where none is stated. */
   readonly saturation?: readonly Point[];
-  readonly maximumCurrent?: LimitPlan;
+  readonly carries: Carries;
   readonly maximumVoltage?: LimitPlan;
   readonly heat: Heat;
 }
@@ -47,7 +48,6 @@ export function transistorOf(figures: Figures, what: string): Transistor {
   const forced = figures.interval('forced-gain', 'ratio')?.typ;
   if (forced === undefined) figures.assume(`forced gain of ${what}: ${FORCED_GAIN}, since nobody states it`);
   const saturation = figures.curve('saturation', 'voltage', 'current', { min: (x) => (x > 0 ? 0 : x) });
-  const maximumCurrent = rating(figures, 'maximum-current', 'current');
   const maximumVoltage = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
   return {
     ...(gain && { gain: gain.points.map(typicalGain), gainOrigin: gain.origin }),
@@ -55,7 +55,7 @@ export function transistorOf(figures: Figures, what: string): Transistor {
     base: junctionSpread(baseCurve ?? usualBase(), { ideality: BASE_IDEALITY }),
     ...(baseCurve && { baseOrigin: baseCurve.origin }),
     ...(saturation && { saturation: saturation.points.map((p) => lowest(p)) }),
-    ...(maximumCurrent && { maximumCurrent }),
+    carries: carriesOf(figures),
     ...(maximumVoltage && { maximumVoltage }),
     heat: heatOf(figures, what),
   };
@@ -311,7 +311,7 @@ export function transistorAccounts(t: Transistor, setting: TransistorSetting): A
         : []),
     ],
   };
-  const carries = carriedCurrent(base, circuit, load, t.maximumCurrent, title);
+  const carries = carriedCurrent(base, circuit, load, t.carries, title);
   const bears = t.maximumVoltage ? [offVoltage(base, circuit, supply, t.maximumVoltage, title)] : [];
   const power = (s: Reading): number => collectorHeat(t, setting, s) + s.across(setting.base) * setting.baseCurrent(s);
   const warm = heatAccount(

@@ -2,6 +2,7 @@
  * A signal that a pin of ours drives: what the pin comes to under all that hangs on it, against what the other end reads.
  * Where both ends live from one rail and nothing else hangs on the pin there is nothing to prove.
  */
+import type { Interval } from '../../quantity/interval.js';
 import type { Bench, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, BranchPlan, LineEnds, Reading, Step } from '../plan.js';
 import { injectionAccount } from './injection.js';
@@ -13,11 +14,12 @@ import { PIN_CLAMP } from './pin-clamp.js';
 import type { Signal } from './signal.js';
 
 /** The wire to the other end, ohms. */
-const LEADS = { min: 1e-3, typ: 1e-3, max: 1e-3 };
+const LEADS = 1e-3;
+const NO_RESISTOR: Interval = { min: 0, typ: 0, max: 0 };
 
 /** @param loaded something else hangs on the pin */
 export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): LoweredLine {
-  const { output, by, role, path, supply, reader } = signal;
+  const { output, by, role, path, supply, reader, series = NO_RESISTOR } = signal;
   const rail = supply ?? output.rail;
   const fixed = signal.highFrom !== undefined;
   if (rail === output.rail && !loaded && !fixed) return NO_LINE;
@@ -73,7 +75,13 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
         active: 'high',
         flows: 'out',
         to: node,
-        members: [{ kind: 'resistance', part: `${id}.wire`, ohms: LEADS }],
+        members: [
+          {
+            kind: 'resistance',
+            part: `${id}.wire`,
+            ohms: { min: series.min + LEADS, typ: series.typ + LEADS, max: series.max + LEADS },
+          },
+        ],
         circuit: id,
       },
     ],

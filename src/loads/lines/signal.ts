@@ -13,6 +13,8 @@ export interface SignalEnd {
   readonly supply?: string;
   /** A resistor that it has on its bus lines, to its own supply. */
   readonly pullUp?: { readonly ohms: Interval; readonly origin: Origin };
+  /** A resistor in the line, between the pin and the load, ohms. */
+  readonly series?: Interval;
   /** The pin of a chip that reads it. */
   readonly reader?: InputPin;
   /** It hangs on the pin as a load does: several of them may, as long as they are driven alike. */

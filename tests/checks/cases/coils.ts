@@ -23,6 +23,10 @@ const highest = (volts: string, maximum: string): string =>
     { ambient: '20 °C' },
   );
 
+/** A coil of the catalogue whose highest voltage is common practice, told as a range. */
+const borne = (volts: string): string =>
+  onSupplies(`cell: { voltage: ${volts}, current: 1 A }`, 'a: { part: relay-coil-5v-70r, supply: cell }');
+
 /** A coil of 100 Ω at 20 °C that warms by 100 K/W rests at 42.93 °C on 5 V: its winding is published to bear so much. */
 const winding = (bears: string, policy: 'everyday' | 'classroom' = 'classroom'): string =>
   onSupplies('cell: { voltage: 5 V, current: 1 A }', 'a: { part: warm, supply: cell, maximum: 9 V }', {
@@ -286,6 +290,13 @@ export const COILS: readonly Case[] = [
     verdict: 'silent',
     text: winding('49 °C', 'everyday'),
   },
+  {
+    rule: 'coil-voltage',
+    when: 'strains at 6.3 V on a coil of which practice has it that it bears 6 to 6.5 V',
+    verdict: 'strain',
+    text: borne('6.3 V'),
+  },
+  { rule: 'coil-voltage', when: 'breaks beyond all of that range', verdict: 'breach', text: borne('6.6 V') },
   {
     rule: 'coil-voltage',
     when: 'breaks at 6.06 V on a coil for at most 6 V',
