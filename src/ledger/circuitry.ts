@@ -10,6 +10,7 @@ import type { FittedNetwork } from './fitted.js';
 import type { BranchIndex } from './fitted-branch.js';
 import { branchIndex } from './fitted-branch.js';
 import type { FittedLink } from './fitted-links.js';
+import { kept } from './kept.js';
 import { writtenOut } from './likeness.js';
 
 export interface NetworkIndex {
@@ -99,6 +100,8 @@ export interface Circuitry {
   readonly networks: readonly NetworkIndex[];
   /** The numbers of regulators that something hangs across, from their input to their output. */
   readonly bridged: ReadonlySet<number>;
+  /** Branches over which a supply feeds a node of the tree that hangs on others: a clamp's common pin tied too low. */
+  readonly feeders: ReadonlySet<BranchPlan>;
   /** The numbers of all networks. */
   readonly every: readonly number[];
   readonly parts: ReadonlyMap<string, PartIndex>;
@@ -166,6 +169,20 @@ export function circuitry(project: Project): Circuitry {
       link.volts !== undefined && networks.some((n) => [n.on, n.off].some(across(from, to))) ? [k] : [],
     ),
   );
+  const before = new Map<number, readonly number[]>();
+  for (const { from, to } of links) before.set(to, [...(before.get(to) ?? []), from]);
+  const sourcesOf = kept(
+    (node: number): ReadonlySet<number> =>
+      new Set(before.get(node)?.flatMap((other) => [...sourcesOf(other)]) ?? [node]),
+  );
+  /** From a supply that gives way to nothing, or that has nothing to do with what it feeds. */
+  const isFeeder = ({ from, to, line }: BranchPlan): boolean => {
+    const [a, b] = [nodeIndex.get(from), nodeIndex.get(to)];
+    if (!a || !b || line !== undefined || !before.has(b)) return false;
+    const theirs = sourcesOf(b);
+    return !before.has(a) || ![...sourcesOf(a)].some((node) => theirs.has(node));
+  };
+  const feeders = new Set(networks.flatMap(({ plan }) => [...plan.on, ...plan.off].filter(isFeeder)));
   const scratch: Scratch = {
     drawn: zeros(count),
     slopes: zeros(count),
@@ -181,6 +198,7 @@ export function circuitry(project: Project): Circuitry {
     linkIndex: new Map(links.map(({ link }, k) => [link, k])),
     joined,
     bridged,
+    feeders,
     count,
     open,
     nodeIndex,

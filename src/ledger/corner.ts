@@ -49,6 +49,8 @@ export interface Corner {
   readonly rest: Lean;
   /** What else hangs on a supply that stands apart leans so that it stands there: much pulls it down, little leaves it high. */
   readonly follows?: true;
+  /** What feeds a rail from a stiffer supply leans the other way than what draws from it. */
+  readonly pushed?: true;
   /** One resistance in question at a value of its own, ohms. */
   readonly tuned?: { readonly part: string; readonly ohms: number };
   /** Ends of supplies and regulators that feed a part of the circuit alone and so can pull the other way. */
@@ -232,12 +234,25 @@ export function calmed(corner: Corner): Corner {
   return calm;
 }
 
+const pushes = new WeakMap<Corner, readonly Corner[]>();
+
+/**
+ * A corner where something feeds a rail from a stiffer supply: that leans the other way than the rest, and where it outweighs
+ * what is drawn, losses before the rail raise it, so that they stand at either end.
+ */
+export function pushing(corner: Corner): readonly Corner[] {
+  const pushed = { ...corner, pushed: true as const };
+  const found = pushes.get(corner) ?? [pushed, { ...pushed, losses: opposite(corner.losses) }];
+  pushes.set(corner, found);
+  return found;
+}
+
 /** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
 export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high' || corner.rest === 'peak';
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>
-  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.follows ?? ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}${c.feeds ? `<${[...c.feeds].map(([node, f]) => `${node} ${f.link}`).join()}` : ''}`;
+  `${c.ambient}${c.sources}${c.outputs}${c.losses}${c.load}${c.control}${c.rest}${c.apart ? [...c.apart].join() : ''}${c.follows ?? ''}${c.pushed ? 'pushed' : ''}${c.place ? `@${c.place}` : ''}${c.elsewhere ? [...c.elsewhere].join() : ''}${c.tuned ? `${c.tuned.part}=${c.tuned.ohms}` : ''}${c.feeds ? `<${[...c.feeds].map(([node, f]) => `${node} ${f.link}`).join()}` : ''}`;
 
 /** The value of an interval at an end. */
 export const atEnd = (interval: Interval, end: End): number =>

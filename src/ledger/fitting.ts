@@ -2,10 +2,10 @@
 import type { BranchPlan } from '../loads/plan.js';
 import type { Build } from './builds.js';
 import type { NetworkIndex } from './circuitry.js';
-import type { Ambient, AskedLean } from './corner.js';
+import type { Ambient, AskedLean, Lean } from './corner.js';
 import type { FittedNetwork } from './fitted.js';
 import { buildBranch, fitBranch } from './fitted-branch.js';
-import { leaning } from './leaning.js';
+import { TURNED, leaning } from './leaning.js';
 
 const LEANS: readonly AskedLean[] = [
   ...(['low', 'typ', 'high', 'peak', 'second', 'starved', 'stalled', 'flooded', 'warm'] as const),
@@ -13,7 +13,11 @@ const LEANS: readonly AskedLean[] = [
 ];
 const AMBIENTS = ['cold', 'typ', 'hot'] as const;
 
-/** The network in a state with its figures put in for a lean, a lean of the pins and an ambient; made once, then kept. */
+/**
+ * The network in a state with its figures put in for a lean, a lean of the pins and an ambient; made once, then kept.
+ *
+ * @param turned branches that lean the other way
+ */
 export function fit(
   network: NetworkIndex,
   on: boolean,
@@ -21,15 +25,17 @@ export function fit(
   pins: AskedLean,
   ambient: Ambient,
   celsius: number,
+  turned?: ReadonlySet<BranchPlan>,
 ): FittedNetwork {
   const state = on ? network.on : network.off;
-  const key = (LEANS.indexOf(lean) * LEANS.length + LEANS.indexOf(pins)) * 3 + AMBIENTS.indexOf(ambient);
+  const leans = (LEANS.indexOf(lean) * LEANS.length + LEANS.indexOf(pins)) * 3 + AMBIENTS.indexOf(ambient);
+  const key = turned ? -1 - leans : leans;
   let fitted = state.fitted.get(key);
   if (fitted === undefined) {
     fitted = fitNetwork(
       network,
       on,
-      () => lean,
+      (plan) => turnedOver(lean, plan, turned),
       pins,
       () => celsius,
     );
@@ -37,6 +43,13 @@ export function fit(
   }
   return fitted;
 }
+
+/** The lean of a branch, where some lean the other way. */
+export const turnedOver = (
+  lean: AskedLean,
+  plan: BranchPlan,
+  turned: ReadonlySet<BranchPlan> | undefined,
+): AskedLean => (turned?.has(plan) ? (TURNED[lean as Lean] ?? lean) : lean);
 
 /** The same where its circuits lean each its own way: a load in question beside others on the same pin. */
 export function fitNetwork(

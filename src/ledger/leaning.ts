@@ -6,7 +6,7 @@ import type { Interval } from '../quantity/interval.js';
 import type { AskedLean, Lean } from './corner.js';
 
 /** `high` and `low` turned over. */
-const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', second: 'low', low: 'high' };
+export const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', second: 'low', low: 'high' };
 
 /**
  * How one branch leans so that its line does. What somebody pushes into a rail takes from what the rail gives, so that it

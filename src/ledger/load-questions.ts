@@ -6,7 +6,7 @@ import type { Project } from '../project/project.js';
 import type { Shares } from './bookings.js';
 import type { Circuitry } from './circuitry.js';
 import type { Apart, Corner, End, Ends } from './corner.js';
-import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, opposite, wantsCrowd } from './corner.js';
+import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, opposite, pushing, wantsCrowd } from './corner.js';
 import type { Likeness } from './likeness.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, together, keyOf } from './moments.js';
@@ -163,7 +163,10 @@ export function aroundOf(solver: Solver): Around {
         const asks = isLineRecipe(recipe)
           ? lineCornersOf(recipe, endsOf(line!, feeds))
           : cornersOf(recipe, apart, peaks);
-        const corners = solver.corners(mixed ? asks.flatMap((c) => crossed(circuitry.project, c)) : asks, place);
+        const stood = mixed ? asks.flatMap((c) => crossed(circuitry.project, c)) : asks;
+        const torn = tornBy(circuitry, whole.networks, feeds);
+        const parted = torn.length > 0 ? stood.flatMap((c) => [c, partedBy(torn, c)]) : stood;
+        const corners = solver.corners(circuitry.feeders.size > 0 ? parted.flatMap(pushing) : parted, place);
         const letGo = off || recipe.startsWith('let-go');
         const worth = numbers.length > 1 ? worths(plan, numbers) : undefined;
         const byMode = new Map<ModeSearch, readonly Candidate[]>();
@@ -313,6 +316,28 @@ function crossed({ links }: Project, corner: Corner): readonly Corner[] {
     },
   ];
 }
+
+/** Supplies and regulators before the rails alone that some networks feed backwards. */
+function tornBy(
+  { feeders, networks, project }: Circuitry,
+  numbers: readonly number[],
+  feeds: Feeds,
+): readonly string[] {
+  if (feeders.size === 0) return [];
+  const own = numbers.flatMap((n) => [...networks[n]!.plan.on, ...networks[n]!.plan.off].filter((b) => feeders.has(b)));
+  // Losses are tried at either end anyhow.
+  const losses = new Set(project.links.flatMap((l) => (l.volts === undefined ? [l.id] : [])));
+  return own.flatMap(({ from, to }) =>
+    [...feeds.get(to)!].filter((id) => !feeds.get(from)!.has(id) && !losses.has(id)),
+  );
+}
+
+/** A corner in which these stand at the other end than all else. */
+const partedBy = (ids: readonly string[], corner: Corner): Corner => ({
+  ...corner,
+  follows: true,
+  apart: new Map([...(corner.apart ?? []), ...ids.map((id) => [id, opposite(corner.sources)] as const)]),
+});
 
 /** Supplies and regulators that feed a circuit's pins alone, or its control side alone. */
 function pullingApart(circuitry: Circuitry, circuits: readonly number[], feeds: Feeds, contacts: boolean): Apart {

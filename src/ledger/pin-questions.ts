@@ -8,7 +8,7 @@ import { mayFail } from './badness.js';
 import type { Shares } from './bookings.js';
 import { along, portionOf } from './bookings.js';
 import type { Corner } from './corner.js';
-import { cornersOf } from './corner.js';
+import { cornersOf, pushing } from './corner.js';
 import type { Likeness } from './likeness.js';
 import { heatOf, heatSteps } from './pin-heat.js';
 import type { Question } from './question.js';
@@ -53,11 +53,13 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
   const contributors = [...new Set(networks.flatMap((k) => circuitry.networks[k]!.circuits))];
   const own = plan.own.map(({ part }) => circuitry.parts.get(part)!.network);
   const place = placeOf(circuitry.project, plan.id);
-  const [highest, peak, lowest] = [MOST, PEAK, LEAST].map((corners) => solver.corners(corners, place)) as [
+  const pushed = (corners: readonly Corner[]) => (circuitry.feeders.size > 0 ? corners.flatMap(pushing) : corners);
+  const [highest, peak, lowest] = [MOST, PEAK, LEAST].map((corners) => solver.corners(pushed(corners), place)) as [
     readonly Corner[],
     readonly Corner[],
     readonly Corner[],
   ];
+  const [telling] = pushed(MOST) as [Corner];
   // What a driver switches is not in question: it pulls on the rail as every other circuit does.
   const focus = solver.focus([], [...networks, ...own]);
 
@@ -122,10 +124,10 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
       const other = { ...best, on };
       return most(other) > most(best) ? other : best;
     }, moment);
-  const most = (moment: Moment): number => read(solver.solve({ moment, corner: MOST[0]!, focus }));
+  const most = (moment: Moment): number => read(solver.solve({ moment, corner: telling, focus }));
   /** Whether it may fail with what it carries at rest and what all bring together. */
   const failsWith = (few: Moment): boolean => {
-    const all = solver.solve({ moment: { ...few, on: Uint8Array.from(resting, () => 1) }, corner: MOST[0]!, focus });
+    const all = solver.solve({ moment: { ...few, on: Uint8Array.from(resting, () => 1) }, corner: telling, focus });
     return mayFail({ ...plan, quantity, read }, most(few) + read(all), all);
   };
   const momentsIn = (mode: ModeSearch): readonly Moment[] => {
@@ -141,7 +143,7 @@ function question(solver: Solver, plan: PinAccountPlan, likeness: Likeness): Que
       Float64Array.from(resting, (on) => 2 * on - 1),
       new Set(),
     );
-    const first = { moment: few[0]!, corner: MOST[0]!, focus };
+    const first = { moment: few[0]!, corner: telling, focus };
     if (mode.name === RUNAWAY && !failsWith(few[0]!)) return few;
     return [signalled(worsened(first, { solver, mode, size: read }).moment)];
   };

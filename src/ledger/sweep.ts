@@ -16,7 +16,7 @@ import type { AskedLean, Corner, End, Lean } from './corner.js';
 import { ambientAt, celsiusOf } from './corner.js';
 import { besidePin, endsApart, followingLean } from './followers.js';
 import type { FittedNetwork } from './fitted.js';
-import { fit, fitNetwork, retuned } from './fitting.js';
+import { fit, fitNetwork, retuned, turnedOver } from './fitting.js';
 import { liveLinks } from './feeds.js';
 import type { FittedLink } from './fitted-links.js';
 import { fitLinks } from './fitted-links.js';
@@ -170,8 +170,9 @@ export class Sweep {
       return fitNetwork(index, on, leans, pins, this.celsiusAt(index));
     }
     // What reaches into several places has no one ambient to be kept by.
-    if (index.places) return fitNetwork(index, on, () => lean, pins, this.celsiusAt(index));
-    return fit(index, on, lean, pins, ambientAt(this.corner, index.place), this.celsiusIn(index.place));
+    const turned = this.corner.pushed && !inQuestion ? this.circuitry.feeders : undefined;
+    if (index.places) return fitNetwork(index, on, (b) => turnedOver(lean, b, turned), pins, this.celsiusAt(index));
+    return fit(index, on, lean, pins, ambientAt(this.corner, index.place), this.celsiusIn(index.place), turned);
   }
 
   /** Ambient of a place, °C. */

@@ -7,11 +7,11 @@ import { badnessIn, valueAt } from './badness.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';
 import type { Corner, End, Lean, Peaks } from './corner.js';
-import { opposite } from './corner.js';
+import { opposite, pushing } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
-import { reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
+import { behind, reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
 import { kept } from './kept.js';
 import { linkQuestions } from './link-questions.js';
 import { rmsShares } from './phases.js';
@@ -124,14 +124,19 @@ export function treeQuestions(solver: Solver): Question[] {
   const reaches = telling.map((corner) => ({ corner, reach: reachesOf(solver, corner) }));
   const moments = momentsOf(solver, reaches);
   const sinking = momentsOf(solver, [{ corner: sets.heavy[1]!, reach: reachesOf(solver, sets.heavy[1]!, sagOf) }]);
+  const feeders = [...solver.circuitry.feeders];
   const ask = ({ at, heated, isVoltage, sinks, ...base }: TreeQuestion, peaks: Peaks): Question => {
     const place = placeOf(project, base.id);
     const { beside } = reaches[0]!.reach(at, heated);
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
     const leaning = focus === solver.nobody ? sets : opposed(sets);
     const set = heated && isCascaded(project.links, heated) ? withOwnOutput(leaning, heated) : leaning;
+    // What feeds a rail backwards takes from what flows into it, and raises it.
+    const within = behind(project.links, at);
+    const isFed =
+      isVoltage || heated ? feeders.length > 0 : feeders.some((b) => within.has(b.to) && !within.has(b.from));
     const cornersAt = (moment: Moment, asked: readonly Corner[]): Candidate[] =>
-      solver.corners(asked, place).map((corner) => ({ moment, corner, focus }));
+      solver.corners(isFed ? asked.flatMap(pushing) : asked, place).map((corner) => ({ moment, corner, focus }));
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
       (isVoltage ? sinking : moments)(mode, at, heated, base.read, focus).flatMap((moment) => cornersAt(moment, asked));
     const size = (s: Solution): number | undefined => badnessIn(base, s);

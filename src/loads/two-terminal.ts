@@ -196,8 +196,6 @@ function lowerOne(
       to: driver.off.to,
       members: [...members, ...driver.off.members],
       circuit,
-      // What it pushes into another supply takes from what that one has to give.
-      line: 'drive' as const,
     };
     return {
       circuits: [

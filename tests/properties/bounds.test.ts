@@ -24,18 +24,15 @@ const ROOM = 2e-5;
  */
 const THROUGH = new Set(['coil', 'driver']);
 const COIL_ROOM = 2e-3;
-/**
- * LEDs side by side are alike to the rails, and one beside others of another voltage only to their own pin: the rail of a
- * board's own stands a thousandth higher then.
- */
-const SIDE_BY_SIDE_ROOM = 2e-3;
+/** LEDs side by side are alike to the rails, and one beside others of another voltage only to their own pin. */
+const SIDE_BY_SIDE_ROOM = 1e-3;
 /**
  * Where a rail stands: with everything leaning one way, fuses and cables behind it lose least where they should lose most, and what feeds a
  * coupler that is off pushes microamperes into the rail of its pin, so that a diode that carries hardly any keeps millivolts less.
  */
 const VOLTAGE_ROOM = 1e-3;
-/** The same of what is pushed into a pin that has let go: the tenths of a volt that push it are those millivolts more. */
-const PUSHED_ROOM = 2.5e-2;
+/** The same of what is pushed into a pin that has let go by tenths of a volt. */
+const PUSHED_ROOM = 1e-3;
 /** The least of a sum is judged by nothing: what hangs on a pin beside something of another rail leans with its own there. */
 const LEAST_ROOM = 1e-3;
 /** Amperes, volts, watts or kelvins below which nothing is compared. */
@@ -111,6 +108,13 @@ const SAMPLES = {
     }).map(withPulses),
     number: 5,
     least: 4000,
+  },
+  'rails that are fed backwards': {
+    files: projects({ most: 3, only: ['arrayLoad', 'led', 'relays'] }).filter((data) =>
+      JSON.stringify(data['loads']).includes('lower.'),
+    ),
+    number: 6,
+    least: 5_000,
   },
   'rows of stages': { files: projects({ most: 2, only: ['staged'] }), number: 30, least: 15_000 },
 } as const;

@@ -147,8 +147,9 @@ const arrayLoad: fc.Arbitrary<Hang> = fc
   .record({
     kind: fc.constantFrom('low coil', 'high coil', 'lamp', 'heater', 'heavy'),
     joined: fc.boolean(),
+    lower: fc.nat(3),
   })
-  .map(({ kind, joined }): Hang => (board, pin, id) => {
+  .map(({ kind, joined, lower }): Hang => (board, pin, id) => {
     // Channels of their own: two pins on one are two outputs that drive one net.
     const k = 2 * (Number(id.slice('load'.length)) % 8) + 1;
     const load: Readonly<Record<typeof kind, Entry>> = {
@@ -158,7 +159,8 @@ const arrayLoad: fc.Arbitrary<Hang> = fc
       heater: { type: 'resistor', resistance: '120 Ω ±10 %', power: '2 W', supply: 'brick' },
       heavy: { type: 'resistor', resistance: '18 Ω ±5 %', power: '10 W', supply: 'brick' },
     };
-    const channels = joined ? [`sink.${k}`, `sink.${k + 1}`] : `sink.${k}`;
+    const array = lower === 0 ? 'lower' : 'sink';
+    const channels = joined ? [`${array}.${k}`, `${array}.${k + 1}`] : `${array}.${k}`;
     return on(pin(), (name) => ({ ...load[kind]!, driver: { array: channels, pin: name } }), id);
   });
 /** Coils and lamps behind transistors and MOSFETs at their supply, and behind rows of stages. */
@@ -507,8 +509,11 @@ function built(board: Board, hangs: readonly Hang[], ambient: string): Data {
     controllers: { main: board.main },
     expanders: { bar: { chip: '74hc595', supply: board.own } },
     parts: { 'wide-array': { extends: 'darlington-array-7', channels: 16 } },
-    // A common pin tied lower than a load's supply feeds that supply backwards: a breach that has its own cases.
-    arrays: { sink: { part: 'wide-array', common: 'brick' } },
+    // A common pin tied lower than a load's supply feeds that rail backwards.
+    arrays: {
+      sink: { part: 'wide-array', common: 'brick' },
+      lower: { part: 'wide-array', common: board.five[0] },
+    },
     loads,
   };
 }

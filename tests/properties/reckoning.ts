@@ -119,6 +119,23 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
         : [],
     ),
   );
+  const before = new Map<string, { readonly volts: number; readonly amps: number; readonly slope: number }>();
+  /** Volts behind a diode, by the slope of what hangs there as it showed in the last two rounds; what flows back is no drop of it. */
+  const behindDiode = (link: Link, input: number, amps: number): number => {
+    const volts = volted(link.to);
+    const last = before.get(link.id);
+    const way = last === undefined ? 0 : volts - last.volts;
+    const slope = last === undefined ? 0 : Math.abs(way) > 1e-9 ? Math.max((amps - last.amps) / way, 0) : last.slope;
+    before.set(link.id, { volts, amps, slope });
+    const drop = (at: number): number => {
+      const passed = amps + slope * (at - volts);
+      return passed > 0 ? mixed(...laws.get(link.id)!, passed) : 0;
+    };
+    if (slope === 0) return input - drop(volts);
+    const over = (at: number): number => at + drop(at) - input;
+    return crossing(over, input - 2, input, over(input - 2), over(input), 1e-13);
+  };
+  const volted = (node: string): number => volts.get(node)!;
   const handDown = (link: Link): number => {
     const input = volts.get(link.from)!;
     const amps = links.get(link.id) ?? 0;
@@ -132,7 +149,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       case 'cable':
         return input - amps * (figure(link, 'ohms') * copperFactor(ambientOf(link.id), 20) + figure(link, 'contact'));
       case 'diode':
-        return input - mixed(...laws.get(link.id)!, amps);
+        return behindDiode(link, input, amps);
       case 'linear-regulator':
         return Math.min(figure(link, 'volts'), Math.max(input - curve(link, 'dropout', amps), 0));
       case 'switching-regulator':

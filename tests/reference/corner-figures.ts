@@ -60,7 +60,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     leanOfBranch(askedOf(network, branch), branch, project.networks[network]!);
   const { among } = focus;
   const askedOf = (network: number, branch: BranchPlan): AskedLean => {
-    if (!asks(network)) return restOf(network, branch);
+    if (!asks(network)) return pushedOf(network, branch);
     const { side, circuits, controls, on, off } = project.networks[network]!;
     const own = ({ circuit }: BranchPlan): AskedLean => {
       if (circuits.length > 1 && controls?.has(circuit)) return control;
@@ -84,6 +84,12 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     const { on, inner } = project.networks[network]!;
     const state = on.includes(branch) ? on : project.networks[network]!.off;
     return restAt(state.flatMap(({ from, to }) => [from, to]).filter((id) => id !== GROUND && !inner.includes(id)));
+  };
+  /** What feeds a rail from a supply that gives way to nothing leans against what draws from it, where the corner says so. */
+  const pushedOf = (network: number, branch: BranchPlan): Lean => {
+    const lean = restOf(network, branch);
+    if (!corner.pushed || branch.line !== undefined || !feedsRail(project, branch)) return lean;
+    return lean === 'low' ? 'high' : lean === 'high' || lean === 'peak' || lean === 'second' ? 'low' : lean;
   };
   const endOf = (network: number, branch: BranchPlan, member: Member): Ends => {
     if (member.kind === 'pin')
@@ -157,6 +163,24 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     isCold: (network, branch) => leanOf(network, branch) === 'peak',
     junction: (network, branch, member) => member.law[endOf(network, branch, member)],
   };
+}
+
+/**
+ * Whether a branch leads to a node that hangs on something that loses or regulates, from a supply with nothing but wire before
+ * it or from one that the node does not hang on.
+ */
+function feedsRail({ nodes, links }: Pick<Project, 'nodes' | 'links'>, { from, to }: BranchPlan): boolean {
+  const known = (id: string): boolean => nodes.some((n) => n.id === id);
+  const feeds = (id: string): boolean => {
+    const before = links.filter((l) => l.to === id);
+    return before.some((l) => l.kind !== 'wire' || feeds(l.from));
+  };
+  const sources = (id: string): string[] => {
+    const before = links.filter((l) => l.to === id);
+    return before.length === 0 ? [id] : before.flatMap((l) => sources(l.from));
+  };
+  const apart = sources(from).every((id) => !sources(to).includes(id));
+  return known(from) && known(to) && (!feeds(from) || apart) && feeds(to);
 }
 
 /** The source that a node hangs on, whatever lies between them. */
