@@ -1,5 +1,6 @@
 /** From checked data to findings: project, ledger, verdicts, rules. Cures and studies call this to prove themselves. */
 import type { Catalogue } from '../catalogue/catalogue.js';
+import type { BootBooks } from '../ledger/boot.js';
 import { bootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import { ledgerOf } from '../ledger/ledger.js';
@@ -33,6 +34,8 @@ export interface Judgement {
   readonly ledger: Ledger;
   readonly accounts: readonly JudgedAccount[];
   readonly runaway: readonly JudgedAccount[];
+  /** What circuits do until firmware runs. */
+  readonly boot: BootBooks;
   /** Worst first. */
   readonly findings: readonly Finding[];
   readonly verdict: Verdict;
@@ -127,7 +130,7 @@ export function judgeProject(project: Project, mode?: string): Judgement {
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,
   );
-  return { project, ledger, accounts, runaway, findings, verdict: headline(findings) };
+  return { project, ledger, accounts, runaway, boot, findings, verdict: headline(findings) };
 }
 
 /** Accounts, each in the state that is worse for it: with firmware running, or until it does. */

@@ -17,6 +17,7 @@ export function choicesSection({ choices = [] }: Report): Tree {
           { title: 'a day', align: 'right' },
           { title: 'the other', align: 'right', spare: true },
           { title: 'without power', align: 'left' },
+          { title: 'at reset', align: 'left' },
           { title: 'better', align: 'left' },
         ],
         choices.map(row),
@@ -34,12 +35,19 @@ const row = (choice: ReportChoice): readonly Text[] => [
   choice.now ? formatWattHours(choice.now.day) : '',
   choice.otherwise ? formatWattHours(choice.otherwise.day) : '',
   withoutPower(choice),
-  choice.better === undefined ? '' : `${SIDE[choice.better]}, ${WHY[choice.because ?? 'both']}`,
+  choice.atReset === undefined ? '' : DOES[choice.atReset],
+  choice.better === undefined ? '' : `${SIDE[choice.better]} (${WHY[choice.because ?? 'both']})`,
 ];
 
-const WHY = { safety: 'for safety', energy: 'for energy', both: 'for both' } as const;
+const WHY = { safety: 'safety', energy: 'energy', both: 'both' } as const;
 
-const DOES = { 'load-stopped': 'stops', 'load-running': 'runs', stays: 'stays' } as const;
+const DOES = {
+  'load-stopped': 'stops',
+  'load-running': 'runs',
+  stays: 'stays',
+  pulses: 'pulses',
+  unsure: 'unsure',
+} as const;
 
 function withoutPower({ atPowerLoss, keepsSafe }: ReportChoice): Text {
   const does = DOES[atPowerLoss];

@@ -2,13 +2,36 @@
 import type { Choice, Taken } from '../checks/choice/choices.js';
 import { YEAR, choicesOf } from '../checks/choice/choices.js';
 import type { Judgement } from '../checks/judge.js';
+import type { AtBoot } from '../ledger/boot.js';
 import type { Path } from '../source/document.js';
 import type { Report, ReportChoice, ReportPlace, ReportTaken } from './report.js';
 
 /** The report's `choices`; nothing where the file says of no load what it is for. */
-export function choicesIn({ ledger }: Judgement, place: (path: Path) => ReportPlace): Pick<Report, 'choices'> {
+export function choicesIn(
+  { ledger, boot, project }: Judgement,
+  place: (path: Path) => ReportPlace,
+): Pick<Report, 'choices'> {
   const choices = choicesOf(ledger);
-  return choices.length === 0 ? {} : { choices: choices.map((choice) => choiceOf(choice, place)) };
+  return choices.length === 0
+    ? {}
+    : {
+        choices: choices.map((choice) => {
+          const active = project.uses.find((u) => u.by === choice.circuit && u.as === 'output')?.active;
+          const does = boot.circuits.find((c) => c.circuit === choice.circuit)?.does;
+          return {
+            ...choiceOf(choice, place),
+            ...(active && { active }),
+            ...(does && { atReset: atResetOf(does, choice) }),
+          };
+        }),
+      };
+}
+
+/** What its load does until firmware runs. */
+function atResetOf(does: AtBoot['does'], { wired, atPowerLoss }: Choice): NonNullable<ReportChoice['atReset']> {
+  if (does === 'open' || does === 'pulses') return does === 'open' ? 'unsure' : 'pulses';
+  if (does === 'off' && atPowerLoss === 'stays') return 'stays';
+  return (does === 'on') === (wired !== 'normally-closed') ? 'load-running' : 'load-stopped';
 }
 
 const taken = ({ energised, energy }: Taken): ReportTaken => ({ energised, day: energy, year: energy * YEAR });

@@ -235,6 +235,9 @@ export interface ReportChoice {
   /** What the load does when the coil has no power, and whether that is its safe state. */
   readonly atPowerLoss: 'load-stopped' | 'load-running' | 'stays';
   readonly keepsSafe?: boolean;
+  /** The pin level that switches it on, and what its load does until firmware runs; absent without a pin. */
+  readonly active?: 'high' | 'low';
+  readonly atReset?: 'load-stopped' | 'load-running' | 'stays' | 'pulses' | 'unsure';
   /** The contact that its safe state asks for, or else the one that takes least. */
   readonly better?: 'normally-open' | 'normally-closed';
   /** Which of the two that was; both: they agree. */
