@@ -1,0 +1,132 @@
+/** When the load behind a contact is booked, on which supply, and as how much. */
+import { describe, expect, test } from 'vitest';
+import { judged } from '../checks/judged.js';
+import { accountsOf } from './read-account.js';
+
+const on = (contact: string, more = ''): string => `ampledger: 1
+title: Contact
+ambient: 20 °C
+supplies: { brick: { voltage: 5 V, current: 2 A }, big: { voltage: 24 V ±10 %, current: 5 A } }
+loads:
+  a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, contact-rating: [ { resistive: 10 A, voltage: 30 V DC } ],
+       contact: { ${contact} } }
+modes:
+  set: { active: [a] }
+  rest: { active: [] }
+${more}`;
+const load = (wired: string, type = 'resistive', more = ''): string =>
+  on(`wired: ${wired}, load: { type: ${type}, voltage: 24 V DC, current: 1 A, supply: big${more} }`);
+const asked = (text: string, mode: string): number => accountsOf(text, mode)('big', 'at-most').draw!.max;
+
+describe('a load on a contact', () => {
+  test.each([
+    ['normally-open', 1.1, 0],
+    ['normally-closed', 0, 1.1],
+  ])('that is %s is booked while that is closed', (wired, set, rest) => {
+    // 24 Ω on 26.4 V.
+    expect(asked(load(wired), 'set')).toBeCloseTo(set, 9);
+    expect(asked(load(wired), 'rest')).toBeCloseTo(rest, 9);
+  });
+
+  test('takes its current for its circuit, from its own supply and not from the coil’s', () => {
+    const supply = accountsOf(load('normally-open'), 'set');
+    expect(supply('big', 'at-most').entries).toEqual([
+      { circuit: 'a', min: expect.closeTo(0.9, 9), typ: expect.closeTo(1, 9), max: expect.closeTo(1.1, 9) },
+    ]);
+    expect(supply('brick', 'at-most').draw!.max).toBeCloseTo(0.05, 9);
+    expect(supply('a.contact', 'at-most').draw).toEqual(supply('big', 'at-most').draw);
+  });
+
+  test('asks its supply for what it takes when it starts, and its contact for what it takes then', () => {
+    const motor = accountsOf(load('normally-closed', 'motor', ', stall: 4 A'), 'rest');
+    expect(motor('big', 'at-most').draw!.max).toBeCloseTo(4, 9);
+    expect(motor('a.contact', 'at-most').draw!.max).toBeCloseTo(1, 9);
+    // A cold lamp takes 15 times as much unless somebody says otherwise: 15 A times 1.1.
+    expect(asked(load('normally-open', 'lamp'), 'set')).toBeCloseTo(15 * 1.1, 6);
+    expect(asked(load('normally-open', 'lamp', ', inrush: 5 A'), 'set')).toBeCloseTo(5 * 1.1, 6);
+  });
+
+  test('is fed over the wires that lead to its relay', () => {
+    const text = on(
+      'wired: normally-open, load: { type: resistive, voltage: 24 V DC, current: 1 A, supply: big }',
+      'wires: [ { from: big, to: a, name: lead, resistance: 1 Ω, rating: 3 A } ]',
+    );
+    // 26.4 V over 24 Ω and 1 Ω each way.
+    const lead = accountsOf(text, 'set')('lead', 'at-most').draw!.max;
+    expect(asked(text, 'set')).toBeCloseTo(lead, 9);
+    expect(lead).toBeLessThan(1.1);
+    expect(lead).toBeGreaterThan(1);
+  });
+
+  test('that the file gives no supply is on none of the project’s', () => {
+    const { accounts, project } = judged(on('load: { type: resistive, voltage: 230 V AC, current: 2 A }'));
+    const contact = accounts.find((j) => j.account.id === 'a.contact')!;
+    expect(contact.account.draw!.max).toBeCloseTo(2, 9);
+    expect(accounts.filter((j) => j.account.kind === 'supply').map((j) => j.account.draw!.max)).toEqual([
+      expect.closeTo(0.05, 9),
+      0,
+    ]);
+    expect(project.cautions.join('\n')).toMatch(
+      /a \(230 V AC\): this voltage kills.*protective earth.*Nothing here calls/,
+    );
+  });
+
+  test('behind a solid-state relay gets less than its supply gives, and keeps what leaks', () => {
+    const text = `ampledger: 1
+title: Solid
+ambient: 20 °C
+supplies: { brick: { voltage: 5 V, current: 2 A } }
+loads:
+  a: { type: solid-state-relay, input: { led-drop: 1.2 V, series: 300 Ω, on-current: 5 mA }, supply: brick, switched: elsewhere,
+       drop: 2 V, leakage: 5 mA, thermal-resistance: 5 K/W, maximum-junction: 125 °C,
+       contact-rating: [ { resistive: 10 A, voltage: 280 V AC } ], contact: { load: { type: resistive, voltage: 230 V AC, current: 2 A } } }
+`;
+    const of = accountsOf(text);
+    // 230 V - 2 V on 115 Ω; 2 V x 1.983 A x 5 K/W over 20 °C.
+    expect(of('a.contact', 'at-most').draw!.max).toBeCloseTo(228 / 115, 9);
+    expect(of('a.output', 'at-most', 'temperature').draw!.max).toBeCloseTo(20 + (2 * 228 * 5) / 115, 6);
+    expect(of('a.leak', 'at-most').draw!.max).toBeCloseTo(5e-3, 9);
+  });
+});
+
+describe('what a contact is held to', () => {
+  const limits = (rows: string, contact: string) =>
+    judged(`ampledger: 1
+title: Rows
+ambient: 20 °C
+supplies: { brick: { voltage: 5 V, current: 2 A } }
+loads:
+  a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, contact-rating: [ ${rows} ], contact: { ${contact} } }
+`)
+      .accounts.find((j) => j.account.id === 'a.contact' && j.account.direction === 'at-most')!
+      .account.limits.map(({ value, limit }) => `${Number(value.toPrecision(6))} ${limit.grade}`);
+
+  test('is the share of practice and the resistive rating itself, where its kind has none', () => {
+    const motor = 'load: { type: motor, voltage: 12 V DC, current: 1 A, stall: 4 A }';
+    expect(limits('{ resistive: 10 A, voltage: 30 V DC }', motor)).toEqual([
+      '2 practice',
+      '10 operating',
+      '2.5 practice',
+    ]);
+    expect(limits('{ resistive: 10 A, voltage: 30 V DC }, { motor: 3 A, voltage: 30 V DC }', motor)).toEqual([
+      '3 operating',
+      '2.5 practice',
+    ]);
+  });
+
+  test('is the side that it hangs on, where rows tell the sides apart', () => {
+    const rows =
+      '{ resistive: 10 A, voltage: 250 V AC }, { resistive: 5 A, voltage: 250 V AC, wired: normally-closed }';
+    const heater = 'load: { type: resistive, voltage: 230 V AC, current: 1 A }';
+    expect(limits(rows, `wired: normally-open, ${heater}`)).toEqual(['10 operating']);
+    expect(limits(rows, `wired: normally-closed, ${heater}`)).toEqual(['5 operating']);
+  });
+
+  test('is the resistive rating for a valve with a diode across it', () => {
+    const valve = 'load: { type: inductive, voltage: 24 V DC, current: 1 A }';
+    expect(limits('{ resistive: 10 A, voltage: 30 V DC }', valve)).toEqual(['4 practice', '10 operating']);
+    expect(limits('{ resistive: 10 A, voltage: 30 V DC }', `${valve}, suppression: { type: diode }`)).toEqual([
+      '10 operating',
+    ]);
+  });
+});
