@@ -67,11 +67,14 @@ describe('a board at work', () => {
       .filter(({ verdict }) => verdict === 'unproven')
       .map(({ account }) => `${account.id} ${account.quantity}`);
     expect(open).toEqual([]);
+    expect(judged.findings.filter(({ verdict }) => verdict === 'unproven')).toEqual([]);
     // So little is too much for no board.
     expect(own.filter(({ verdict }) => verdict === 'breach').map(({ account }) => account.id)).toEqual([]);
     const limited = own.filter(
       ({ account }) => account.kind === 'pin' && account.quantity === 'current' && account.limits.length > 0,
     );
+    // The board is fed, and what feeds it has its limit.
+    expect(own.some(({ account }) => account.kind === 'inlet' && account.limits.length > 0)).toBe(true);
     const used = [relay, high, low].map((pin) => `main.${pin}`);
     expect([...new Set(limited.map(({ account }) => account.id))].filter((pin) => used.includes(pin)).sort()).toEqual(
       [...used].sort(),
