@@ -32,6 +32,10 @@ import type { Variant } from './studies/variant-changes.js';
 import { variantsOf } from './studies/variant-changes.js';
 import { variantDocument } from './studies/variant-document.js';
 import { judgeVariants } from './studies/variants.js';
+import type { Comparison, Version } from './studies/compare.js';
+import { comparisonOf } from './studies/compare.js';
+import type { FileComparison } from './reports/compare-report.js';
+import { fileComparison } from './reports/compare-report.js';
 
 export type { Catalogue } from './catalogue/catalogue.js';
 export type { Report, UnreadReport } from './reports/report.js';
@@ -200,6 +204,32 @@ export function advise(
   const advice = adviceFor(file.data, file.file, settings, judgement);
   const text = options.variant === undefined ? editedText(document.text, advice.changes) : document.text;
   return { project: judgement.project.title, advice, text };
+}
+
+/**
+ * What a change makes of a project: two versions of it, or one where the file was added or removed.
+ *
+ * @param names what the later file is called, and the former where that is another
+ */
+export function compare(
+  before: Document | undefined,
+  after: Document | undefined,
+  names: { readonly file: string; readonly was?: string },
+  options: AuditOptions = {},
+): {
+  readonly report?: FileComparison;
+  readonly comparison?: Comparison;
+  /** What is wrong with either version. */
+  readonly errors: { readonly before: readonly Diagnostic[]; readonly after: readonly Diagnostic[] };
+} {
+  const [was, is] = [before, after].map((document) => (document ? judgeDocument(document, options) : undefined));
+  const errors = { before: was?.errors ?? [], after: is?.errors ?? [] };
+  const version = (judged: JudgedDocument | undefined): Version | undefined =>
+    judged && judged.errors === undefined ? { data: judged.of.data, judgement: judged.judgement } : undefined;
+  if (was?.errors !== undefined || is?.errors !== undefined) return { errors };
+  const [b, a] = [version(was), version(is)];
+  const comparison = comparisonOf(b, a);
+  return { report: fileComparison(names, b, a, comparison, is?.of), comparison, errors };
 }
 
 type JudgedDocument =

@@ -122,6 +122,24 @@ export const commands: { readonly [name: string]: Command } = {
     ],
     run: async (given) => (await import('./headroom.js')).headroom(given),
   },
+  compare: {
+    summary: 'what a change makes better and worse',
+    operands: { named: ['OLD', 'NEW'], least: 2, most: 2 },
+    options: {
+      format: format('terminal', 'json'),
+      'fail-at': {
+        value: 'VERDICT',
+        says: 'exit with 1 when the change brings one; breach when not said',
+        oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
+      },
+      ...conditions,
+      all: { says: 'every account, and what is as before' },
+    },
+    status:
+      'The exit status is 1 when a finding of the failing verdict is new, or one\nthat was there is worse than before. What was there already does not count.',
+    examples: [['ampledger compare shed-old.yaml shed.yaml', 'two files']],
+    run: async (given) => (await import('./compare.js')).compare(given),
+  },
   catalogue: {
     summary: 'what is in the catalogue, or one thing of it with all its sources',
     operands: { named: ['[ID | prove FILE…]'], least: 0, most: Infinity },

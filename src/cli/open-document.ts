@@ -11,8 +11,11 @@ export interface Refused {
   readonly said: readonly string[];
 }
 
+/** A checked document, or what keeps it from being one. */
+export type Opened = { readonly document: ampledger.WithFolders } | Refused;
+
 /** Reads and checks `file`, as given on the command line. */
-export async function openDocument(file: string): Promise<{ readonly document: ampledger.WithFolders } | Refused> {
+export async function openDocument(file: string): Promise<Opened> {
   const input = await readInput(file, largestFile);
   if ('problem' in input) {
     const error = { file, line: 1, column: 1, width: 1, says: input.problem };

@@ -20,11 +20,7 @@ export interface Difference {
 }
 
 export function differenceOf(before: Judgement, after: Judgement): Difference {
-  const [was, is] = [byKey(before), byKey(after)];
-  const changes = [...new Set([...was.keys(), ...is.keys()])].flatMap((key): AccountChange[] => {
-    const [b, a] = [was.get(key), is.get(key)];
-    return verdictOf(b) === verdictOf(a) ? [] : [{ ...(b && { before: b }), ...(a && { after: a }) }];
-  });
+  const changes = accountPairs(before, after).filter((c) => verdictOf(c.before) !== verdictOf(c.after));
   const isWorse = (c: AccountChange): boolean => worse(verdictOf(c.after), verdictOf(c.before));
   return {
     better: changes.filter((c) => !isWorse(c)).sort((a, b) => order(a.before) - order(b.before)),
@@ -39,13 +35,29 @@ export const verdictOf = (j: JudgedAccount | undefined): Verdict => j?.verdict ?
 
 const order = (j: JudgedAccount | undefined): number => VERDICTS.indexOf(verdictOf(j));
 
-const byKey = ({ accounts }: Judgement): ReadonlyMap<string, JudgedAccount> =>
-  new Map(accounts.map((j) => [accountKey(j), j]));
+/**
+ * Every account of either judgement, beside itself in the other one.
+ *
+ * @param named what a name of the former is called in the latter
+ */
+export function accountPairs(
+  before: Pick<Judgement, 'accounts'> | undefined,
+  after: Pick<Judgement, 'accounts'> | undefined,
+  named: (id: string) => string = (id) => id,
+): readonly AccountChange[] {
+  const key = ({ account: a }: JudgedAccount): string => accountKey({ account: { ...a, id: named(a.id) } });
+  const was = new Map((before?.accounts ?? []).map((j) => [key(j), j]));
+  const is = new Map((after?.accounts ?? []).map((j) => [accountKey(j), j]));
+  return [...new Set([...was.keys(), ...is.keys()])].map((each) => {
+    const [b, a] = [was.get(each), is.get(each)];
+    return { ...(b && { before: b }), ...(a && { after: a }) };
+  });
+}
 
 const nameOf = (f: Finding): string => `${findingKey(f)} ${f.verdict}`;
 
 /** Findings worse than a note that one judgement has and the other has not. */
 function only(one: Judgement, other: Judgement): readonly Finding[] {
-  const known = new Set(other.findings.map(nameOf));
+  const known = new Set(other.findings.filter(weighs).map(nameOf));
   return one.findings.filter((f) => weighs(f) && !known.has(nameOf(f)));
 }

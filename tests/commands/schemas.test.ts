@@ -7,7 +7,7 @@ import { ampledger, folder, needsBuild } from './program.js';
 
 const schemaOf = (name: string): object =>
   JSON.parse(readFileSync(new URL(`../../schemas/${name}.schema.json`, import.meta.url), 'utf8')) as object;
-const names = ['options', 'headroom', 'advice', 'working'] as const;
+const names = ['options', 'headroom', 'advice', 'working', 'compare'] as const;
 /** Its own answers are held against it in catalogue.test.ts. */
 const published = [...names, 'catalogue'] as const;
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true });
@@ -55,6 +55,8 @@ describe('JSON follows its schema:', () => {
     ['advice', ['advise', 'loft-fan-four-ways.yaml', '--variant', 'no-diode']],
     ['working', ['working', 'gate-latch-on-pin.yaml', 'latch.coil']],
     ['working', ['working', 'loft-fan-four-ways.yaml', 'fan-relay', '--variant', 'own-supply']],
+    ['compare', ['compare', 'greenhouse-vents-usb.yaml', 'greenhouse-vents-own-supply.yaml']],
+    ['compare', ['compare', 'gate-latch-on-pin.yaml', 'gate-latch-on-pin.yaml']],
   ] as const)(
     '%s of %j',
     (name, words) => {
@@ -72,6 +74,10 @@ describe('JSON follows its schema:', () => {
     ['working', ['working', 'wrong.yaml', 'x']],
   ] as const)('%s of a file that cannot be audited', (name, words) => {
     expect(check(name, ...words)).toMatchObject({ verdict: 'unread' });
+  });
+
+  it('compare of a file that cannot be audited', () => {
+    expect(check('compare', 'compare', 'wrong.yaml', 'gate-latch-on-pin.yaml')).toMatchObject({ change: 'unread' });
   });
 });
 

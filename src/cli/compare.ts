@@ -1,0 +1,101 @@
+/** `ampledger compare OLD NEW` */
+import * as ampledger from '../index.js';
+import type { ComparisonReport, FileComparison } from '../reports/compare-report.js';
+import { unreadComparison, wholeChange } from '../reports/compare-report.js';
+import { toJson } from '../reports/json.js';
+import type { FailAt } from '../reports/severity.js';
+import { bringsWorse } from '../studies/compare.js';
+import type { Arguments } from './arguments.js';
+import { type Conditions, readConditions } from './conditions.js';
+import { openDocument, type Opened, type Refused, refused } from './open-document.js';
+import { complain, page, say } from './output.js';
+import { refuse } from './refuse.js';
+
+/** Two versions of one file; one that is not there on that side is undefined. */
+export interface Pair {
+  readonly file: string;
+  readonly was?: string;
+  readonly before?: Opened | undefined;
+  readonly after?: Opened | undefined;
+}
+
+/** What is compared, and what its sides are called. */
+export interface Pairs {
+  readonly before: string;
+  readonly after: string;
+  readonly pairs: readonly Pair[];
+  /** How many more files are the same byte for byte. */
+  readonly unchanged: number;
+}
+
+/** Prints what the change makes of every file; the exit status is 1 only for what it makes worse. */
+export async function compare(given: Arguments): Promise<number> {
+  const conditions = readConditions(given);
+  if ('problem' in conditions) return refuse([conditions.problem]);
+  const pairs = await twoFiles(given.operands);
+  if ('problem' in pairs) return refuse([pairs.problem]);
+  const failAt = (given.options['fail-at'] ?? 'breach') as FailAt;
+  const compared = pairs.pairs.map((pair) => comparePair(pair, conditions, failAt));
+  const files = compared.map(({ file }) => file);
+  const report: ComparisonReport = {
+    ampledger: 1,
+    before: pairs.before,
+    after: pairs.after,
+    change: wholeChange(files),
+    fails: compared.some(({ fails }) => fails),
+    unchanged: pairs.unchanged,
+    files,
+  };
+  const said = compared.flatMap((each) => each.said);
+  await show(report, said, given);
+  return report.change === 'unread' ? 2 : report.fails ? 1 : 0;
+}
+
+async function show(report: ComparisonReport, said: readonly string[], { options }: Arguments): Promise<void> {
+  if (options['format'] === 'json') return say(toJson(report));
+  complain(said);
+  // Of a single file that was not read there is no more to say.
+  if (report.change === 'unread' && report.files.length === 1) return;
+  const [{ print }, { comparisonTree }] = await Promise.all([
+    import('./print.js'),
+    import('../reports/compare-tree.js'),
+  ]);
+  say(print(comparisonTree(report, options['all'] === true), page()));
+}
+
+async function twoFiles([old = '', file = '']: readonly string[]): Promise<Pairs | { readonly problem: string }> {
+  if (old === '-' && file === '-') return { problem: 'Standard input is one file; the other one needs a name.' };
+  const [before, after] = [await openDocument(old), await openDocument(file)];
+  const pair = { file, ...(old !== file && { was: old }), before, after };
+  return { before: old, after: file, pairs: [pair], unchanged: 0 };
+}
+
+interface Compared {
+  readonly file: FileComparison;
+  readonly fails: boolean;
+  /** What is wrong with it, in lines for people. */
+  readonly said: readonly string[];
+}
+
+function comparePair({ before, after, ...names }: Pair, conditions: Conditions, failAt: FailAt): Compared {
+  const [was, is] = [before, after].map((each) => (each && 'document' in each ? each.document : undefined));
+  const closed = [before, after].map((each) => (each && 'unread' in each ? each : undefined));
+  if (closed.some((each) => each !== undefined)) return unreadPair(names, closed);
+  const { report, comparison, errors } = ampledger.compare(was, is, names, conditions);
+  if (report && comparison)
+    return { file: report, fails: failAt !== 'never' && bringsWorse(comparison, failAt), said: [] };
+  return unreadPair(
+    names,
+    [errors.before, errors.after].map((each, side) =>
+      each.length > 0 ? refused((side === 0 ? names.was : undefined) ?? names.file, each) : undefined,
+    ),
+  );
+}
+
+function unreadPair(names: { file: string; was?: string }, closed: readonly (Refused | undefined)[]): Compared {
+  const unread = closed.flatMap((each, side) =>
+    each ? [{ side: side === 0 ? ('before' as const) : ('after' as const), errors: each.unread.errors }] : [],
+  );
+  const said = closed.flatMap((each) => each?.said ?? []);
+  return { file: unreadComparison(names, unread), fails: false, said };
+}

@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import { withChanges } from '../../src/remedies/change.js';
+import type { Comparison } from '../../src/studies/compare.js';
+import { bringsWorse, comparisonOf } from '../../src/studies/compare.js';
+import { dataOf, judgedWith } from './studied.js';
+
+const BASE = `ampledger: 1
+title: Shed
+ambient: 25 °C
+supplies: { laptop: { type: usb2-port }, brick-5v: { voltage: 5 V ±4 %, current: 1 A } }
+controllers: { main: { board: atmega328p-5v-board, powered: { usb: laptop } } }
+loads:
+  lamp: { part: led-red-5mm, pin: D3, series: 330 Ω ±5 % }
+  fan:
+    part: relay-coil-5v-70r
+    supply: brick-5v
+    driver: { part: npn-2n2222a, pin: D8, base-resistor: 470 Ω ±5 %, pull-down: 10 kΩ ±5 % }
+    clamp: { part: diode-1n4148 }
+`;
+const HORN = '  horn: { part: relay-coil-5v-70r, pin: D9 }\n';
+
+const version = (text: string, changes: Parameters<typeof withChanges>[1] = []) => {
+  const data = dataOf(text);
+  return { data: withChanges(data, changes), judgement: judgedWith(data, changes) };
+};
+const compared = (before: string, after: string): Comparison => comparisonOf(version(before), version(after));
+const findings = (c: Comparison, way: string) =>
+  c.findings.filter((f) => f.way === way).map((f) => `${(f.after ?? f.before)!.rule} ${(f.after ?? f.before)!.about}`);
+
+describe('a comparison', () => {
+  it('of a project with itself has nothing to say', () => {
+    const same = compared(BASE + HORN, BASE + HORN);
+    expect(same.way).toBe('same');
+    expect(same.wiring).toEqual([]);
+    expect(new Set(same.accounts.map((a) => a.way))).toEqual(new Set(['same']));
+    expect(bringsWorse(same, 'note')).toBe(false);
+  });
+
+  it('finds what a new load brings, worst first', () => {
+    const c = compared(BASE, BASE + HORN);
+    expect(c.way).toBe('worse');
+    expect(findings(c, 'new')).toContain('coil-on-pin horn');
+    expect(c.accounts[0]!.after!.account.id).toBe('main.D9');
+    expect(c.accounts[0]).toMatchObject({ way: 'worse', after: { verdict: 'breach' } });
+    expect(c.accounts[0]!.before).toBeUndefined();
+    expect(c.wiring).toMatchObject([
+      { section: 'loads', name: 'horn', change: 'added' },
+      { section: 'pins', name: 'main.D9', change: 'added' },
+    ]);
+    expect(bringsWorse(c, 'breach')).toBe(true);
+  });
+
+  it('and the same the other way about is better', () => {
+    const c = compared(BASE + HORN, BASE);
+    expect(c.way).toBe('better');
+    expect(findings(c, 'gone')).toContain('coil-on-pin horn');
+    expect(bringsWorse(c, 'note')).toBe(false);
+  });
+
+  it('knows a load under another name, with its findings and accounts', () => {
+    const c = compared(BASE + HORN, BASE + HORN.replace('horn:', 'gate-bell:'));
+    expect([...c.renames]).toEqual([['horn', 'gate-bell']]);
+    expect(c.way).toBe('changed');
+    expect(new Set(c.findings.map((f) => f.way))).toEqual(new Set(['same']));
+    expect(c.accounts.filter((a) => a.way !== 'same')).toEqual([]);
+    expect(c.wiring).toMatchObject([{ section: 'loads', name: 'gate-bell', was: 'horn', change: 'renamed' }]);
+  });
+
+  it('takes another pin for a move, and no name for the same load', () => {
+    const c = compared(BASE, BASE.replace('pin: D3', 'pin: D5').replace('lamp:', 'light:'));
+    expect(c.renames.size).toBe(0);
+    const moved = compared(BASE, BASE.replace('pin: D3', 'pin: D5'));
+    expect(moved.wiring).toMatchObject([
+      { section: 'loads', name: 'lamp', change: 'moved', settings: [{ path: 'pin', before: 'D3', after: 'D5' }] },
+      { section: 'pins', name: 'main.D3', change: 'removed', settings: [{ before: 'lamp' }] },
+      { section: 'pins', name: 'main.D5', change: 'added', settings: [{ after: 'lamp' }] },
+    ]);
+  });
+
+  it('fails for an old breach only when it gets worse', () => {
+    const more = BASE.replace('330 Ω ±5 %', '300 Ω ±5 %');
+    expect(bringsWorse(compared(BASE + HORN, more + HORN), 'breach')).toBe(false);
+    const colder = compared(BASE + HORN, BASE.replace('25 °C', '-10 to 25 °C') + HORN);
+    expect(findings(colder, 'worse')).toContain('pin-current horn');
+    expect(bringsWorse(colder, 'breach')).toBe(true);
+  });
+
+  it('tells a smaller margin from a lost one', () => {
+    const c = compared(BASE, BASE.replace('330 Ω ±5 %', '300 Ω ±5 %'));
+    expect(c.way).toBe('changed');
+    const pin = c.accounts.find((a) => a.after?.account.id === 'main.D3');
+    expect(pin?.way).toBe('less');
+    expect(pin!.after!.margin!).toBeLessThan(pin!.before!.margin!);
+  });
+
+  it('counts a finding that is set aside as gone, and as new when it no longer is', () => {
+    const waived = `${BASE}${HORN}waivers:
+  - { rule: coil-on-pin, about: horn, reason: bench use, accepts: damage }
+`;
+    const c = compared(BASE + HORN, waived);
+    expect(c.findings.find((f) => f.way === 'gone')).toMatchObject({ before: { rule: 'coil-on-pin' }, setAside: true });
+    const back = compared(waived, BASE + HORN);
+    expect(back.findings.find((f) => f.way === 'new')).toMatchObject({
+      after: { rule: 'coil-on-pin' },
+      setAside: true,
+    });
+    expect(bringsWorse(back, 'breach')).toBe(true);
+  });
+
+  it('of a file that was added or removed has one side', () => {
+    const added = comparisonOf(undefined, version(BASE + HORN));
+    expect([added.way, bringsWorse(added, 'breach')]).toEqual(['worse', true]);
+    const removed = comparisonOf(version(BASE + HORN), undefined);
+    expect([removed.way, bringsWorse(removed, 'note')]).toEqual(['better', false]);
+  });
+
+  it('bears entries that are called as members of an object are', () => {
+    const c = compared(BASE, `${BASE}  constructor: { part: led-red-5mm, pin: D6, series: 330 Ω ±5 % }\n`);
+    expect(c.wiring[0]).toMatchObject({ section: 'loads', name: 'constructor', change: 'added' });
+  });
+});
