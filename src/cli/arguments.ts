@@ -6,6 +6,8 @@ export interface Arguments {
   readonly operands: readonly string[];
   /** By name without dashes: a text, or true for a switch. */
   readonly options: { readonly [name: string]: string | true };
+  /** Every value of the options that may be given more than once, in the order of the command line. */
+  readonly repeated?: { readonly [name: string]: readonly string[] };
 }
 
 export interface Slip {
@@ -30,14 +32,17 @@ export function readArguments(argv: readonly string[], command: Command): Argume
   });
   const operands: string[] = [];
   const options: { [name: string]: string | true } = {};
+  const repeated: { [name: string]: string[] } = {};
   for (const token of tokens) {
     if (token.kind === 'positional') operands.push(token.value);
     if (token.kind !== 'option') continue;
     const slip = optionSlip(token.name, token.value, token.rawName, command);
     if (slip) return slip;
     options[token.name] = token.value ?? true;
+    if (command.options[token.name]?.repeats) (repeated[token.name] ??= []).push(token.value ?? '');
   }
-  return options['help'] ? { operands, options } : (operandSlip(operands, command) ?? { operands, options });
+  const read = { operands, options, ...(Object.keys(repeated).length > 0 && { repeated }) };
+  return options['help'] ? read : (operandSlip(operands, command) ?? read);
 }
 
 function optionSlip(name: string, value: string | undefined, raw: string, command: Command): Slip | undefined {

@@ -3,6 +3,7 @@ import { PROFILE_KINDS } from '../catalogue/profile.js';
 import { severities } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
 import { KINDS } from './corners.js';
+import { endingWords, FORMATS } from './formats.js';
 
 export interface Option {
   /** What stands for the value in the help; an option without one is a switch. */
@@ -10,6 +11,8 @@ export interface Option {
   readonly says: string;
   /** The only values it takes. */
   readonly oneOf?: readonly string[];
+  /** It may be given more than once. */
+  readonly repeats?: true;
 }
 
 export interface Command {
@@ -40,7 +43,8 @@ export const commands: { readonly [name: string]: Command } = {
     summary: 'hold every current against its limit, and say what to change',
     operands: { named: ['FILE…'], least: 1, most: Infinity },
     options: {
-      format: format('terminal', 'json'),
+      format: { value: 'FORMAT', says: 'what is printed; terminal when not said', oneOf: FORMATS },
+      output: { value: 'FILE', says: 'written besides, by its ending; again for one more', repeats: true },
       'fail-at': {
         value: 'VERDICT',
         says: 'exit with 1 from this verdict on; breach when not said',
@@ -56,8 +60,10 @@ export const commands: { readonly [name: string]: Command } = {
       seed: { value: 'S', says: 'where its draws start; the same seed draws the same builds' },
       all: { says: 'every account, every remedy and every assumption' },
     },
-    status:
-      'The exit status goes by the file as it stands; variants are shown beside it.\nWith --variant it goes by that one.',
+    status: `FILE of --output ends in ${endingWords}.
+
+The exit status goes by the file as it stands; variants are shown beside it.
+With --variant it goes by that one.`,
     examples: [
       ['ampledger audit shed.yaml', 'a report to read'],
       ["ampledger audit shed.yaml --ambient '0 to 60 °C'", 'in a hotter summer'],
@@ -67,6 +73,7 @@ export const commands: { readonly [name: string]: Command } = {
         'with what 99.73 % of builds lie between, each figure anywhere in its range',
       ],
       ['ampledger audit --format json *.yaml', 'an array for another program'],
+      ['ampledger audit *.yaml --output gate.sarif', 'the report, and one for a hosting site'],
       ['ampledger audit shed.yaml --variant external', 'one variant of the file in full, and its exit status'],
       ['cat shed.yaml | ampledger audit -', 'from standard input'],
     ],

@@ -10,9 +10,12 @@ import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 export async function writeWhole(file: string, text: string, former?: string): Promise<string | undefined> {
   let scratch: string | undefined;
   try {
-    // Behind a link stands the file that is meant.
-    const target = await realpath(file);
-    const { mode } = await stat(target);
+    // Behind a link stands the file that is meant; a new one has neither link nor mode yet.
+    const target = await realpath(file).catch(ifMissing(file));
+    const there = await stat(target).catch(ifMissing(undefined));
+    // A device or a pipe would be taken away and a file put in its place.
+    if (there && !there.isFile()) return `${file} could not be written: it is no plain file.`;
+    const mode = there?.mode ?? 0o666;
     if (former !== undefined) await writeFile(`${target}.before`, former, { mode });
     scratch = `${target}.${randomBytes(4).toString('hex')}`;
     await writeFile(scratch, text, { mode, flag: 'wx' });
@@ -23,3 +26,11 @@ export async function writeWhole(file: string, text: string, former?: string): P
     return `${file} could not be written: ${error instanceof Error ? error.message.replace(/^[A-Z]+: /, '').replace(/, .*/, '') : 'unknown reason'}.`;
   }
 }
+
+/** What stands for a file that is not there yet; any other trouble stays one. */
+const ifMissing =
+  <T>(instead: T) =>
+  (error: NodeJS.ErrnoException): T => {
+    if (error.code === 'ENOENT') return instead;
+    throw error;
+  };

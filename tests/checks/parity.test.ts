@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { RULE_NAMES } from '../../src/checks/rules.js';
+import { RULE_HELP } from '../../src/wording/rule-help/rule-help.js';
 import { SENTENCES, asks, says } from '../../src/wording/sentences.js';
 import { CASES } from './cases/all.js';
 import { findingsOf } from './judged.js';
@@ -15,6 +16,15 @@ describe('rules', () => {
 
   it('have a sentence each, and no sentence is without a rule', () => {
     expect(Object.keys(SENTENCES).sort()).toEqual([...RULE_NAMES].sort());
+  });
+
+  it('have help each, in whole sentences, and no help is without a rule', () => {
+    expect(Object.keys(RULE_HELP).sort()).toEqual([...RULE_NAMES].sort());
+    for (const { title, means, todo } of Object.values(RULE_HELP)) {
+      expect(title).toMatch(/^\p{Lu}[^.]*[^. ]$/u);
+      for (const text of [means, todo]) expect(text).toMatch(/^\p{Lu}[^.]*\.$/u);
+    }
+    expect(new Set(Object.values(RULE_HELP).map(({ title }) => title)).size).toBe(RULE_NAMES.length);
   });
 
   it('have cases each, and no case is without a rule', () => {

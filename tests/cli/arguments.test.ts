@@ -16,6 +16,10 @@ describe('the command line of a command', () => {
     [['--format', 'json', '-'], { operands: ['-'], options: { format: 'json' } }],
     [['--format=json', 'a'], { operands: ['a'], options: { format: 'json' } }],
     [['a', '--ambient', '-10 to 40 °C'], { operands: ['a'], options: { ambient: '-10 to 40 °C' } }],
+    [
+      ['a', '--output', 'a.sarif', '--output=b.json'],
+      { operands: ['a'], options: { output: 'b.json' }, repeated: { output: ['a.sarif', 'b.json'] } },
+    ],
     [['--', '--all'], { operands: ['--all'], options: {} }],
     [['--help'], { operands: [], options: { help: true } }],
   ])('%j is read', (argv, given) => {
@@ -28,7 +32,7 @@ describe('the command line of a command', () => {
     [['a', '-x'], 'There is no option -x.'],
     [['a', '--format'], '--format needs a value: --format FORMAT.'],
     [['a', '--all=yes'], '--all takes no value.'],
-    [['a', '--format', 'jsn'], '--format is one of terminal, json; not jsn.'],
+    [['a', '--format', 'jsn'], '--format is one of terminal, json, sarif; not jsn.'],
     [['a', '--fail-at', 'sound'], '--fail-at is one of breach, strain, unproven, thin, note, never; not sound.'],
     [['a', '--constructor'], 'There is no option --constructor.'],
   ])('%j is refused', (argv, problem) => {

@@ -6,46 +6,8 @@ import { neutral } from '../../src/reports/neutral.js';
 import type { Report } from '../../src/reports/report.js';
 import { terminalReport } from '../../src/reports/terminal.js';
 import { workingReport } from '../../src/reports/working.js';
+import { attacks, poisonedReport } from './attacks.js';
 import { gardenGate } from './fixtures/garden-gate.js';
-
-const attacks = [
-  '\u001B[2J\u001B[1;1Hall is well',
-  '\u001B]8;;https://example.invalid\u0007click\u001B]8;;\u0007',
-  '\u009B31m\u0090q',
-  'x\r\nSOUND  nothing to see\b\b\b\u007F',
-  'pay \u202Eelbat\u202C \u2066left\u2069 \u200E',
-  '\n::error::gone ::set-output name=x::y',
-  '##[error]gone ##vso[task.complete]',
-  'zero\u200Bwidth\u00AD\uFEFF\u2028line\u{E0041}',
-  'half \uD800 a pair',
-];
-
-/** Words that the views branch on; everything else that a file can decide is replaced. */
-const kept = new Set([
-  'verdict',
-  'grade',
-  'basis',
-  'kind',
-  'direction',
-  'quantity',
-  'unit',
-  'mode',
-  'formula',
-  'stated',
-]);
-
-function poisoned(value: unknown, attack: string, key = ''): unknown {
-  if (typeof value === 'string') return kept.has(key) ? value : attack;
-  if (Array.isArray(value))
-    return key === 'with' || key === 'gives' ? value : value.map((each) => poisoned(each, attack, key));
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(
-    Object.entries(value).map(([name, each]) => [
-      name,
-      name === 'with' || name === 'gives' ? each : poisoned(each, attack, name),
-    ]),
-  );
-}
 
 const side = { verdict: 'breach', draw: 1, limit: 0.5, margin: -1 } as const;
 const account = { account: 'x.1.coil', title: 'coil of x.1', quantity: 'current', direction: 'at-most' } as const;
@@ -66,7 +28,7 @@ const withVariants: Report = {
 };
 
 describe.each(attacks.map((attack) => [JSON.stringify(attack), attack]))('a file full of %s', (_, attack) => {
-  const report = poisoned(withVariants, attack) as Report;
+  const report = poisonedReport(withVariants, attack);
 
   it('cannot act on a terminal or a build server', () => {
     const steps = report.findings.flatMap(({ working }) => working);

@@ -1,0 +1,155 @@
+/**
+ * The report as SARIF 2.1.0 (OASIS Standard, 27 March 2020): one run with the findings of all files, for sites that
+ * show findings beside the lines of a change. `level` is what a finding asks of whoever reads it: what fails is an error,
+ * what is not known or short of margin a warning.
+ */
+import { RULE_HELP } from '../wording/rule-help/rule-help.js';
+import { toJson } from './json.js';
+import { neutral } from './neutral.js';
+import type { Report, ReportFinding, ReportPlace, UnreadReport } from './report.js';
+import { message, uriOf } from './sarif-text.js';
+
+/** Where programs find what a SARIF log is made of. */
+const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
+
+const LEVELS = {
+  breach: 'error',
+  strain: 'error',
+  unproven: 'warning',
+  thin: 'warning',
+  note: 'note',
+} as const satisfies { readonly [verdict in ReportFinding['verdict']]: string };
+
+const RULES = Object.keys(RULE_HELP);
+
+/** Findings of all files, in the order the files were given, and what could not be read. @param version of this tool */
+export function sarifReport(reports: readonly (Report | UnreadReport)[], version: string): string {
+  const read = reports.filter((report) => report.verdict !== 'unread');
+  const unread = reports.filter((report) => report.verdict === 'unread');
+  return toJson({
+    $schema: SCHEMA,
+    version: '2.1.0',
+    runs: [
+      {
+        tool: { driver: { name: 'ampledger', version, rules: RULES.map(ruleOf) } },
+        columnKind: 'utf16CodeUnits',
+        invocations: [
+          { executionSuccessful: unread.length === 0, toolExecutionNotifications: unread.flatMap(notifications) },
+        ],
+        artifacts: artifactsOf(reports),
+        results: read.flatMap(resultsOf),
+      },
+    ],
+  });
+}
+
+function ruleOf(id: string) {
+  const { title, means, todo } = RULE_HELP[id]!;
+  return {
+    id,
+    shortDescription: { text: message(title) },
+    fullDescription: { text: message(means) },
+    help: { text: message(`${means} ${todo}`) },
+  };
+}
+
+/** The files that were asked for, each with its verdict. */
+const artifactsOf = (reports: readonly (Report | UnreadReport)[]) =>
+  // A file may be given twice; artifacts are each once.
+  reports
+    .filter(({ file }, index) => reports.findIndex((each) => each.file === file) === index)
+    .map((report) => ({
+      location: { uri: uriOf(report.file) },
+      roles: ['analysisTarget'],
+      properties:
+        report.verdict === 'unread'
+          ? { verdict: report.verdict }
+          : {
+              project: neutral(report.project),
+              verdict: report.verdict,
+              counts: report.counts,
+              ...(report.variant !== undefined && { variant: neutral(report.variant) }),
+            },
+    }));
+
+/** One an error of a file that could not be audited. */
+const notifications = ({ errors }: UnreadReport) =>
+  errors.map(({ says, expected, ...place }) => ({
+    level: 'error',
+    message: { text: message(expected === undefined ? says : `${says}: ${expected}`) },
+    locations: [physical(place)],
+  }));
+
+function resultsOf(report: Report) {
+  const seen = new Map<string, number>();
+  return report.findings.map((finding) => {
+    const identity = identityOf(finding, report.variant);
+    const count = (seen.get(identity) ?? 0) + 1;
+    seen.set(identity, count);
+    const { rule, verdict, family, about, account, quantity, direction, mode, related } = finding;
+    const named = { about, account, quantity, direction, mode };
+    return {
+      ruleId: rule,
+      ruleIndex: RULES.indexOf(rule),
+      level: LEVELS[verdict],
+      message: { text: message(textOf(finding)) },
+      locations: [{ ...physical(finding.place), logicalLocations: [{ fullyQualifiedName: neutral(about) }] }],
+      ...(related.length > 0 && {
+        relatedLocations: related.map(({ says, place }, index) => ({
+          id: index + 1,
+          ...physical(place),
+          message: { text: message(says) },
+        })),
+      }),
+      // Of two findings that differ in nothing of this, the second is the second also when lines move.
+      partialFingerprints: { 'ampledgerFinding/v1': count === 1 ? identity : `${identity}#${count}` },
+      // Empty where nothing is set aside: the standard wants all results to have it, or none.
+      suppressions: suppressionsOf(finding),
+      properties: {
+        verdict,
+        family,
+        ...Object.fromEntries(
+          Object.entries(named).flatMap(([key, value]) => (value === undefined ? [] : [[key, neutral(value)]])),
+        ),
+      },
+    };
+  });
+}
+
+/** What makes a finding the same one after lines moved and figures changed. */
+const identityOf = ({ rule, about, account, quantity, direction }: ReportFinding, variant: string | undefined) =>
+  JSON.stringify([
+    rule,
+    about,
+    account ?? '',
+    quantity ?? '',
+    direction ?? '',
+    ...(variant === undefined ? [] : [variant]),
+  ]);
+
+/** What it says, the question that settles it, and the cure that is proved to help. */
+function textOf({ says, asks, remedies }: ReportFinding): string {
+  const cure = remedies.find(({ after }) => after.cures);
+  return [says, ...(asks === undefined ? [] : [asks]), ...(cure === undefined ? [] : [`Cure: ${cure.title}.`])].join(
+    ' ',
+  );
+}
+
+/** A waiver stands in the audited file, and whoever wrote it has accepted the finding. */
+const suppressionsOf = ({ waiver }: ReportFinding) =>
+  waiver === undefined
+    ? []
+    : [
+        {
+          kind: 'inSource',
+          status: 'accepted',
+          justification: neutral(waiver.reason),
+          location: physical(waiver.place),
+          ...(waiver.until !== undefined && { properties: { until: neutral(waiver.until) } }),
+        },
+      ];
+
+/** A place as the standard has it. The report knows where something begins, not where it ends. */
+const physical = ({ file, line, column }: ReportPlace) => ({
+  physicalLocation: { artifactLocation: { uri: uriOf(file) }, region: { startLine: line, startColumn: column } },
+});
