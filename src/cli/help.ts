@@ -26,12 +26,24 @@ const optionWords = ([name, { value, says }]: [string, Command['options'][string
   says,
 ];
 
+/** The values of an option, on as many lines as 80 columns ask for. */
+function choicesOf(head: string, values: readonly string[]): string {
+  const lines = [head];
+  for (const [index, value] of values.entries()) {
+    const word = index === values.length - 1 ? value : `${value}, `;
+    const now = lines.at(-1) ?? '';
+    if ((now + word).trimEnd().length <= 80) lines[lines.length - 1] = now + word;
+    else lines.push(' '.repeat(head.length) + word);
+  }
+  return lines.map((line) => line.trimEnd() + '\n').join('');
+}
+
 export const usage = (name: string, { operands }: Command): string => `ampledger ${name} ${operands.named.join(' ')}`;
 
 export function commandHelp(name: string, command: Command): string {
   const choices = Object.entries(command.options)
     .filter(([, { oneOf = [] }]) => oneOf.length > 2)
-    .map(([, { value, oneOf = [] }]) => `${value}: ${oneOf.join(', ')}\n`)
+    .map(([, { value, oneOf = [] }]) => choicesOf(`${value}: `, oneOf))
     .join('');
   return `${command.summary.charAt(0).toUpperCase()}${command.summary.slice(1)}.
 

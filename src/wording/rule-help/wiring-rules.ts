@@ -150,6 +150,12 @@ export const WIRING_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
       'At the voltage and the kind of load the arc between opening contacts may not go out by itself or wears them quickly.',
     todo: 'Damp the load, take a contact made for it, or break the current in two places.',
   },
+  'contact-slow': {
+    title: 'A clamp makes a contact open slowly',
+    means:
+      'A plain diode keeps the current of a coil going for so long that the armature leaves slowly and the contact wears under a load that arcs.',
+    todo: 'Put a zener in series with the diode, if the driver bears that much more.',
+  },
   'coil-held-on': {
     title: 'A coil is held on for long',
     means: 'The coil of a relay that is on all day or nearly so takes power and heats its board for no need.',
