@@ -34,11 +34,23 @@ export function workingFor(judgement: Judgement, name: string): WorkingFor {
   ];
   const exact = accounts.filter((j) => j.account.id === name);
   const of = exact.length > 0 ? exact : aboutCircuit(judgement, name);
-  const sections = of.map(sectionOf);
+  const sections = [...of.map(sectionOf), ...(exact.length > 0 ? [] : choiceSections(judgement, name))];
   const [first] = sections;
   const title = sections.length === 1 && first ? first.title : name;
   return { title, steps: sections.flatMap(named), sections, found: known.includes(name), known };
 }
+
+/** The sums of findings that are no account's: what a coil takes a day, how long a clamp keeps it. */
+const choiceSections = ({ findings }: Judgement, name: string): WorkingSection[] =>
+  findings
+    .filter((f) => f.steps !== undefined && f.steps.length > 0)
+    .filter((f) => f.rule === name || f.about === name || f.about.startsWith(`${name}.`))
+    .map((f) => ({
+      title: `${f.rule.replaceAll('-', ' ')}, ${f.about}`,
+      verdict: f.verdict,
+      comes: '',
+      steps: [...f.steps!],
+    }));
 
 /** Accounts of a circuit or load, and those that a rule found fault with. */
 function aboutCircuit({ accounts, findings }: Judgement, name: string): JudgedAccount[] {

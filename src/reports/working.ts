@@ -38,7 +38,7 @@ export function workingReport({ title, steps, sections }: Working, file: string)
   const [only, ...others] = sections ?? [];
   const body: Block[][] =
     only === undefined || others.length === 0
-      ? [[head], ...(only ? [[comes(only)]] : []), [stepList(only?.steps ?? steps, told)]]
+      ? [[head], ...(only && only.comes !== '' ? [[comes(only)]] : []), [stepList(only?.steps ?? steps, told)]]
       : [
           [head],
           ...sections!.filter((s) => s.steps.length > 0).flatMap((s) => [[sectionHead(s)], [stepList(s.steps, told)]]),

@@ -162,9 +162,13 @@ function judgedOption(tried: Tried, owner: string, board: BoardWiring, stay: Rea
 /** Of the accounts that a load has a part in, the one with the worst verdict and then the least in hand. */
 function tightestOf({ accounts }: Judgement, owner: string): JudgedAccount | undefined {
   const own = (id: string): boolean => id === owner || id.startsWith(`${owner}.`);
-  return accounts
-    .filter(({ account: a, margin }) => margin !== undefined && (own(a.id) || a.entries.some((e) => own(e.circuit))))
-    .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || a.margin! - b.margin!)[0];
+  return (
+    accounts
+      // What hangs on its contacts is the same however it is fed.
+      .filter(({ account: a }) => a.kind !== 'contact')
+      .filter(({ account: a, margin }) => margin !== undefined && (own(a.id) || a.entries.some((e) => own(e.circuit))))
+      .sort((a, b) => VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || a.margin! - b.margin!)[0]
+  );
 }
 
 /** The least wrong first; then what costs nothing, what isolates, what is there, what has most in hand. */
