@@ -2,6 +2,7 @@
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
+import type { WhileDead } from '../ledger/without.js';
 import type { Step } from '../loads/plan.js';
 import type { WaiverPlan } from '../project/project.js';
 import type { Path } from '../source/place.js';
@@ -64,6 +65,8 @@ export interface Judged {
   readonly runaway: readonly JudgedAccount[];
   /** What loads do until firmware runs. */
   readonly boot: BootBooks;
+  /** What loads do that live while the chip that switches them is dead. */
+  readonly dead: readonly WhileDead[];
   /** Accounts of which that state is worth a note, and no more. */
   readonly noted: readonly JudgedAccount[];
 }

@@ -4,6 +4,7 @@ import type { BootBooks } from '../ledger/boot.js';
 import { bootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import { ledgerOf } from '../ledger/ledger.js';
+import { whileDead } from '../ledger/without.js';
 import { BOOT } from '../ledger/moments.js';
 import type { Project } from '../project/project.js';
 import { resolve } from '../project/resolve.js';
@@ -111,7 +112,7 @@ export function judgeProject(project: Project, mode?: string): Judgement {
   const ledger = ledgerOf(project, mode);
   const running = ledger.accounts.map((a) => judgeAccount(a, project.policy));
   const boot = bootBooks(project, mode);
-  const starting = boot.accounts.map((a) => judgeAccount(a, project.policy));
+  const starting = [...boot.accounts, ...ledger.dead].map((a) => judgeAccount(a, project.policy));
   const accounts = mode === undefined ? withStart(running, starting) : [...running, ...starting];
   const promised = new Map(accounts.map((j) => [accountKey(j), j.verdict]));
   // Only what fails in the runaway state and holds in every mode is news.
@@ -126,14 +127,15 @@ export function judgeProject(project: Project, mode?: string): Judgement {
     const by = account.limits.find((met) => judgeLimit(account, met, project.policy) === 'note');
     return by ? [{ account, verdict: 'note', margin: by.left, by }] : [];
   });
-  const judged: Judged = { ledger, accounts, runaway, boot, noted: mode === undefined ? noted : [] };
+  const dead = mode === undefined ? whileDead(project) : [];
+  const judged: Judged = { ledger, accounts, runaway, boot, dead, noted: mode === undefined ? noted : [] };
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,
   );
   return { project, ledger, accounts, runaway, boot, findings, verdict: headline(findings) };
 }
 
-/** Accounts, each in the state that is worse for it: with firmware running, or until it does. */
+/** Accounts, each in the state that is worse for it: with firmware running and all supplies alive, or until it does, or without some. */
 function withStart(running: readonly JudgedAccount[], starting: readonly JudgedAccount[]): readonly JudgedAccount[] {
   const failing = new Map(
     starting.filter((j) => j.verdict !== 'note' && j.verdict !== 'sound').map((j) => [accountKey(j), j]),

@@ -1,6 +1,7 @@
 /** All rules, in the order in which findings of one verdict are told. */
 import bootDrives from './boot/boot-drives.js';
 import bootFloats from './boot/boot-floats.js';
+import deadDrives from './boot/dead-drives.js';
 import strapLoaded from './boot/strap-loaded.js';
 import clampRating from './coils/clamp-rating.js';
 import clampReversed from './coils/clamp-reversed.js';
@@ -127,6 +128,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   bootDrives,
   bootFloats,
   strapLoaded,
+  deadDrives,
   wireIdle,
 ];
 

@@ -175,12 +175,14 @@ function drainsOf(solver: Solver, modes: readonly ModeSearch[], supply: string) 
     // Where circuits take turns, a mode is so many moments, and counts by the one that takes most.
     const drains = names.map((name) =>
       heaviestOf(
-        shared.filter((m) => m.name === name).map((m) => drainOf(solver, momentOf(solver, m), supply, shareOf(name)!)),
+        shared
+          .filter((m) => m.name === name)
+          .map((m) => drainOf(m.bench ?? solver, momentOf(solver, m), supply, shareOf(name)!)),
       ),
     );
     return { drains, known: true };
   }
-  const all = modes.map((m) => drainOf(solver, momentOf(solver, m), supply, 1));
+  const all = modes.map((m) => drainOf(m.bench ?? solver, momentOf(solver, m), supply, 1));
   // Where nothing is ever switched, the one state is the whole of the time.
   const known = modes.length === 1 && project.circuits.every((c) => c.always);
   return { drains: [heaviestOf(all)], known };

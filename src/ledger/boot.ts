@@ -7,7 +7,7 @@ import type { AccountPlan, BootState, Reading } from '../loads/plan.js';
 import type { ModePlan, Project } from '../project/project.js';
 import type { Account } from './account.js';
 import { marginOf } from './account.js';
-import { settleAccount } from './ledger.js';
+import { settleAccount } from './settle.js';
 import { likenessOf } from './likeness.js';
 import { loadQuestions } from './load-questions.js';
 import type { ModeSearch } from './moments.js';
@@ -35,6 +35,8 @@ export interface BootBooks {
   readonly circuits: readonly AtBoot[];
   /** What is drawn then, as far as it is asked. */
   readonly accounts: readonly Account[];
+  /** What solves it; absent where nothing is asked. */
+  readonly bench?: Solver;
 }
 
 const NOTHING: BootBooks = { circuits: [], accounts: [] };
@@ -55,6 +57,7 @@ export function bootBooks(project: Project, only?: string): BootBooks {
   return {
     circuits: circuits.map((c) => statedOn(c, stated)),
     accounts: modes.flatMap((mode) => booked(bench, circuits, mode)),
+    bench,
   };
 }
 
@@ -86,11 +89,14 @@ function drivenTo(pins: readonly PinAt[]): AtBoot['does'] {
 
 /** The project as its pins stand then, and of its accounts those that prove a loose circuit on or off. */
 function bootProject(project: Project, loose: ReadonlySet<string>): Project {
-  const asked = [...project.accounts, ...project.boot.accounts].filter(
-    (a) => a.circuits.some((c) => loose.has(c)) && (provesOff(a) || provesOn(a)),
-  );
-  return { ...project, networks: project.boot.networks, accounts: asked };
+  return { ...project, networks: project.boot.networks, accounts: proofsOf(project, loose) };
 }
+
+/** The accounts that prove some circuits on or off, whether firmware drives them or not. */
+export const proofsOf = (project: Project, circuits: ReadonlySet<string>): readonly AccountPlan[] =>
+  [...project.accounts, ...project.boot.accounts].filter(
+    (a) => a.circuits.some((c) => circuits.has(c)) && (provesOff(a) || provesOn(a)),
+  );
 
 const isFunction = (a: AccountPlan): boolean => a.limits.some((l) => l.isFunction && l.mild !== true);
 /** It tells whether a circuit is off when it should be, or whether a stage holds the next one off. */
@@ -123,7 +129,8 @@ function leftOf(bench: Solver, q: Question, mode: ModeSearch): number {
 /** A margin of nothing is rounding. */
 const DUST = 1e-9;
 
-function settleLoose(bench: Solver, circuits: readonly AtBoot[]): readonly AtBoot[] {
+/** What circuits do whose pins nobody drives. @param bench solves a project whose accounts are their proofs */
+export function settleLoose(bench: Solver, circuits: readonly AtBoot[]): readonly AtBoot[] {
   const { project, circuitIndex } = bench.circuitry;
   const likeness = likenessOf(bench.circuitry, []);
   const questions = loadQuestions(bench, likeness);

@@ -33,10 +33,11 @@ export function energyOf(bench: Solver, modes: readonly ModeSearch[]): readonly 
   const shares = new Map(shared.map(({ mode, share }) => [mode.name, share]));
   const whole = [...shares.values()].reduce((sum, share) => sum + share, 0);
   if (shared.length === 0 || Math.abs(whole - 1) > 1e-6) return [];
-  const solved = shared.map(({ mode, on }) => ({
-    name: mode.name,
-    s: bench.solve({ moment: { mode: mode.name, on }, corner: TYPICAL, focus: bench.nobody }),
-  }));
+  const solved = shared.map(({ mode, on }) => {
+    const own = mode.bench ?? bench;
+    const moment = { mode: mode.name, on };
+    return { name: mode.name, s: own.solve({ moment, corner: TYPICAL, focus: own.nobody }) };
+  });
   return project.nodes
     .filter((n) => n.kind === 'supply')
     .map(({ id }) => {

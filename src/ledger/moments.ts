@@ -2,9 +2,10 @@
  * Worst moments: which circuits are on together. A stated mode is one moment. Without modes, and in the runaway state, the
  * moment is searched for: the allowed state that weighs most, by branch and bound over the interlocks.
  */
-import type { InterlockPlan, Project } from '../project/project.js';
+import type { InterlockPlan, ModePlan, Project } from '../project/project.js';
 import { allowed, heaviestStates, rulesOf } from './interlocked.js';
 import type { Moment } from './moment.js';
+import type { Solver } from './solver.js';
 
 /** One mode to judge, stated or searched. */
 export interface ModeSearch {
@@ -15,6 +16,8 @@ export interface ModeSearch {
   readonly on?: Uint8Array;
   /** The interlocks that hold in a searched one. */
   readonly interlocks?: readonly InterlockPlan[];
+  /** Where some supplies are dead in it: what solves the project without them. */
+  readonly bench?: Solver;
 }
 
 /** Tells one mode, in one of its turns, from all others. */
@@ -55,16 +58,24 @@ const unions = new WeakMap<Project, readonly (readonly number[])[]>();
 export function modesOf(project: Project, only?: string, reserves = false): ModeSearch[] {
   const wiring = project.interlocks.filter((i) => i.by === 'wiring');
   const runaway: ModeSearch = { name: RUNAWAY, interlocks: wiring };
-  // What is so until firmware runs is reckoned by itself.
-  const modes = project.modes.filter((m) => m.during === undefined);
+  // What is so until firmware runs, or while a supply is dead, is reckoned by itself.
+  const modes = project.modes.filter((m) => m.during === undefined && m.without.length === 0);
   if (modes.length === 0) {
     const free: ModeSearch = { name: FREE, interlocks: project.interlocks };
     if (only !== undefined) return [];
     return wiring.length === project.interlocks.length && !reserves ? [free] : [free, runaway];
   }
+  const stated = statesOf(project, modes);
+  if (only !== undefined) return stated.filter((m) => m.name === only);
+  const switched = project.circuits.some((c) => !c.always);
+  return switched || reserves ? [...stated, runaway] : stated;
+}
+
+/** The moments that stated modes are. */
+export function statesOf(project: Project, modes: readonly ModePlan[]): ModeSearch[] {
   const named = new Set(project.modes.flatMap((m) => [...m.active]));
   const sets = together(project);
-  const stated = modes.flatMap((mode): ModeSearch[] => {
+  return modes.flatMap((mode): ModeSearch[] => {
     const asleep = new Set(mode.asleep.map((id) => `${id}.awake`));
     const on = project.circuits.map(
       (c) => (c.always && !asleep.has(c.id)) || (!c.always && !named.has(c.id)) || mode.active.has(c.id),
@@ -77,9 +88,6 @@ export function modesOf(project: Project, only?: string, reserves = false): Mode
     const whole = Uint8Array.from(leading, (set) => (set.some((k) => on[k]) ? 1 : 0));
     return inTurns(project, whole).map((on, turn) => ({ name: mode.name, turn, on }));
   });
-  if (only !== undefined) return stated.filter((m) => m.name === only);
-  const switched = project.circuits.some((c) => !c.always);
-  return switched || reserves ? [...stated, runaway] : stated;
 }
 
 /** More turns than this are not gone through for every combination: displays then step together. */

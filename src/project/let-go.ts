@@ -9,11 +9,20 @@ import type { LinePoint } from '../circuit/lines.js';
 import { lineVoltage, withLines } from '../circuit/lines.js';
 import { solveNetwork } from '../circuit/network.js';
 import { branchSteps } from '../loads/branch-working.js';
-import { UNPUBLISHED, unpublished } from '../loads/lines/injection.js';
+import { UNPUBLISHED, UNPUBLISHED_DEAD, unpublished } from '../loads/lines/injection.js';
 import type { InputPin } from '../loads/lines/line.js';
 import { UNCLAMPED, UNCLAMPED_LIMIT } from '../loads/lines/overdriven.js';
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
-import type { AccountPlan, BranchPlan, Member, NetworkPlan, Reading, SolvedBranch, Step } from '../loads/plan.js';
+import type {
+  AccountPlan,
+  BranchPlan,
+  LimitPlan,
+  Member,
+  NetworkPlan,
+  Reading,
+  SolvedBranch,
+  Step,
+} from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Path } from '../source/place.js';
@@ -29,6 +38,8 @@ export interface Surrounding {
   readonly input: (pin: string) => InputPin | undefined;
   /** Volts of a node of the tree as stated. */
   readonly window: (node: string) => Interval;
+  /** The supplies that keep a node of the tree alive. */
+  readonly sources: (node: string) => readonly string[];
   /** Where a circuit stands in the file. */
   readonly pathOf: (circuit: string) => Path | undefined;
 }
@@ -42,6 +53,8 @@ interface Released {
   readonly inner: readonly string[];
   readonly ways: readonly BranchPlan[];
   readonly clamp: BranchPlan;
+  /** Of a pin whose chip is dead: the nodes that are dead with it, which are taken at 0 V. */
+  readonly dead?: ReadonlySet<string>;
 }
 
 /** In the place of a clamp where there is none. */
@@ -64,20 +77,57 @@ export function letGoAccounts(networks: readonly NetworkPlan[], around: Surround
           seen.add(released.pin);
           return [overAccount(open, input, path, network.circuits)];
         }
-        if (pushed(released, atWorst(released, around)).amps <= LITTLE) return [];
+        const worst = [released, withoutSupply(released, around)]
+          .map((each) => ({ each, share: shareOf(each, input, around) }))
+          .reduce((a, b) => (b.share > a.share ? b : a));
+        if (worst.share <= 0) return [];
         seen.add(released.pin);
-        return [account(released, input, path, network.circuits)];
+        return [account(worst.each, input, path, network.circuits)];
       }),
     ),
   );
 }
+
+/** The same pin with its chip's supply dead, and with all that dies with it. */
+function withoutSupply(released: Released, { sources }: Surrounding): Released {
+  const ours = sources(released.rail);
+  const ends = [...released.ways, released.clamp].flatMap((b) => [b.from, b.to]);
+  return { ...released, dead: new Set(ends.filter((n) => !livesOn(n, ours, released, sources))) };
+}
+
+/** Whether a node stays alive when some supplies are dead: something else keeps it, and none of those. */
+function livesOn(
+  node: string,
+  dead: readonly string[],
+  { inner }: Pick<Released, 'inner'>,
+  sources: Surrounding['sources'],
+): boolean {
+  if (node === GROUND || inner.includes(node)) return true;
+  const theirs = sources(node);
+  return theirs.length > 0 && !theirs.some((s) => dead.includes(s));
+}
+
+/** What is pushed in at the worst, as a share of what it may come to; nothing where only junctions leak that do not conduct yet. */
+function shareOf(released: Released, input: InputPin, around: Surrounding): number {
+  const { amps } = pushed(released, atWorst(released, around));
+  if (amps <= LITTLE) return 0;
+  const limits = limitsOf(released, input).map(
+    (l) => l.range?.max ?? (typeof l.value === 'number' ? l.value : Infinity),
+  );
+  return amps / Math.min(...limits);
+}
+
+const limitsOf = ({ dead }: Released, input: InputPin): readonly LimitPlan[] =>
+  input.injected.length > 0
+    ? input.injected
+    : [dead ? unpublished(UNPUBLISHED_DEAD, '20 mA') : unpublished(UNPUBLISHED, '1 mA')];
 
 /** Undefined where nothing on a pin stands above its supply, or a line has an account of its own for that. */
 function releasedAt(
   { inner }: NetworkPlan,
   plans: readonly BranchPlan[],
   plan: BranchPlan,
-  { window }: Surrounding,
+  { window, sources }: Surrounding,
 ): Released | undefined {
   const { pin, circuit } = plan;
   if (pin === undefined || pin.level !== 'high' || pin.joined || plans.some((p) => p.line === 'clamp'))
@@ -86,7 +136,9 @@ function releasedAt(
   const rail = pin.outward === 1 ? plan.from : plan.to;
   const far = pin.outward === 1 ? plan.to : plan.from;
   const outer = plans.flatMap((p) => [p.from, p.to]).filter((n) => n !== GROUND && !inner.includes(n));
-  if (!outer.some((n) => n !== rail && window(n).max > window(rail).min)) return undefined;
+  const ours = sources(rail);
+  const apart = (n: string): boolean => livesOn(n, ours, { inner }, sources);
+  if (!outer.some((n) => n !== rail && (window(n).max > window(rail).min || apart(n)))) return undefined;
   const own = plan.members.filter((m) => m.kind !== 'pin');
   const node = own.length > 0 ? `${pin.pin}:pin` : far;
   const rest = plans.filter((p) => p !== plan);
@@ -121,6 +173,12 @@ const atWorst = ({ rail }: Released, { window }: Surrounding): Corner => ({
   ambient: HOT,
   voltage: (node) => (node === rail ? window(node).min : window(node).max),
 });
+
+/** A corner in which what is dead stands at 0 V. */
+const deadIn = ({ dead }: Released, s: Corner): Corner =>
+  dead === undefined
+    ? s
+    : { typical: s.typical, ambient: s.ambient, voltage: (node) => (dead.has(node) ? 0 : s.voltage(node)) };
 
 /** What leads up to the pin loses least; what leads away, to ground or beside the clamp to the pin's own supply, takes least. */
 function endOf(branch: BranchPlan, { clamp }: Released, { typical }: Corner): 'min' | 'typ' | 'max' {
@@ -183,7 +241,8 @@ function branchOf(plan: BranchPlan, members: readonly Put[], end: 'min' | 'typ' 
 }
 
 /** What flows through the clamp in a corner, and how it comes there. */
-function pushed(released: Released, s: Corner) {
+function pushed(released: Released, corner: Corner) {
+  const s = deadIn(released, corner);
   const { inner, ways, clamp, node } = released;
   const plans = [...ways, clamp];
   const names = [...inner, ...new Set(plans.flatMap((p) => [p.from, p.to]).filter((n) => !inner.includes(n)))];
@@ -217,13 +276,14 @@ function pushed(released: Released, s: Corner) {
 }
 
 const WHILE = 'while it is an input, as after every reset';
+const DEAD = 'while the supply of its chip is dead, taken at 0 V';
 
 function account(released: Released, input: InputPin, path: Path, circuits: readonly string[]): AccountPlan {
-  const limits = input.injected.length > 0 ? input.injected : [unpublished(UNPUBLISHED, '1 mA')];
+  const limits = limitsOf(released, input);
   return {
     id: released.pin,
     kind: 'pin',
-    title: `pin ${input.label}, pushed in while it has let go`,
+    title: `pin ${input.label}, pushed in while ${released.dead ? 'its chip is dead' : 'it has let go'}`,
     quantity: 'current',
     direction: 'injected',
     circuits,
@@ -231,7 +291,7 @@ function account(released: Released, input: InputPin, path: Path, circuits: read
     // Nothing is on while pins have let go; the pin's own supply low, what pushes high.
     recipes: ['let-go-worst', 'let-go-best'],
     read: (s) => pushed(released, s).amps,
-    limits: limits.map((l) => ({ ...l, condition: WHILE })),
+    limits: limits.map((l) => ({ ...l, condition: released.dead ? DEAD : WHILE })),
     steps: (s) => stepsOf(released, s),
   };
 }

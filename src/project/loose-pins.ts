@@ -30,7 +30,7 @@ const LOGIC = 1e-4;
 const READ_AT = 5;
 
 /** What takes a current or power of its own cannot take it from a pin that gives none: it is as a resistor there. */
-function yielding(member: Member): Member {
+export function yielding(member: Member): Member {
   const { part } = member;
   switch (member.kind) {
     case 'current':
@@ -51,7 +51,7 @@ function yielding(member: Member): Member {
 const WIRE = exactly(1e-3);
 
 /** Members with a wire where no resistor stands among them. */
-const wired = (members: readonly Member[], part: string): readonly Member[] =>
+export const wired = (members: readonly Member[], part: string): readonly Member[] =>
   members.some((m) => m.kind === 'resistance' && m.ohms.min > 0)
     ? members
     : [...members, { kind: 'resistance', part, ohms: WIRE }];

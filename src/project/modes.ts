@@ -34,9 +34,17 @@ export function modesFrom(raw: unknown, circuits: readonly CircuitPlan[], remark
         says: `\`${name}\` lasts until firmware runs, and has no share of the time`,
         expected: 'no `share` beside `during: boot`',
       });
-    const asleep = strings(mode['asleep']);
+    const [asleep, without] = [strings(mode['asleep']), strings(mode['without'])];
     return [
-      { name, active, path, asleep, ...(share !== undefined && { share }), ...(boot && { during: 'boot' as const }) },
+      {
+        name,
+        active,
+        path,
+        asleep,
+        without,
+        ...(share !== undefined && { share }),
+        ...(boot && { during: 'boot' as const }),
+      },
     ];
   });
   const whole = modes.reduce((sum, m) => sum + (m.share ?? 0), 0);

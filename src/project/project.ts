@@ -219,6 +219,8 @@ export interface PinFact {
   readonly inputOnly: boolean;
   /** Names of the sums that its current counts in. */
   readonly sums: readonly string[];
+  /** Node that feeds its chip. */
+  readonly rail: string;
   /** What it does until firmware runs. */
   readonly boot: BootState;
   /** The level that it has to have at a reset. */
@@ -246,6 +248,8 @@ export interface ModePlan {
   readonly during?: 'boot';
   /** Controllers and expanders that sleep. */
   readonly asleep: readonly string[];
+  /** Supplies that are dead. */
+  readonly without: readonly string[];
   readonly path: Path;
 }
 

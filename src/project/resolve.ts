@@ -41,7 +41,7 @@ import { gathering } from './remarks.js';
 import { policyFrom } from './policy.js';
 import { supply } from './supplies.js';
 import { feedingOrder } from './feeding-order.js';
-import { bootModes, checkStates, sleepersIn, supplyStates } from './supply-states.js';
+import { bootModes, checkDead, checkStates, sleepersIn, supplyStates } from './supply-states.js';
 import { emptyTree } from './tree.js';
 import { wiresOf } from './wires.js';
 
@@ -123,6 +123,7 @@ export function resolve(
     accounts: [...loads.accounts, ...lines.accounts],
   };
   checkStates(data['modes'], tree.nodes, remarks);
+  checkDead(data['modes'], tree.nodes, remarks);
   checkPulses(lowered.circuits, remarks);
   const wired = wires.finish();
   const capacitances = [...capacitancesOf(data, { tree, catalogue, remarks }), ...loads.capacitances];
@@ -151,6 +152,7 @@ export function resolve(
     ...letGoAccounts(networks, {
       input: (account) => inputNamed(chips, account),
       window: (node) => tree.window(node),
+      sources: (node) => tree.sources(node),
       pathOf: (circuit) => lowered.circuits.find((c) => c.id === circuit)?.path,
     }),
   ];
@@ -319,6 +321,7 @@ const pinFacts = (chip: Chip): PinFact[] =>
       reserved: pin.reserved !== undefined,
       inputOnly: pin.inputOnly,
       sums: chip.sumsOf(pin),
+      rail: chip.rail,
       boot: chip.bootState(pin),
       ...(pin.strap && { strap: strapPlan(chip, pin, pin.strap) }),
     }));

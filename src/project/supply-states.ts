@@ -64,3 +64,19 @@ export function checkStates(modes: unknown, nodes: readonly TreeNode[], remarks:
       });
     }
 }
+
+/** Reports the names among dead supplies that are no source of their own. */
+export function checkDead(modes: unknown, nodes: readonly TreeNode[], remarks: Gathered): void {
+  const sources = nodes.filter((n) => n.kind === 'supply' && n.states !== undefined).map((n) => n.id);
+  for (const [mode, raw] of entries(modes))
+    for (const [k, name] of (isMapping(raw) && Array.isArray(raw['without']) ? raw['without'] : []).entries()) {
+      if (sources.includes(String(name))) continue;
+      const near = nearestSpelling(String(name), sources);
+      remarks.problem({
+        path: ['modes', mode, 'without', k],
+        on: 'value',
+        says: `there is no supply \`${String(name)}\` that could be dead`,
+        expected: near === undefined ? `one of ${sources.join(', ') || 'none'}` : `did you mean \`${near}\`?`,
+      });
+    }
+}

@@ -8,10 +8,14 @@ import type { Way } from './cures.js';
 import { entryOf } from './entries.js';
 import { rewired } from './rewire.js';
 
+const RULES = new Set(['coil-release', 'input-levels', 'pin-injected', 'dead-drives']);
+
 export const feedLogic: Way = ({ finding, judgement, data }) => {
-  if (finding.rule !== 'coil-release' && finding.rule !== 'input-levels' && finding.rule !== 'pin-injected') return [];
+  if (!RULES.has(finding.rule)) return [];
   const { project } = judgement;
-  const circuit = project.circuits.find((c) => c.id === finding.about || c.wiring.pin === finding.about);
+  const circuit = project.circuits.find(
+    (c) => c.id === finding.about || c.wiring.pin === finding.about || c.owner === finding.about,
+  );
   const board = circuit?.wiring.board;
   const entry = circuit && entryOf(data, 'loads', circuit.owner);
   // Where one terminal feeds inputs and coils there is nothing to feed apart.

@@ -4,9 +4,7 @@
  *
  * A row's name is the sort of entry, then the way inside it: `load`, `load:coil`, `load/series`, `controller/pins/*`.
  */
-const laterKeys: Readonly<Record<string, readonly string[]>> = {
-  mode: ['without'],
-};
+const laterKeys: Readonly<Record<string, readonly string[]>> = {};
 
 const laterValues: Readonly<Record<string, readonly string[]>> = {
   'load/output/type': ['h-bridge', 'gate-driver'],

@@ -77,3 +77,15 @@ export const strapLoaded: Say = (f) => {
       : `with ${listed(by!)} on it it may stand at ${volts}, where ${needs} ${level === 'high' ? 'or more' : 'or less'} surely read ${level}`;
   return sentence(`pin ${pin} has to be ${level} at a reset${why}, and ${stands}.`);
 };
+
+export const deadDrives: Say = (f) => {
+  const circuits = circuitsOf(f);
+  const is = many(f) ? 'are' : 'is';
+  const through = `current finds its way into ${pinsOf(f)}, whose chip is dead`;
+  const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
+  return f.names['does'] === 'on'
+    ? sentence(`while ${listed(f.names['dead']!)} is dead ${through}: ${circuits} ${is} on${closed}${safely(f)}.`)
+    : sentence(
+        `while ${listed(f.names['dead']!)} is dead ${through}, and nothing promises that ${circuits} ${is} off${safely(f)}.`,
+      );
+};

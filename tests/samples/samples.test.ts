@@ -109,6 +109,24 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       { account: 'lock-12v', direction: 'at-most', of: 'max', is: 0.525 },
       ],
     },
+  'terrace-blinds-laptop-off': {
+    verdict: 'breach',
+    findings: ['breach dead-drives blinds', 'strain pin-injected main.D5', 'strain pin-injected main.D6'],
+    figures: [
+      { account: 'main.D5', direction: 'injected', of: 'max', is: 2.26e-3, within: 0.03 },
+      { account: 'main.D6', direction: 'injected', of: 'max', is: 2.26e-3, within: 0.03 },
+    ],
+    variants: [
+      {
+        name: 'own-logic',
+        verdict: 'sound',
+        margin: 0.03,
+        // With its inputs fed by the chip's own rail nothing pushes into the pins.
+        moves: ['main.D5: strain → undefined', 'main.D6: strain → undefined'],
+        new: [],
+      },
+    ],
+  },
   'rain-tank-boot-click': {
     verdict: 'breach',
     findings: ['breach boot-drives drain', 'strain boot-floats pump'],

@@ -4,9 +4,7 @@ import { checkText } from './check-text.js';
 const yet = 'is part of the format, but this version does not compute it yet';
 
 /** Every key and value of the format that is closed for now, in an entry that is fine without it. */
-const keys: readonly (readonly [string, readonly string[]])[] = [
-  ['modes: { a: { active: [], KEY } }', ['without']],
-];
+const keys: readonly (readonly [string, readonly string[]])[] = [];
 
 const values: readonly (readonly [string, readonly string[]])[] = [
   ['loads: { a: { type: relay-board, output: { type: VALUE } } }', ['h-bridge', 'gate-driver']],

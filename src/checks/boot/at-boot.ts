@@ -6,7 +6,7 @@ import type { Finding, Judged } from '../finding.js';
 /** A circuit with what it does before firmware runs. */
 export interface Started {
   readonly plan: CircuitPlan;
-  readonly boot: AtBoot;
+  readonly boot: AtBoot & { readonly dead?: readonly string[] };
 }
 
 /** Whether the load of a circuit runs while the circuit is on: not behind a normally closed contact. */
@@ -39,15 +39,18 @@ export function startFindings(
   judged: Judged,
   rule: string,
   verdictOf: (started: Started) => Finding['verdict'] | undefined,
+  doings: readonly (AtBoot & { readonly dead?: readonly string[] })[] = judged.boot.circuits,
 ): Finding[] {
   const { project } = judged.ledger;
   const groups = new Map<string, { readonly verdict: Finding['verdict']; readonly of: Started[] }>();
-  for (const boot of judged.boot.circuits) {
+  for (const boot of doings) {
     const plan = project.circuits.find((c) => c.id === boot.circuit)!;
     const verdict = verdictOf({ plan, boot });
     if (verdict === undefined) continue;
     const states = [...new Set(boot.pins.map((p) => p.state))].join();
-    const key = [plan.owner, verdict, boot.does, states, plan.purpose?.safeWhen, boot.stated].join('|');
+    const key = [plan.owner, verdict, boot.does, states, plan.purpose?.safeWhen, boot.stated, boot.dead?.join()].join(
+      '|',
+    );
     const group = groups.get(key) ?? { verdict, of: [] };
     group.of.push({ plan, boot });
     groups.set(key, group);
@@ -77,6 +80,7 @@ function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding
       does: boot.does,
       runs: runsOn(plan) ? 'on' : 'off',
       ...(boot.stated !== undefined && { stated: boot.stated }),
+      ...(boot.dead && { dead: boot.dead.join(', ') }),
       ...(plan.purpose?.safeWhen && { safe: plan.purpose.safeWhen }),
     },
     related: of.slice(1, 8).map((s) => ({ path: s.plan.path, name: s.plan.id })),

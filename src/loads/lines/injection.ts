@@ -18,7 +18,7 @@ export const UNPUBLISHED = { min: 1e-4, typ: 1e-3, max: 1e-3 };
  * about whenever one is switched on before the other, so that it breaks nothing before what logic families' clamps are rated
  * for (20 mA, an absolute maximum; common practice, no source).
  */
-const UNPUBLISHED_DEAD = { min: 1e-4, typ: 1e-3, max: 20e-3 };
+export const UNPUBLISHED_DEAD = { min: 1e-4, typ: 1e-3, max: 20e-3 };
 
 /** The limit of what no data sheet allows. @param most its upper end, in words */
 export const unpublished = (range: Interval, most: string): LimitPlan => ({

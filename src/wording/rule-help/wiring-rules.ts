@@ -176,6 +176,12 @@ export const WIRING_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
     means: 'Pins are inputs after a reset, and a driver with nothing else on its input may switch as it likes.',
     todo: 'Fit a resistor that holds the driver off.',
   },
+  'dead-drives': {
+    title: 'A load lives while the chip that switches it is dead',
+    means:
+      'A pin of a chip without supply is a clamp to 0 V, and what hangs on it from a live supply may find its way through and switch the load on.',
+    todo: 'Feed the input from the supply of the chip, or switch its supply off with that of the chip.',
+  },
   'strap-loaded': {
     title: 'A load decides how the controller starts',
     means: 'The controller reads this pin at reset, and what hangs on it may pull it to the wrong level.',

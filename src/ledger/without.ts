@@ -1,0 +1,78 @@
+/**
+ * Dead supplies. A stated mode in which some are dead is solved without them; and each supply is tried dead by itself, for
+ * what the circuits then do that live loads and the pins of a dead chip have in common.
+ */
+import type { BootState } from '../loads/plan.js';
+import type { Project } from '../project/project.js';
+import { deadNodes, feedOfLoad, touchedBy, withoutSupplies } from '../project/without.js';
+import type { Account } from './account.js';
+import type { AtBoot } from './boot.js';
+import { proofsOf, settleLoose } from './boot.js';
+import { settleAccount } from './settle.js';
+import { likenessOf } from './likeness.js';
+import { loadQuestions } from './load-questions.js';
+import type { ModeSearch } from './moments.js';
+import { statesOf } from './moments.js';
+import { pinQuestions } from './pin-questions.js';
+import type { Solver } from './solver.js';
+import { solver } from './solver.js';
+import { treeQuestions } from './tree-questions.js';
+
+/** A mode with dead supplies, each of its moments with what solves it. */
+export type DeadMode = ModeSearch & { readonly bench: Solver };
+
+/** The stated modes in which supplies are dead. @param only the name of the one mode to look at */
+export function deadModes(project: Project, only?: string): readonly DeadMode[] {
+  return project.modes
+    .filter((m) => m.without.length > 0 && m.during === undefined && (only === undefined || m.name === only))
+    .flatMap((mode) => {
+      const left = withoutSupplies(project, mode.without);
+      const bench = solver(left);
+      const touched = touchedBy(project, deadNodes(project, mode.without));
+      return statesOf(left, [mode]).map(({ on, ...rest }): DeadMode => ({
+        ...rest,
+        bench,
+        // What has lost its supply, or the chip that switches it, is on by no will of anybody's.
+        on: Uint8Array.from(project.circuits, (c, k) => (touched.has(c.id) && !c.always ? 0 : on![k]!)),
+      }));
+    });
+}
+
+/** The accounts of those modes. */
+export function deadAccounts(modes: readonly DeadMode[]): Account[] {
+  const benches = new Set(modes.map((m) => m.bench));
+  return [...benches].flatMap((bench) => {
+    const mine = modes.filter((m) => m.bench === bench);
+    const likeness = likenessOf(bench.circuitry, mine);
+    const questions = [...pinQuestions(bench, likeness), ...loadQuestions(bench, likeness), ...treeQuestions(bench)];
+    return questions.flatMap((q) => settleAccount(bench, q, mine, false) ?? []).filter((a) => a.limits.length > 0);
+  });
+}
+
+/** What a circuit does while supplies are dead. */
+export interface WhileDead extends AtBoot {
+  readonly dead: readonly string[];
+}
+
+/** The circuits whose load lives while the chip that switches it is dead, and what they do then. */
+export function whileDead(project: Project): WhileDead[] {
+  const sources = project.nodes.flatMap((n) => (n.kind === 'supply' && n.states === true ? [[n.id]] : []));
+  const stated = project.modes.flatMap((m) => (m.without.length > 1 ? [m.without] : []));
+  return [...sources, ...stated].flatMap((dead): WhileDead[] => {
+    const nodes = deadNodes(project, dead);
+    const pinOf = new Map(project.pins.map((p) => [p.id, p]));
+    const circuits = project.circuits.flatMap((c): AtBoot[] => {
+      const feed = feedOfLoad(c) ?? '';
+      const pins = project.uses.filter((u) => u.by === c.id && u.as === 'output').map((u) => u.pin);
+      const isDead = pins.length > 0 && pins.every((pin) => nodes.has(pinOf.get(pin)?.rail ?? ''));
+      if (c.always || c.signal || !isDead || feed === '' || nodes.has(feed)) return [];
+      return [
+        { circuit: c.id, does: 'open', pins: pins.map((pin) => ({ pin, state: 'floating' satisfies BootState })) },
+      ];
+    });
+    if (circuits.length === 0) return [];
+    const loose = new Set(circuits.map((c) => c.circuit));
+    const bench = solver({ ...withoutSupplies(project, dead), accounts: proofsOf(project, loose) });
+    return settleLoose(bench, circuits).map(({ circuit, does, pins }) => ({ circuit, does, pins, dead }));
+  });
+}
