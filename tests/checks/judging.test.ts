@@ -69,14 +69,17 @@ describe('findings (rule 4)', () => {
       const about = ofLimits.filter((f) => f.account === a);
       expect(about.map((f) => f.verdict)).toEqual(verdict === 'sound' ? [] : [verdict]);
     }
-    expect(ofLimits.every((f) => accounts.some((j) => j.account === f.account))).toBe(true);
+    // What is only worth knowing until firmware runs is told of an account that holds once it does.
+    const ofStart = ofLimits.filter((f) => f.verdict === 'note' && f.account?.mode === 'boot');
+    const others = ofLimits.filter((f) => !ofStart.includes(f) && !accounts.some((j) => j.account === f.account));
+    expect(others.map((f) => [f.rule, f.verdict, f.account?.mode])).toEqual([]);
   });
 
   it.each(all)('stand worst first, and the worst is the headline: %s', (_, text) => {
     const { findings, verdict } = judged(text);
     const order = findings.map((f) => VERDICTS.indexOf(f.verdict) * RULE_NAMES.length + RULE_NAMES.indexOf(f.rule));
     expect(order).toEqual([...order].sort((a, b) => a - b));
-    const worst = worstOf(findings.map((f) => f.verdict));
+    const worst = worstOf(findings.filter((f) => f.waiver === undefined).map((f) => f.verdict));
     expect(verdict).toBe(worst === 'note' ? 'sound' : worst);
   });
 
