@@ -18,7 +18,8 @@ export async function audit(given: Arguments): Promise<number> {
   if ('problem' in corners) return refuse([corners.problem]);
   if ('problem' in wanted) return refuse([wanted.problem]);
   const format = (options['format'] ?? 'terminal') as Format;
-  const wishes = { all: options['all'] === true };
+  const failAt = (options['fail-at'] ?? 'breach') as FailAt;
+  const wishes = { all: options['all'] === true, failAt };
   const { reportText, shower } = await import('./report-text.js');
   const show = format === 'terminal' ? await shower(files.length > 1, wishes.all, page()) : undefined;
   const audited: Audited[] = [];
@@ -32,7 +33,6 @@ export async function audit(given: Arguments): Promise<number> {
   const reports = audited.map(reportOf);
   say(show ? show.all(reports) : await reportText(format, audited, wishes));
   const problems = await write(wanted.outputs, (each) => reportText(each, audited, wishes));
-  const failAt = (options['fail-at'] ?? 'breach') as FailAt;
   const status = Math.max(...reports.map((report) => exitStatus(report, failAt)));
   return problems.length > 0 ? refuse(problems) : status;
 }

@@ -44,7 +44,7 @@ export const commands: { readonly [name: string]: Command } = {
     operands: { named: ['FILE…'], least: 1, most: Infinity },
     options: {
       format: { value: 'FORMAT', says: 'what is printed; terminal when not said', oneOf: FORMATS },
-      output: { value: 'FILE', says: 'written besides, by its ending; again for one more', repeats: true },
+      output: { value: 'FILE', says: 'also written, by its ending; again for another', repeats: true },
       'fail-at': {
         value: 'VERDICT',
         says: 'exit with 1 from this verdict on; breach when not said',
@@ -136,7 +136,7 @@ With --variant it goes by that one.`,
       format: format('terminal', 'json'),
       'fail-at': {
         value: 'VERDICT',
-        says: 'exit with 1 when the change brings one; breach when not said',
+        says: 'exit with 1 if the change brings one; breach when not said',
         oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
       },
       ...conditions,

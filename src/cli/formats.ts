@@ -6,6 +6,8 @@ export const ENDINGS = {
   '.json': 'json',
   '.sarif': 'sarif',
   '.sarif.json': 'sarif',
+  '.xml': 'junit',
+  '.md': 'markdown',
 } as const;
 
 export type Format = (typeof ENDINGS)[keyof typeof ENDINGS];

@@ -1,5 +1,6 @@
 /** Reports of several files as one text, in any format. What makes a format is loaded when it is asked for. */
 import { neutral } from '../reports/neutral.js';
+import type { FailAt } from '../reports/severity.js';
 import { type Audited, reportOf } from './audit-file.js';
 import type { Format } from './formats.js';
 import type { Page } from './print.js';
@@ -7,6 +8,7 @@ import { version } from './version.js';
 
 export interface Wishes {
   readonly all: boolean;
+  readonly failAt: FailAt;
 }
 
 export async function reportText(format: Format, audited: readonly Audited[], wishes: Wishes): Promise<string> {
@@ -18,6 +20,10 @@ export async function reportText(format: Format, audited: readonly Audited[], wi
       return (await import('../reports/json.js')).jsonReport(reports);
     case 'sarif':
       return (await import('../reports/sarif.js')).sarifReport(reports, version);
+    case 'junit':
+      return (await import('../reports/junit.js')).junitReport(reports, wishes.failAt);
+    case 'markdown':
+      return (await import('../reports/markdown.js')).markdownReport(reports);
     default:
       return format satisfies never;
   }
