@@ -1,0 +1,22 @@
+/** Before firmware runs, and while each supply is dead, every project comes to rest, and every circuit on a pin does something. */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { bootBooks } from '../../src/ledger/boot.js';
+import { wrongStraps } from '../../src/ledger/straps.js';
+import { whileDead } from '../../src/ledger/without.js';
+import { sized } from '../sizes.js';
+import { projectOf, projects } from './projects.js';
+
+test('the states in which no firmware runs are solved, whatever the project', () => {
+  fc.assert(
+    fc.property(projects({}), (data) => {
+      const project = projectOf(data);
+      const { circuits, accounts } = bootBooks(project);
+      expect(new Set(circuits.map((c) => c.circuit)).size).toBe(circuits.length);
+      for (const { draw } of accounts) if (draw) expect(draw.max).toBeGreaterThanOrEqual(draw.min);
+      for (const { dead } of whileDead(project)) expect(dead.length).toBeGreaterThan(0);
+      for (const { stands } of wrongStraps(project)) if (stands) expect(Number.isFinite(stands.volts)).toBe(true);
+    }),
+    { numRuns: sized(40, 500), seed: 20261126 },
+  );
+});
