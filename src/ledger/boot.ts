@@ -7,6 +7,8 @@ import type { AccountPlan, BootState, Reading } from '../loads/plan.js';
 import type { ModePlan, Project } from '../project/project.js';
 import type { Account } from './account.js';
 import { marginOf } from './account.js';
+import { sharesLeft } from './badness.js';
+import { kept } from './kept.js';
 import { settleAccount } from './settle.js';
 import { likenessOf } from './likeness.js';
 import { loadQuestions } from './load-questions.js';
@@ -33,7 +35,7 @@ export interface AtBoot {
 
 export interface BootBooks {
   readonly circuits: readonly AtBoot[];
-  /** What is drawn then, as far as it is asked. */
+  /** What is drawn then, as far as it is asked: beside other modes only what some policy might find fault with. */
   readonly accounts: readonly Account[];
   /** What solves it; absent where nothing is asked. */
   readonly bench?: Solver;
@@ -56,7 +58,7 @@ export function bootBooks(project: Project, only?: string): BootBooks {
   const circuits = loose.size === 0 ? driven : settleLoose(bench, driven);
   return {
     circuits: circuits.map((c) => statedOn(c, stated)),
-    accounts: modes.flatMap((mode) => booked(bench, circuits, mode)),
+    accounts: modes.flatMap((mode) => booked(bench, circuits, mode, only !== undefined)),
     bench,
   };
 }
@@ -159,8 +161,13 @@ export function settleLoose(bench: Solver, circuits: readonly AtBoot[]): readonl
   });
 }
 
-/** What flows in supplies and pins with everything on that may be. */
-function booked(bench: Solver, circuits: readonly AtBoot[], stated: ModePlan | undefined): Account[] {
+/** What flows in supplies and pins with everything on that may be. @param all what keeps ample margins, too */
+function booked(
+  bench: Solver,
+  circuits: readonly AtBoot[],
+  stated: ModePlan | undefined,
+  all: boolean,
+): readonly Account[] {
   const { circuitIndex } = bench.circuitry;
   const name = stated?.name ?? BOOT;
   const on = Uint8Array.from(bench.resting);
@@ -173,5 +180,33 @@ function booked(bench: Solver, circuits: readonly AtBoot[], stated: ModePlan | u
   const asked = idle
     ? tree.filter((q) => q.limits.some(({ holdsIn }) => holdsIn?.(name) === true))
     : [...tree, ...pinQuestions(bench, likenessOf(bench.circuitry, [mode]))];
-  return asked.flatMap((q) => settleAccount(bench, q, [mode], false) ?? []).filter((a) => a.limits.length > 0);
+  // What keeps its limits amply then is no news beside the other modes; circuits that are alike keep them alike.
+  const ample = kept((q: Question) => isAmple(bench, q, mode));
+  const first = new Map<string, Question>();
+  const isNews = (q: Question): boolean => {
+    const alike = (q.twin === undefined ? undefined : first.get(q.twin)) ?? q;
+    if (q.twin !== undefined) first.set(q.twin, alike);
+    return !ample(alike);
+  };
+  return asked
+    .filter((q) => q.limits.length > 0 && (all || isNews(q)))
+    .flatMap((q) => settleAccount(bench, q, [mode], false) ?? [])
+    .filter((a) => a.limits.length > 0);
+}
+
+/** Share of a limit that the probes of an account may have more in hand than its worst corner. */
+const NEARLY = 0.05;
+
+/** Whether so much is left of all limits that every policy would call it sound. */
+function isAmple(bench: Solver, q: Question, mode: ModeSearch): boolean {
+  const { kinds, name: _, ...shares } = bench.circuitry.project.policy;
+  const { temperatureBelow, temperatureAtMost, ...own } = kinds.get(q.kind) ?? {};
+  // How warm a thing may become is told in degrees, not in shares.
+  if (temperatureBelow !== undefined || temperatureAtMost !== undefined) return false;
+  const enough = Math.max(...Object.values(shares), ...Object.values(own)) + NEARLY;
+  return bench.fed(q.probes(mode), false).every((candidate) => {
+    const s = bench.solve(candidate);
+    const draw = q.read(s);
+    return draw === undefined || sharesLeft(q, draw, s).every((left) => left > enough);
+  });
 }

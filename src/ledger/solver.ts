@@ -127,12 +127,14 @@ export function solver(project: Project): Solver {
       s.during = (on) => solve({ moment: { ...s.moment, on }, corner: s.corner, focus: s.focus });
   };
 
+  /** Equal corners are one, by number, so that the figures kept for it are. */
+  const evens: Corner[] = [];
   const base = (moment: Moment, corner: Corner): Solution => {
-    const even = evened(corner);
-    const name = states(moment.on) * 65536 + corners(even);
+    const number = corners(evened(corner));
+    const even = (evens[number] ??= evened(corner));
+    const name = states(moment.on) * 65536 + number;
     let solution = bases.get(name);
     if (solution === undefined) {
-      const number = corners(even);
       const start = (collapsible ? undefined : starts.get(number)) ?? unloaded(built, even);
       solution = new Solution(built, moment, even, nobody, start);
       // What one state came to is nearly right for the next.
