@@ -68,8 +68,13 @@ function judged(
   const failing = findings.filter((each) => each.waiver === undefined && fails(each));
   const aside = findings.filter((each) => each.waiver !== undefined && fails(each));
   const rest = findings.filter((each) => !failing.includes(each) && !aside.includes(each));
-  const out = [...(stands === undefined ? [] : [stands]), ...rest.map(told)];
   const outcome: Outcome = failing.length > 0 ? 'failure' : aside.length > 0 ? 'skipped' : 'passed';
+  // A case has one outcome; what is set aside beside a failure is told with the rest.
+  const out = [
+    ...(stands === undefined ? [] : [stands]),
+    ...(outcome === 'failure' ? aside : []).map(setAside),
+    ...rest.map((each) => (each.waiver === undefined ? told(each) : setAside(each))),
+  ];
   const [first] = failing;
   const inside = [
     ...(first === undefined
