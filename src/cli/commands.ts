@@ -28,9 +28,12 @@ export interface Command {
 
 const format = (...formats: readonly string[]): Option => ({
   value: 'FORMAT',
-  says: `${formats.join(' or ')}; ${formats[0]} when not said`,
+  says: `${joinedByOr(formats)}; ${formats[0]} when not said`,
   oneOf: formats,
 });
+
+/** 'a or b', 'a, b or c'. */
+const joinedByOr = (words: readonly string[]): string => `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
 
 const conditions = {
   mode: { value: 'NAME', says: 'only this mode of the file' },
@@ -131,9 +134,11 @@ With --variant it goes by that one.`,
   },
   compare: {
     summary: 'what a change makes better and worse',
-    operands: { named: ['OLD', 'NEW'], least: 2, most: 2 },
+    operands: { named: ['OLD NEW | --from REV [--to REV] [FILE…]'], least: 0, most: Infinity },
     options: {
-      format: format('terminal', 'json'),
+      from: { value: 'REV', says: 'a git revision: each project file then, or those named' },
+      to: { value: 'REV', says: 'another revision; the working tree when not said' },
+      format: format('terminal', 'json', 'markdown'),
       'fail-at': {
         value: 'VERDICT',
         says: 'exit with 1 if the change brings one; breach when not said',
@@ -144,7 +149,12 @@ With --variant it goes by that one.`,
     },
     status:
       'The exit status is 1 when a finding of the failing verdict is new, or one\nthat was there is worse than before. What was there already does not count.',
-    examples: [['ampledger compare shed-old.yaml shed.yaml', 'two files']],
+    examples: [
+      ['ampledger compare shed-old.yaml shed.yaml', 'two files'],
+      ['ampledger compare --from main', 'every project of the repository, since main'],
+      ['ampledger compare --from v1.0 --to v1.1 shed.yaml', 'one file at two revisions'],
+      ['ampledger compare --from origin/main --format markdown', 'as a comment on a pull request'],
+    ],
     run: async (given) => (await import('./compare.js')).compare(given),
   },
   catalogue: {

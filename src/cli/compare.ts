@@ -1,4 +1,4 @@
-/** `ampledger compare OLD NEW` */
+/** `ampledger compare OLD NEW` and `ampledger compare --from REV [--to REV] [FILE…]` */
 import * as ampledger from '../index.js';
 import type { ComparisonReport, FileComparison } from '../reports/compare-report.js';
 import { unreadComparison, wholeChange } from '../reports/compare-report.js';
@@ -32,7 +32,7 @@ export interface Pairs {
 export async function compare(given: Arguments): Promise<number> {
   const conditions = readConditions(given);
   if ('problem' in conditions) return refuse([conditions.problem]);
-  const pairs = await twoFiles(given.operands);
+  const pairs = await pairsOf(given);
   if ('problem' in pairs) return refuse([pairs.problem]);
   const failAt = (given.options['fail-at'] ?? 'breach') as FailAt;
   const compared = pairs.pairs.map((pair) => comparePair(pair, conditions, failAt));
@@ -47,13 +47,22 @@ export async function compare(given: Arguments): Promise<number> {
     files,
   };
   const said = compared.flatMap((each) => each.said);
-  await show(report, said, given);
+  await show(report, said, given, failAt);
   return report.change === 'unread' ? 2 : report.fails ? 1 : 0;
 }
 
-async function show(report: ComparisonReport, said: readonly string[], { options }: Arguments): Promise<void> {
+async function show(
+  report: ComparisonReport,
+  said: readonly string[],
+  { options }: Arguments,
+  failAt: FailAt,
+): Promise<void> {
   if (options['format'] === 'json') return say(toJson(report));
   complain(said);
+  if (options['format'] === 'markdown') {
+    const { comparisonMarkdown } = await import('../reports/compare-markdown.js');
+    return say(comparisonMarkdown(report, failAt));
+  }
   // Of a single file that was not read there is no more to say.
   if (report.change === 'unread' && report.files.length === 1) return;
   const [{ print }, { comparisonTree }] = await Promise.all([
@@ -61,6 +70,21 @@ async function show(report: ComparisonReport, said: readonly string[], { options
     import('../reports/compare-tree.js'),
   ]);
   say(print(comparisonTree(report, options['all'] === true), page()));
+}
+
+async function pairsOf({ operands, options }: Arguments): Promise<Pairs | { readonly problem: string }> {
+  const { from, to, mode, variant } = options;
+  if (typeof from === 'string') {
+    const other = mode === undefined ? (variant === undefined ? undefined : '--variant') : '--mode';
+    if (other !== undefined) return { problem: `${other} goes with two files, not with --from.` };
+    const { revisions } = await import('./revisions.js');
+    return revisions(from, typeof to === 'string' ? to : undefined, operands);
+  }
+  if (to !== undefined) return { problem: '--to needs --from: the revision to compare with.' };
+  if (operands.length === 2) return twoFiles(operands);
+  return operands.length < 2
+    ? { problem: `${operands.length === 0 ? 'OLD' : 'NEW'} is missing: name two files, or a revision with --from.` }
+    : { problem: 'Two files are compared at a time; revisions of more with --from REV.' };
 }
 
 async function twoFiles([old = '', file = '']: readonly string[]): Promise<Pairs | { readonly problem: string }> {

@@ -17,16 +17,25 @@ export type Opened = { readonly document: ampledger.WithFolders } | Refused;
 /** Reads and checks `file`, as given on the command line. */
 export async function openDocument(file: string): Promise<Opened> {
   const input = await readInput(file, largestFile);
-  if ('problem' in input) {
-    const error = { file, line: 1, column: 1, width: 1, says: input.problem };
-    return { unread: unread(file, [error]), said: [`${file === '-' ? 'standard input' : file}: ${input.problem}`] };
-  }
-  const { document, errors } = ampledger.read(input.bytes, file);
-  if (!document || errors.length > 0) return refused(file, errors);
-  const names = ampledger.foldersOf(document);
-  if (names.length === 0) return { document };
+  if ('problem' in input) return unreadable(file, input.problem);
+  const read = readDocument(input.bytes, file);
+  if ('unread' in read) return read;
+  const names = ampledger.foldersOf(read.document);
+  if (names.length === 0) return read;
   const { readFolders } = await import('./read-folders.js');
-  return { document: ampledger.withFolders(document, readFolders(file, names)) };
+  return { document: ampledger.withFolders(read.document, readFolders(file, names)) };
+}
+
+/** The document of a text, still without its folders. */
+export function readDocument(bytes: Uint8Array, file: string): Opened {
+  const { document, errors } = ampledger.read(bytes, file);
+  return document && errors.length === 0 ? { document } : refused(file, errors);
+}
+
+/** What stands for a file that has no text to read. */
+export function unreadable(file: string, problem: string): Refused {
+  const error = { file, line: 1, column: 1, width: 1, says: problem };
+  return { unread: unread(file, [error]), said: [`${file === '-' ? 'standard input' : file}: ${problem}`] };
 }
 
 /** What stands for a file whose text is at fault. */

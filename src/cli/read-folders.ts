@@ -15,7 +15,7 @@ import type { ProfileFile, ProfileFolder } from '../index.js';
 import { reason } from './input.js';
 
 /** What is read at most, of all folders of a project together. The catalogue itself has some 300 files of 3 kB. */
-const LIMITS = { entries: 2000, files: 400, depth: 5, file: 100_000, bytes: 2_000_000 };
+export const LIMITS = { entries: 2000, files: 400, depth: 5, file: 100_000, bytes: 2_000_000 };
 
 /** What is left of the limits. */
 interface Budget {

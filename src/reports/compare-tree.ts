@@ -10,6 +10,8 @@ import {
   CHANGE_WORDS,
   changeSentence,
   drawWords,
+  foldedAccounts,
+  foldedFindings,
   isTold,
   limitWords,
   marginWords,
@@ -75,7 +77,7 @@ export function comparisonTree(report: ComparisonReport, all: boolean): Tree {
 /** The findings behind the verdict: what is new or worse. */
 function worstOf({ files }: ComparisonReport): readonly Block[] {
   const bad = files.flatMap((f) =>
-    f.findings.filter((each) => weighs(each) && (each.change === 'new' || each.change === 'worse')),
+    foldedFindings(f.findings.filter((each) => weighs(each) && (each.change === 'new' || each.change === 'worse'))),
   );
   const lines = bad.slice(0, 3).map((f) => item('→', f.says));
   return [
@@ -156,9 +158,9 @@ function wiringSection(wiring: readonly WiringReport[], all: boolean): readonly 
 }
 
 function accountsSection(accounts: readonly AccountReport[], all: boolean): readonly Block[] {
-  const told = all ? accounts : accounts.filter(isTold);
+  const told = all ? accounts : foldedAccounts(accounts.filter(isTold));
   const shown = all ? told : told.slice(0, most.accounts);
-  const same = accounts.length - told.length;
+  const same = all ? 0 : accounts.filter((a) => !isTold(a)).length;
   if (shown.length === 0) return [];
   return [
     table(
@@ -196,7 +198,8 @@ const GROUPS = [
 
 function findingsSection(findings: readonly ComparedFinding[], all: boolean): readonly Block[] {
   return GROUPS.flatMap(([title, ways]): readonly Block[] => {
-    const group = findings.filter((f) => (ways as readonly string[]).includes(f.change));
+    const found = findings.filter((f) => (ways as readonly string[]).includes(f.change));
+    const group = all ? found : foldedFindings(found);
     if (group.length === 0) return [];
     const shown = all ? group : group.slice(0, most.findings);
     return [paragraph(mark('strong', title)), list(shown.map(findingItem)), ...rest(group.length - shown.length)];

@@ -1,5 +1,6 @@
 /** The words of a comparison, whatever they are printed on. */
 import { rendered } from '../source/edit.js';
+import { channelOf, fold, renamed } from './channel.js';
 import { countsOf } from './counts.js';
 import { figure, given, percent } from './figures.js';
 import type {
@@ -10,6 +11,7 @@ import type {
   FileComparison,
   WiringReport,
 } from './compare-report.js';
+import { nameList } from './name-list.js';
 import type { Verdict } from './report.js';
 import { callsForChange } from './severity.js';
 import { countWords, headline, joined } from './words.js';
@@ -21,7 +23,7 @@ export const CHANGE_WORDS: { readonly [change in ComparisonReport['change']]: st
   better: 'BETTER',
   changed: 'NO WORSE',
   same: 'THE SAME',
-  unread: 'NOT COMPARED',
+  unread: 'NOT ALL READ',
 };
 
 type Files = readonly Pick<FileComparison, 'findings' | 'accounts' | 'unread' | 'change'>[];
@@ -121,6 +123,54 @@ export const isTold = (account: AccountReport): boolean => {
   );
 };
 
+/** Channels of a load that go the same way as one: 'coil of vents.1 to 4, pull-in'. */
+export const foldedAccounts = (accounts: readonly AccountReport[]): readonly AccountReport[] =>
+  folded(
+    accounts,
+    (a) => channelOf(a.account.replace(/\.[a-z-]+$/, ''))?.name,
+    (a) => a.title,
+    (a) => [
+      ...[a.before, a.after].flatMap((side) => [marginWords(side), drawWords(side, a.unit), side?.verdict]),
+      limitWords(a),
+      a.quantity,
+    ],
+    (a, title) => ({ ...a, title }),
+  );
+
+export const foldedFindings = (findings: readonly ComparedFinding[]): readonly ComparedFinding[] =>
+  folded(
+    findings,
+    (f) => channelOf(f.about)?.name,
+    (f) => f.says,
+    (f) => [f.rule, wayWords(f)],
+    (f, says) => ({ ...f, says }),
+  );
+
+/** Those that say the same but for the channel's name, as the first of them with all names. */
+function folded<T>(
+  all: readonly T[],
+  nameOf: (each: T) => string | undefined,
+  textOf: (each: T) => string,
+  besides: (each: T) => readonly unknown[],
+  withText: (each: T, text: string) => T,
+): readonly T[] {
+  const likeness = (each: T): string | undefined => {
+    const name = nameOf(each);
+    return name === undefined
+      ? undefined
+      : JSON.stringify([channelOf(name)?.load, renamed(textOf(each), name, '*'), besides(each)]);
+  };
+  return fold(all, likeness).flatMap(([first, ...alike]) => {
+    if (first === undefined) return [];
+    const own = nameOf(first);
+    if (own === undefined || alike.length === 0) return [first];
+    const names = [own, ...alike.flatMap((each) => nameOf(each) ?? [])].sort((a, b) =>
+      a.localeCompare(b, 'en', { numeric: true }),
+    );
+    return [withText(first, renamed(textOf(first), own, nameList(names)))];
+  });
+}
+
 /** Characters of a value that are shown. */
 const LONGEST = 60;
 
@@ -163,8 +213,7 @@ export function wiringWords({ change, settings, section }: WiringReport): string
       : `${key}${valueWords(before)} → ${valueWords(after)}`;
   });
   const more = settings.length - shown.length;
-  const word = change === 'changed' ? '' : `${change}; `;
-  return `${word}${shown.join('; ')}${more > 0 ? `; and ${more} more` : ''}`;
+  return `${shown.join('; ')}${more > 0 ? `; and ${more} more` : ''}`;
 }
 
 function valueWords(value: unknown): string {

@@ -1,0 +1,102 @@
+/** The project files of a repository at two moments, in pairs. */
+import { isAbsolute, relative, resolve, sep } from 'node:path';
+import * as ampledger from '../index.js';
+import type { Pair, Pairs } from './compare.js';
+import { type Problem, repositoryRoot } from './git.js';
+import { type Opened, readDocument, unreadable } from './open-document.js';
+import { type Snapshot, snapshotAt, snapshotOfTree } from './snapshot.js';
+
+/** More files than this are not looked into: whoever has them names those that matter. */
+const MOST = 2000;
+
+/** @param to absent for the working tree; `files` as given on the command line, none for all of the repository */
+export async function revisions(
+  from: string,
+  to: string | undefined,
+  files: readonly string[],
+): Promise<Pairs | Problem> {
+  const root = await repositoryRoot();
+  if (typeof root !== 'string') return { problem: root.problem || 'This folder is in no git repository.' };
+  const before = await snapshotAt(root, from);
+  if ('problem' in before) return before;
+  const after = to === undefined ? await snapshotOfTree(root) : await snapshotAt(root, to);
+  if ('problem' in after) return after;
+  const paths = files.length > 0 ? named(root, files, before, after) : everyYaml(before, after);
+  if ('problem' in paths) return paths;
+  const pairs: (Pair & { readonly whole?: string | undefined })[] = [];
+  let unchanged = 0;
+  for (const path of paths) {
+    const [was, is] = [await sideOf(before, path), await sideOf(after, path)];
+    const wanted = files.length > 0 || [was, is].some((side) => side?.isProject);
+    if (!wanted) continue;
+    if (was?.whole !== undefined && was.whole === is?.whole) unchanged += 1;
+    else pairs.push({ file: path, before: was?.opened, after: is?.opened, whole: is?.whole ?? was?.whole });
+  }
+  return { before: before.name, after: after.name, pairs: withMoved(pairs), unchanged };
+}
+
+/** A file that was moved, and is otherwise the same, is one file under two names. */
+function withMoved(pairs: readonly (Pair & { readonly whole?: string | undefined })[]): readonly Pair[] {
+  const gone = pairs.filter((pair) => pair.after === undefined && pair.whole !== undefined);
+  const moved = pairs.flatMap((pair) => {
+    if (pair.before !== undefined) return [];
+    const at = gone.findIndex(({ whole }) => whole === pair.whole);
+    const [old] = at < 0 ? [] : gone.splice(at, 1);
+    return old ? [{ old, pair }] : [];
+  });
+  return pairs.flatMap((pair) => {
+    if (moved.some(({ old }) => old.file === pair.file)) return [];
+    const from = moved.find((each) => each.pair.file === pair.file)?.old;
+    const { file, before, after } = pair;
+    return [{ file, ...(from && { was: from.file }), before: from ? from.before : before, after }];
+  });
+}
+
+function everyYaml(before: Snapshot, after: Snapshot): readonly string[] | Problem {
+  const paths = [...new Set([...before.paths, ...after.paths])].filter((path) => /\.ya?ml$/.test(path)).sort();
+  if (paths.length <= MOST) return paths;
+  return { problem: `There are ${paths.length} YAML files, and ${MOST} at most are looked into: name the projects.` };
+}
+
+function named(root: string, files: readonly string[], before: Snapshot, after: Snapshot): readonly string[] | Problem {
+  const paths = files.map((file) => relative(root, resolve(file)).split(sep).join('/'));
+  for (const [at, path] of paths.entries()) {
+    if (path === '..' || path.startsWith('../') || isAbsolute(path))
+      return { problem: `${files[at]} is not in this repository.` };
+    if (!before.paths.has(path) && !after.paths.has(path))
+      return { problem: `There is no file ${files[at]} in ${before.name} or in ${after.name}.` };
+  }
+  return [...new Set(paths)];
+}
+
+interface SideOfPair {
+  readonly opened: Opened;
+  readonly isProject: boolean;
+  /** All that it is made of, its text and its profiles, where it could be read. */
+  readonly whole?: string;
+}
+
+async function sideOf(snapshot: Snapshot, path: string): Promise<SideOfPair | undefined> {
+  if (!snapshot.paths.has(path)) return undefined;
+  const input = await snapshot.read(path);
+  if ('problem' in input) return { opened: unreadable(path, input.problem), isProject: false };
+  const text = new TextDecoder('latin1').decode(input.bytes);
+  if (!startsProject(text))
+    return { opened: unreadable(path, 'this is no project file'), isProject: false, whole: text };
+  const read = readDocument(input.bytes, path);
+  if ('unread' in read) return { opened: read, isProject: true, whole: text };
+  const names = ampledger.foldersOf(read.document);
+  const folders = names.length === 0 ? [] : await snapshot.folders(path, names);
+  const profiles = JSON.stringify(folders, (_key, each: unknown) =>
+    each instanceof Uint8Array ? new TextDecoder('latin1').decode(each) : each,
+  );
+  return {
+    opened: { document: ampledger.withFolders(read.document, folders) },
+    isProject: true,
+    whole: names.length === 0 ? text : `${text}\0${profiles}`,
+  };
+}
+
+/** Whether a file begins with `ampledger:`, after comments. */
+const startsProject = (text: string): boolean =>
+  /^(?:ï»¿)?(?:[ \t\r]*(?:#[^\n]*)?\n|---[ \t\r]*\n)*ampledger[ \t]*:/.test(text);
