@@ -43,16 +43,12 @@ describe('a project on its way from breach to sound', () => {
 });
 
 describe('options and headroom', () => {
-  it('answer at 80 columns and as data', () => {
+  it('answer at 80 columns', () => {
     const { path, remove } = folder({ 'vents.yaml': sampleText('greenhouse-vents-usb') });
     const at = { cwd: path };
     const options = ampledger(['options', 'vents.yaml'], at);
     expect(options.out).toContain('2 of them sound');
     for (const line of options.out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
-    const { boards } = JSON.parse(ampledger(['options', 'vents.yaml', 'vents', '--format', 'json'], at).out) as {
-      boards: { options: { verdict: string; isolates: boolean }[] }[];
-    };
-    expect(boards[0]!.options[0]).toMatchObject({ verdict: 'sound', isolates: true });
     expect(ampledger(['options', 'vents.yaml', 'vent'], at)).toMatchObject({ status: 2, out: '' });
     remove();
   }, 120_000);

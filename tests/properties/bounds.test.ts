@@ -14,7 +14,7 @@ import { readersOf } from './readers.js';
 import type { Build } from './reckoning.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
 
-const PROJECTS = sized(24, 400);
+const PROJECTS = sized(16, 400);
 const BUILDS = sized(60, 200);
 /** Share of a figure that the two solvers may differ by, and what the tangents of circuits not in question leave out. */
 const ROOM = 2e-5;
@@ -94,12 +94,12 @@ const SAMPLES = {
   'loads of every kind': {
     files: projects({ most: 5, without: ['shared', 'staged'] }),
     number: PROJECTS,
-    least: 20_000,
+    least: 13_000,
   },
   'signal lines': {
     files: projects({ most: 2, only: ['led', 'resistor', 'drivenCoil', 'relays', 'lit'] }).map(withLines),
-    number: 18,
-    least: 15_000,
+    number: 12,
+    least: 10_000,
   },
   pulses: {
     files: projects({
@@ -116,7 +116,7 @@ const SAMPLES = {
     number: 6,
     least: 5_000,
   },
-  'rows of stages': { files: projects({ most: 2, only: ['staged'] }), number: 30, least: 15_000 },
+  'rows of stages': { files: projects({ most: 2, only: ['staged'] }), number: 18, least: 9_000 },
 } as const;
 
 test.each(Object.entries(SAMPLES))(

@@ -30,7 +30,6 @@ describe('the options of a board', () => {
   test.each([
     ['one supply', usb],
     ['three supplies', house],
-    ['a supply of their own', own],
     ['a wire to the board', wired],
   ])(
     'of a project with %s are the whole product of jumper, logic, coils and grounds',
