@@ -62,23 +62,21 @@ describe('findings (rule 4)', () => {
   // Together: every rule with every verdict it has.
   const all = CASES.map((c) => [`${c.rule} ${c.when}`, c.text] as const);
 
-  it.each(all)('tell of every account worse than sound exactly once, by a rule about limits: %s', (_, text) => {
-    const { accounts, findings } = judged(text);
+  it.each(all)('%s', (_, text) => {
+    const { accounts, findings, verdict } = judged(text);
+    // They tell of every account worse than sound exactly once, by a rule about limits.
     const ofLimits = findings.filter((f) => limitRules.has(f.rule) && f.runaway === undefined);
-    for (const { account: a, verdict } of accounts) {
+    for (const { account: a, verdict: own } of accounts) {
       const about = ofLimits.filter((f) => f.account === a);
-      expect(about.map((f) => f.verdict)).toEqual(verdict === 'sound' ? [] : [verdict]);
+      expect(about.map((f) => f.verdict)).toEqual(own === 'sound' ? [] : [own]);
     }
     // What is only worth knowing until firmware runs is told of an account that holds once it does.
     const ofStart = ofLimits.filter((f) => f.verdict === 'note' && f.account?.mode === 'boot');
     const others = ofLimits.filter((f) => !ofStart.includes(f) && !accounts.some((j) => j.account === f.account));
     expect(others.map((f) => [f.rule, f.verdict, f.account?.mode])).toEqual([]);
-  });
-
-  it.each(all)('stand worst first, and the worst is the headline: %s', (_, text) => {
-    const { findings, verdict } = judged(text);
+    // They stand worst first, and the worst is the headline.
     const order = findings.map((f) => VERDICTS.indexOf(f.verdict) * RULE_NAMES.length + RULE_NAMES.indexOf(f.rule));
-    expect(order).toEqual([...order].sort((a, b) => a - b));
+    expect(order).toEqual([...order].sort((x, y) => x - y));
     const worst = worstOf(findings.filter((f) => f.waiver === undefined).map((f) => f.verdict));
     expect(verdict).toBe(worst === 'note' ? 'sound' : worst);
   });

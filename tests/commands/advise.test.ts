@@ -54,9 +54,9 @@ describe('options and headroom', () => {
   }, 120_000);
 
   it('say how many more fit', () => {
-    const { path, remove } = folder({ 'fan.yaml': sampleText('workshop-fan-3v3-logic-5v') });
+    const { path, remove } = folder({ 'gate.yaml': sampleText('gate-latch-on-pin') });
     const at = { cwd: path };
-    expect(ampledger(['headroom', 'fan.yaml', '--more', 'fan.1'], at).out).toContain('3 more like fan.1 fit');
+    expect(ampledger(['headroom', 'gate.yaml', '--more', 'latch'], at).out).toContain('1 more like latch fits');
     remove();
   }, 120_000);
 });

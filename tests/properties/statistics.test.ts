@@ -31,7 +31,7 @@ describe.each(['rss', 'monte-carlo'] as const)('by %s', (corners) => {
   test.each(names)('no bound of %s lies outside the extremes, and no verdict changes', (name) => {
     const { document } = read(sampleText(name), `${name}.yaml`);
     const plain = audit(document!, { advice: false }).report!;
-    const told = audit(document!, { advice: false, corners, builds: sized(100, 2000) }).report!;
+    const told = audit(document!, { advice: false, corners, builds: sized(60, 2000) }).report!;
     // A reading is held against the extremes alone, what lasts over all modes is in none of them, and until firmware runs the
     // circuit is another one.
     const known = told.accounts.filter(
