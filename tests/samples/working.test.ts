@@ -5,10 +5,12 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { print } from '../../src/cli/print.js';
-import { audit, read, workingOf } from '../../src/index.js';
+import { judge } from '../../src/checks/judge.js';
+import { audit, builtIn, read } from '../../src/index.js';
 import type { Report } from '../../src/index.js';
 import { toJson } from '../../src/reports/json.js';
 import { stepOf, sumWords } from '../../src/reports/sum-words.js';
+import { workingFor } from '../../src/reports/working-for.js';
 import { workingReport } from '../../src/reports/working.js';
 import { sampleText } from './audited.js';
 import { equationsOf, formulaOf, resultOf, sumOf } from './printed-sum.js';
@@ -28,11 +30,13 @@ function faults(sum: string, result: string): readonly string[] {
 describe.each(names)('in %s', (name) => {
   const { document } = read(sampleText(name), `${name}.yaml`);
   const told = audit(document!, { advice: false }).report!;
+  const judgement = judge(document!.data, `${name}.yaml`, { catalogue: builtIn });
+  if ('problems' in judgement) throw new Error(JSON.stringify(judgement.problems));
   const report = JSON.parse(toJson(told)) as Report;
   const working = [
     ...new Set([...report.accounts.map((a) => a.id), ...report.findings.flatMap((f) => [f.about, f.rule])]),
   ]
-    .map((about) => ({ about, ...workingOf(document!, about) }))
+    .map((about) => ({ about, ...workingFor(judgement, about) }))
     .filter(({ steps }) => steps.length > 0);
 
   test('every formula, evaluated with its numbers, gives its result', () => {
