@@ -201,6 +201,7 @@ const TRIED_RECOVERY = 5e-6;
 function recovery(figures: Figures, { circuit, pulses }: ClampSetting, path: Base['path']): AccountPlan[] {
   if (pulses === undefined) return [];
   const stated = figures.interval('recovery-time', 'time')?.max;
+  if (stated === undefined) figures.assume('its recovery: tried at 5 µs, since nobody states it');
   const lasts = stated ?? TRIED_RECOVERY;
   const allowed = SLOW / pulses.frequency.max;
   return [

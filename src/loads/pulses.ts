@@ -50,46 +50,28 @@ export function rmsOf<S extends Periodic<S>>(s: S, read: (s: S) => number): numb
   return Math.sqrt(meanOf(s, (at) => read(at) ** 2));
 }
 
-/** The sum behind a mean, a line for all phases in which anything is read; none where nothing pulses. @param unit of the reading */
-export function meanSteps<S extends Periodic<S>>(
-  s: S,
-  name: string,
-  says: string,
-  unit: string,
-  read: (s: S) => number,
-): Step[] {
-  const { phases } = s;
-  if (phases.length === 1) return [];
-  const terms = termsOf(phases, read, 1);
-  return [
-    {
-      name,
-      says,
-      formula: terms.map((_, k) => `x_${k + 1} * ${name[0]}_${k + 1}`).join(' + ') || '0',
-      with: values(terms, name[0]!, unit),
-      gives: [meanOf(s, read), unit],
-    },
-  ];
-}
+/** How a sum over a period is told: its name and unit, what it says, and the reading that it is of. */
+type Told<S> = readonly [name: string, says: string, unit: string, read: (s: S) => number];
+
+/** The sum behind a mean; none where nothing pulses. */
+export const meanSteps = <S extends Periodic<S>>(s: S, ...told: Told<S>): Step[] => periodSteps(s, 1, told);
 
 /** The same for a root mean square. */
-export function rmsSteps<S extends Periodic<S>>(
-  s: S,
-  name: string,
-  says: string,
-  unit: string,
-  read: (s: S) => number,
-): Step[] {
-  const { phases } = s;
-  if (phases.length === 1) return [];
-  const terms = termsOf(phases, read, 2);
+export const rmsSteps = <S extends Periodic<S>>(s: S, ...told: Told<S>): Step[] => periodSteps(s, 2, told);
+
+/** @param power of what is averaged: 1 for a mean, 2 for a root mean square */
+function periodSteps<S extends Periodic<S>>(s: S, power: 1 | 2, [name, says, unit, read]: Told<S>): Step[] {
+  if (s.phases.length === 1) return [];
+  const letter = name[0]!;
+  const terms = termsOf(s.phases, read, power);
+  const sum = terms.map((_, k) => `x_${k + 1} * ${letter}_${k + 1}${power === 2 ? '^2' : ''}`).join(' + ') || '0';
   return [
     {
       name,
       says,
-      formula: `sqrt(${terms.map((_, k) => `x_${k + 1} * ${name[0]}_${k + 1}^2`).join(' + ') || '0'})`,
-      with: values(terms, name[0]!, unit),
-      gives: [rmsOf(s, read), unit],
+      formula: power === 2 ? `sqrt(${sum})` : sum,
+      with: values(terms, letter, unit),
+      gives: [power === 2 ? rmsOf(s, read) : meanOf(s, read), unit],
     },
   ];
 }

@@ -10,7 +10,7 @@ import { curesFor } from '../remedies/cures.js';
 import { withChanges } from '../remedies/change.js';
 import { freeChannel } from '../remedies/free-channel.js';
 import type { Change } from '../remedies/prove.js';
-import { proverOf } from '../remedies/prove.js';
+import { judgedAfter } from '../remedies/prove.js';
 import type { Original } from './one-more.js';
 import { copyName, freePins, oneMore } from './one-more.js';
 
@@ -57,7 +57,6 @@ export function headroomOf(
   judgement: Judgement,
   original: Original,
 ): Headroom {
-  const prover = proverOf(data, file, settings);
   const { circuit, needs } = original;
   const nameOf = nameFor(circuit.owner);
   const was = new Map<string, Finding>();
@@ -91,7 +90,8 @@ export function headroomOf(
     }
     const tried = pins.flatMap((pin) => {
       const next = [...changes, ...oneMore(changed, now.project, original, name, pin, channel)];
-      const after = prover.after(next);
+      // Not kept: each is asked once, and holds megabytes.
+      const after = judgedAfter(data, file, settings, next);
       return after === undefined ? [] : [{ pin, next, after, broken: brokenIn(after, was, nameOf) }];
     });
     const best = tried.sort((a, b) => a.broken.length - b.broken.length || roomier(a.after, b.after))[0];

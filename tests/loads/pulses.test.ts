@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { judge } from '../../src/checks/judge.js';
 import type { JudgedAccount } from '../../src/checks/verdict.js';
 import { builtIn, read } from '../../src/index.js';
+import { formulaOf } from '../samples/printed-sum.js';
 
 const PARTS = `
   plain: { extends: nmos-ao3400a, on-resistance: { value: 100 mΩ, at: 4.5 V }, hot-ratio: { value: 1, at: 125 °C }, thermal-resistance: 100 K/W, gate-charge: 10 nC }`;
@@ -88,6 +89,17 @@ describe('two loads that pulse on one wire', () => {
     const longer = accountsOf(both.replace('25 %', '40 %'), WIRE);
     expect(drawOf(longer, 'lead', 'current').max).toBeGreaterThan(drawOf(accounts, 'lead', 'current').max);
   });
+});
+
+test('the sums of pulses, evaluated by an expression library, give their results', () => {
+  const both = [switched('a', '2 A', 'PB1', pulses('25 %')), switched('b', '1 A', 'PB2', pulses('50 %'))].join('\n');
+  const steps = accountsOf(both, WIRE).flatMap(({ account }) => account.steps());
+  const names = new Set(steps.map((step) => step.name));
+  for (const name of ['P_mean', 'I_rms', 'P_switch']) expect(names).toContain(name);
+  for (const { formula, with: numbers, gives } of steps) {
+    const values = Object.fromEntries(Object.entries(numbers).map(([symbol, [value]]) => [symbol, value]));
+    expect(formulaOf(formula, values), formula).toBeCloseTo(gives[0], 9);
+  }
 });
 
 describe('a coil that pulses', () => {
