@@ -1,6 +1,5 @@
 import { describe, within } from './entry.js';
 import { knownKeys, locate, type Fault, type Located, type Subject } from './fault.js';
-import { laterSpellings, laterValue } from './later.js';
 import { nearestSpelling } from './nearest-spelling.js';
 import type { Problem } from './place.js';
 import { unknownKey } from './unknown-key.js';
@@ -110,11 +109,9 @@ function wrongType(located: Located): Problem {
 }
 
 function notAmong(located: Located): Problem {
-  const { fault, value, scopes } = located;
-  const later = laterValue(scopes, value);
-  if (later) return onValue(located, later.says, later.expected);
+  const { fault, value } = located;
   const allowed = (fault.params['allowedValues'] as readonly unknown[]).map(String);
-  const near = typeof value === 'string' ? nearestSpelling(value, [...allowed, ...laterSpellings(scopes)]) : undefined;
+  const near = typeof value === 'string' ? nearestSpelling(value, allowed) : undefined;
   return cannotBe(located, near ? `did you mean ${quote(near)}?` : `it is ${quoteList(allowed)}`);
 }
 
@@ -125,10 +122,8 @@ function notThe(located: Located): Problem {
 }
 
 function notAllowed(located: Located): Problem | undefined {
-  const { value, scopes } = located;
-  if (typeof value !== 'string') return undefined; // about a key: see notAName
-  const later = laterValue(scopes, value);
-  return later ? onValue(located, later.says, later.expected) : cannotBe(located);
+  // About a key: see notAName.
+  return typeof located.value === 'string' ? cannotBe(located) : undefined;
 }
 
 function notOfForm(located: Located): Problem | undefined {

@@ -1,4 +1,3 @@
-import { entryAt, scopesOf } from './entry.js';
 import type { Path } from './place.js';
 
 /** What a generated validator says is wrong: one object a fault, as the schema compiler makes them. */
@@ -53,17 +52,12 @@ export interface Located {
   /** Path of the value at fault in the document. */
   readonly path: Path;
   readonly value: unknown;
-  /** Rows of later.ts for that place. */
-  readonly scopes: readonly string[];
 }
 
 export function locate(fault: Fault, subject: Subject): Located {
   const rest = steps(fault.instancePath, subject.data);
   const path = [...subject.path, ...rest];
-  const inPart = subject.sort === 'profile' || subject.path[0] === 'parts';
-  const entry = inPart ? { sort: subject.sort, rest } : entryAt(path);
-  const type = entry.sort === subject.sort ? subject.type : undefined;
-  return { fault, subject, path, value: valueAt(subject.data, rest), scopes: scopesOf(entry.sort, type, entry.rest) };
+  return { fault, subject, path, value: valueAt(subject.data, rest) };
 }
 
 /** The steps of a JSON pointer through the data: numbers where it goes through a list. */

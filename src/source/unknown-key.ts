@@ -1,6 +1,5 @@
 import { within } from './entry.js';
 import { knownKeys, valueAt, type Located } from './fault.js';
-import { laterKey } from './later.js';
 import { nearestSpelling } from './nearest-spelling.js';
 import type { Problem } from './place.js';
 import { quote, quoteList } from './visible.js';
@@ -17,7 +16,7 @@ const elsewhere: Readonly<Record<string, string>> = {
 
 /** What to say of a key that nothing here knows; nothing when another key of the same entry says it already. */
 export function unknownKey(key: string, located: Located): Problem | undefined {
-  const { fault, subject, path, scopes } = located;
+  const { fault, subject, path } = located;
   const known = knownKeys(fault);
   const problem = (says: string, expected?: string): Problem => ({
     path: [...path, key],
@@ -26,8 +25,6 @@ export function unknownKey(key: string, located: Located): Problem | undefined {
     ...(expected === undefined ? {} : { expected }),
   });
 
-  const later = laterKey(scopes, key);
-  if (later) return problem(later.says, later.expected);
   const slip = typingSlip(key, known, located);
   if (slip) return problem(slip.says, slip.expected);
 

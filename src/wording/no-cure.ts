@@ -45,6 +45,7 @@ const WHY: { readonly [rule: string]: string } = {
   'coil-voltage': 'the coil wants a cooler place, or one that bears more',
   'driver-heat': 'no driver of the catalogue stays cooler: more copper to cool it, or a part with a lower resistance',
   'driver-voltage': 'no driver of the catalogue bears more in its place',
+  'driver-release': 'a resistor has to hold its input on the side on which it is off, or what drives it has to do so',
   'driver-drive': 'nothing of the catalogue is driven with less in its place',
   'regulator-heat': 'a regulator that sheds more heat is wanted, or a switching one',
   'regulator-input': 'a regulator that bears more at its input is wanted',

@@ -189,6 +189,8 @@ const boardWith = (input: string, output: string): string =>
   );
 
 describe('what switches the coils of a board', () => {
+  /** Ohms of the coil at 25 °C. */
+  const WARM = (1000 * (234.5 + 25)) / (234.5 + 20);
   const chip = 'type: open-drain, saturation: { value: 0.5 V, at: 10 mA }, maximum-current: 500 mA';
 
   it('may be a driver chip with logic inputs and open outputs, without a resistor before them', () => {
@@ -210,6 +212,26 @@ describe('what switches the coils of a board', () => {
 
   it('has to be something that carries the coil’s current', () => {
     const gate = boardWith('active: high, coupling: transistor', 'type: gate-driver');
-    expect(() => judged(gate)).toThrow('`gate-driver` is part of the format');
+    expect(() => judged(gate)).toThrow('a gate driver moves the gate of a MOSFET and switches no coil');
+  });
+
+  it('may be a bridge: 5 V over the coil, 1 kΩ and warmer than 20 °C, and the 1 Ω of both its switches', () => {
+    const text = boardWith(
+      'active: high, coupling: transistor',
+      'type: h-bridge, threshold: 0.8 to 2 V, on-resistance: 1 Ω, maximum-current: 1 A',
+    );
+    expect(draw(text, 'a.1.driver', 'at-most').typ).toBeCloseTo(5 / (WARM + 1), 8);
+    expect(draw(text, 'a.1.driver', 'at-least', 'voltage').typ).toBeCloseTo(5, 6);
+    expect(draw(text, 'a.1.driver', 'at-most', 'temperature').typ).toBeCloseTo(25 + 400 * (5 / (WARM + 1)) ** 2, 4);
+  });
+
+  it('may be a MOSFET behind a gate driver that lives from the coils’ supply', () => {
+    const text = boardWith(
+      'active: high, coupling: transistor',
+      'stages: [{ type: gate-driver, threshold: 0.8 to 2.4 V, quiescent: 2 mA }, { type: nmos, threshold: 1 to 2 V, on-resistance: { value: 1 Ω, at: 4.5 V }, maximum-current: 1 A }]',
+    );
+    expect(draw(text, 'a.1.coil', 'at-least', 'voltage').typ).toBeCloseTo((5 * WARM) / (WARM + 1), 4);
+    expect(draw(text, 'a.1.driver', 'at-least', 'voltage').typ).toBeCloseTo(5, 4);
+    expect(draw(text, 'bench', 'at-most').typ).toBeCloseTo(0.01 + 0.002 + 5 / (WARM + 1), 5);
   });
 });

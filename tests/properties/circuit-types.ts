@@ -70,6 +70,45 @@ export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
   'a relay board with transistor inputs': on({
     fan: { part: 'relay-board-transistor-high-5v-1', inputs: { 1: 'D6' }, supply: 'main.5v' },
   }),
+  'a relay board whose coils lie in a bridge or behind a gate driver': on({
+    latch: {
+      type: 'relay-board',
+      channels: 1,
+      input: { coupling: 'transistor', active: 'high', indicator: 'none' },
+      output: {
+        type: 'h-bridge',
+        threshold: '0.7 to 2 V',
+        'on-resistance': '0.3 to 0.6 Ω',
+        'maximum-current': '1.5 A',
+      },
+      coil: { voltage: '5 V', resistance: '100 Ω ±10 %', latching: 'one-coil', pulse: '50 ms' },
+      inputs: { 1: 'D6' },
+      supply: 'main.5v',
+    },
+    vents: {
+      type: 'relay-board',
+      channels: 1,
+      input: {
+        coupling: 'opto',
+        active: 'low',
+        indicator: 'none',
+        series: '1 kΩ ±5 %',
+        'led-drop': '1.1 to 1.3 V',
+        'transfer-ratio': '100 to 300 %',
+      },
+      output: {
+        stages: [
+          { type: 'gate-driver', threshold: '0.8 to 2.4 V', 'pull-down': '10 kΩ ±5 %', 'on-resistance': 'max 7 Ω' },
+          { part: 'nmos-ao3400a' },
+        ],
+      },
+      coil: { voltage: '5 V', resistance: '70 Ω ±10 %' },
+      clamp: { part: 'diode-1n4148' },
+      inputs: { 1: 'D7' },
+      'logic-supply': 'main.5v',
+      'coil-supply': 'brick-5v',
+    },
+  }),
   'a heater on a normally open contact and a fan on a normally closed one': on(
     {
       vents: {

@@ -46,21 +46,27 @@ export function commonDefs(all, style) {
     ...all.shared,
     ...Object.assign({}, ...[commonLoad, ...Object.values(loads), ...Object.values(things)].map(({ defs }) => defs)),
     'coil-figures': mapping(loads.coil, keys(loads.coil)),
+    'relay-stage': {
+      ...mapping(
+        { title: 'Stage of an output', description: 'A transistor, MOSFET, coupler or gate driver in a row.' },
+        stageKeys(drivers, keys),
+      ),
+    },
     'relay-output': {
       ...mapping(
         {
           title: 'Output of a relay board',
-          description: 'What switches the coil: a transistor, a coupler, or a driver chip with open outputs.',
+          description:
+            'What switches the coil: a transistor, a coupler, a driver chip with open outputs, an H-bridge, or a row of stages.',
         },
         {
-          type: { description: 'What it is.', enum: ['npn', 'pnp', 'nmos', 'pmos', 'opto', 'open-drain'] },
-          part: { description: 'A profile from the catalogue.', type: 'string' },
-          ...keys(drivers.opto),
-          ...keys(drivers['open-drain']),
-          ...keys(drivers.pmos),
-          ...keys(drivers.nmos),
-          ...keys(drivers.pnp),
-          ...keys(drivers.npn),
+          ...stageKeys(drivers, keys),
+          stages: {
+            description: 'Stages from the input to the coil: a gate driver and its MOSFET, say.',
+            type: 'array',
+            minItems: 1,
+            items: ref('relay-stage'),
+          },
         },
       ),
       cite: 'needed',
@@ -83,6 +89,23 @@ export function commonDefs(all, style) {
     },
   };
 }
+
+/** What may stand in the output of a relay board: the keys of every type of driver that is one part. */
+const stageKeys = (drivers, keys) => ({
+  type: {
+    description: 'What it is.',
+    enum: ['npn', 'pnp', 'nmos', 'pmos', 'opto', 'open-drain', 'gate-driver', 'h-bridge'],
+  },
+  part: { description: 'A profile from the catalogue.', type: 'string' },
+  ...keys(drivers['h-bridge']),
+  ...keys(drivers['gate-driver']),
+  ...keys(drivers.opto),
+  ...keys(drivers['open-drain']),
+  ...keys(drivers.pmos),
+  ...keys(drivers.nmos),
+  ...keys(drivers.pnp),
+  ...keys(drivers.npn),
+});
 
 /** An entry of a project: what is common to its sort, the figures, and what only an entry has. */
 function entryOf(fragment, common = {}) {

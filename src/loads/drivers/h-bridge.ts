@@ -34,7 +34,7 @@ export function hBridge(
     return undefined;
   }
   const id = `${circuit}.driver`;
-  const members = switches(figures, id);
+  const members = bridgeSwitches(figures, id);
   const amps = figures.interval('input-current', 'current') ?? USUAL_INPUT;
   if (!figures.says('input-current'))
     figures.assume(`each input of the bridge of ${input.id}: up to 0.1 mA, since nobody states it`);
@@ -82,15 +82,17 @@ export function hBridge(
             },
           },
     ],
-    // MOSFETs have a diode each of their own.
-    clamps: figures.flag('clamps') || figures.says('on-resistance'),
+    clamps: bridgeClamps(figures),
     unlimited: [],
     wiring: { bridged: true },
   };
 }
 
+/** Whether diodes to both rails are inside: MOSFETs have one each of their own. */
+export const bridgeClamps = (figures: Figures): boolean => figures.flag('clamps') || figures.says('on-resistance');
+
 /** What the two switches in the load's way keep together. */
-function switches(figures: Figures, part: string): Member[] {
+export function bridgeSwitches(figures: Figures, part: string): Member[] {
   const resistance = figures.figure('on-resistance', 'resistance');
   if (resistance)
     return [

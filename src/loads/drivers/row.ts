@@ -1,10 +1,10 @@
 /** A row of stages from the pin outwards: which of them conduct in which state, and each lowered behind the one before it. */
 import type { Figures } from '../figures.js';
 import type { LoadInput } from '../lowering.js';
-import type { Level, State } from './drive.js';
+import type { Drive, Level, State } from './drive.js';
 import { pinDrive, stageDrive } from './drive.js';
 import type { Driver, DriverSetting } from './driver.js';
-import type { Stage, StageType } from './stage.js';
+import type { Stage, StageSetting, StageType } from './stage.js';
 import { settled } from './stage.js';
 
 /** A stage before it is lowered. */
@@ -14,9 +14,9 @@ export interface Part {
   readonly path: readonly (string | number)[];
 }
 
-/** Whether the stages conduct with the pin at a level, each one's output driving the next. @param lit the level that lights a coupler on the pin */
-function conduction(stages: readonly Part[], pin: 'high' | 'low', lit: 'high' | 'low'): boolean[] {
-  let level: Level = pin;
+/** Whether the stages conduct with what drives the first at a level, each one's output driving the next. @param lit the level that lights a coupler there */
+export function conduction(stages: readonly Part[], first: Level, lit: 'high' | 'low'): boolean[] {
+  let level = first;
   return stages.map(({ type, figures }, k) => {
     // Behind another stage a coupler's LED hangs towards the level that the stage before it gives.
     const conducts = type.conducts(settled(level, figures), figures, k === 0 ? lit : undefined);
@@ -48,8 +48,36 @@ export function inRow(
   if (pin === undefined) return undefined;
   const conducts = (k: number, state: State): boolean =>
     at[(state === 'on') === (active === 'high') ? 'high' : 'low'][k]!;
+  const lowered = behind(stages, pinDrive(pin, active), conducts, { input, circuit, supply, expected });
+  if (lowered === undefined) return undefined;
+  const { members, shortfall, lossSteps, leak, leakSteps } = lowered.at(-1)!;
+  const { type, figures } = stages.at(-1)!;
+  return {
+    by: 'driver',
+    pin: pin.account,
+    side: type.gives(true, figures) === 'high' ? 'high' : 'low',
+    members,
+    networks: lowered.flatMap((s) => s.networks),
+    accounts: lowered.flatMap((s) => s.accounts),
+    clamps: false,
+    unlimited: lowered.flatMap((s) => s.unlimited),
+    ...(said !== undefined && real !== undefined && said !== real && { inverted: { says: said } }),
+    ...(shortfall && { shortfall }),
+    ...(lossSteps && { lossSteps }),
+    leak,
+    leakSteps,
+  };
+}
+
+/** Stages behind a drive, each lowered behind the one before it; undefined with a problem. @param conducts whether stage `k` does in a state */
+export function behind(
+  stages: readonly Part[],
+  first: Drive,
+  conducts: (k: number, state: State) => boolean,
+  { input, circuit, supply, expected, feed }: Pick<StageSetting, 'input' | 'circuit' | 'supply' | 'expected' | 'feed'>,
+): readonly Stage[] | undefined {
   const ids = stages.map((_, k) => (k === stages.length - 1 ? `${circuit}.driver` : `${circuit}.stage-${k + 1}`));
-  let drive = pinDrive(pin, active);
+  let drive = first;
   const lowered: Stage[] = [];
   for (const [k, { type, figures, path }] of stages.entries()) {
     const last = k === stages.length - 1;
@@ -64,6 +92,7 @@ export function inRow(
       path,
       drive,
       supply,
+      ...(feed !== undefined && { feed }),
       expected: last ? expected : Math.min(expected / 10, USUAL_INPUT),
       conducts: !last && conducts(k, 'off') && !conducts(k, 'on') ? 'off' : 'on',
       loads: ids.slice(k + 1),
@@ -84,23 +113,7 @@ export function inRow(
       },
     );
   }
-  const { members, shortfall, lossSteps, leak, leakSteps } = lowered.at(-1)!;
-  const { type, figures } = stages.at(-1)!;
-  return {
-    by: 'driver',
-    pin: pin.account,
-    side: type.gives(true, figures) === 'high' ? 'high' : 'low',
-    members,
-    networks: lowered.flatMap((s) => s.networks),
-    accounts: lowered.flatMap((s) => s.accounts),
-    clamps: false,
-    unlimited: lowered.flatMap((s) => s.unlimited),
-    ...(said !== undefined && real !== undefined && said !== real && { inverted: { says: said } }),
-    ...(shortfall && { shortfall }),
-    ...(lossSteps && { lossSteps }),
-    leak,
-    leakSteps,
-  };
+  return lowered;
 }
 
 /** Amperes that the input of a stage behind another is expected to take, for reading curves off at. */

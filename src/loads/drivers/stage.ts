@@ -18,6 +18,8 @@ export interface StageSetting {
   readonly drive: Drive;
   /** Node that feeds the load and the stages. */
   readonly supply: string;
+  /** Node that a stage with a supply of its own is fed from when it names none: on a relay board there is no other. */
+  readonly feed?: string;
   /** Amperes that it is expected to carry, for reading curves off at. */
   readonly expected: number;
   /** The state of the circuit in which it conducts: a stage may conduct while the load is off, to hold the next one off. */

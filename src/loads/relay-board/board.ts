@@ -1,7 +1,7 @@
 /** A relay board as the file sets it up: what all of its channels share. */
 import type { CoilFigures } from '../coil-figures.js';
 import type { Drive } from '../drivers/drive.js';
-import type { StageType } from '../drivers/stage.js';
+import type { Part } from '../drivers/row.js';
 import type { Figures } from '../figures.js';
 import type { BoundPin, LoadInput, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, BoardWiring } from '../plan.js';
@@ -28,8 +28,8 @@ export interface Board {
   readonly supply: string | undefined;
   /** Undefined for a black box of which only the board's draw is known. */
   readonly coil: CoilFigures | undefined;
-  /** The transistor that switches a coil, with its figures; undefined where there is none, or nobody knows. */
-  readonly output: { readonly type: StageType; readonly figures: Figures } | undefined;
+  /** What switches a coil, from the input outwards, most often one transistor; undefined where there is none, or nobody knows. */
+  readonly output: readonly Part[] | undefined;
   readonly wiring: BoardWiring;
 }
 

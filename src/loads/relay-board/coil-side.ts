@@ -8,6 +8,9 @@ import type { CoilSetting } from '../coil-accounts.js';
 import { coilAccounts, unsteadyAt } from '../coil-accounts.js';
 import type { CoilFigures } from '../coil-figures.js';
 import { windingOf as windingFigures } from '../coil-working.js';
+import { bridgeStage } from '../drivers/bridge-stage.js';
+import { bridgeClamps } from '../drivers/h-bridge.js';
+import { behind, conduction } from '../drivers/row.js';
 import type { Stage } from '../drivers/stage.js';
 import type { Lowered, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Step } from '../plan.js';
@@ -40,35 +43,37 @@ export function drivenCoil(channel: Channel): Side | undefined {
   const front = (board.coupling === 'opto' ? couplerInput : transistorInput)(channel);
   if (front === undefined) return undefined;
   const part = `${circuit}.coil`;
-  const driver = `${circuit}.driver`;
-  const stage = output.type.lower({
+  const lit = board.active;
+  const levels = {
+    on: conduction(output, front.drive.level('on'), lit),
+    off: conduction(output, front.drive.level('off'), lit),
+  };
+  const row = behind(output, front.drive, (k, state) => levels[state][k]!, {
     input,
-    figures: output.figures,
     circuit,
-    id: driver,
-    prefix: circuit,
-    title: `driver of ${circuit}`,
-    path,
-    drive: front.drive,
     supply,
+    feed: supply,
     expected: coil.nominal / coil.ohms.typ,
-    conducts: 'on',
-    loads: [],
   });
-  if (stage === undefined) return undefined;
+  if (row === undefined) return undefined;
+  const stage = row.at(-1)!;
+  const { type, figures } = output.at(-1)!;
+  const bridge = type === bridgeStage;
   const clamp = clampOn(channel, coil);
   return {
     wiring: {
+      ...(bridge && { bridged: true as const, ...(bridgeClamps(figures) && { clamp: 'not-needed' as const }) }),
       ...clamp?.wiring,
       ...(board.inverted && { inverted: { says: board.active === 'high' ? 'low' : 'high' } }),
     },
     networks: [
       ...front.networks,
-      ...stage.networks.map((n, k) => (k === 0 ? { ...n, inner: [...n.inner, ...front.inner] } : n)),
-      coilNetwork(channel, coil, stage.members, output.type.gives(true, output.figures) === 'low'),
+      ...row.flatMap((s) => s.networks).map((n, k) => (k === 0 ? { ...n, inner: [...n.inner, ...front.inner] } : n)),
+      coilNetwork(channel, coil, stage.members, type.gives(true, figures) === 'low'),
     ],
     accounts: [
       ...front.accounts,
+      ...row.slice(0, -1).flatMap((s) => s.accounts),
       ...(clamp?.atSwitchingOff(stage.accounts) ?? stage.accounts),
       ...coilAccounts(coil, {
         circuit,

@@ -81,4 +81,4 @@ const unproven = ({ input }: Board, circuit: string, { question, asks }: Left): 
 
 /** A transistor at the input that the file names conducts at one level and no other. */
 const tellsItself = ({ coupling, output }: Board): boolean =>
-  coupling === 'transistor' && (output?.figures.says('type') ?? false);
+  coupling === 'transistor' && (output?.[0]?.figures.says('type') ?? false);

@@ -4,7 +4,7 @@
  */
 import { closed } from '../../quantity/quantity.js';
 import { coilFigures } from '../coil-figures.js';
-import { STAGES } from '../drivers/driver.js';
+import { conduction } from '../drivers/row.js';
 import type { Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import type { LoadInput, LoadType, Lowered } from '../lowering.js';
@@ -15,6 +15,7 @@ import { BLACK_BOX_KEYS } from './black-box.js';
 import type { Board, Coupling, Indicator } from './board.js';
 import { lowerChannel } from './channel.js';
 import { neverAssumed } from './never-assumed.js';
+import { outputOf } from './output.js';
 import { suppliesOf } from './supplies.js';
 
 const INDICATORS: readonly Indicator[] = ['none', 'in-series', 'parallel', 'across-coil'];
@@ -70,7 +71,7 @@ function boardOf(input: LoadInput): Board | undefined {
   const real =
     coupling !== 'transistor' || output === undefined
       ? undefined
-      : output.type.conducts('high', output.figures, said)
+      : conduction(output, 'high', said ?? 'high').at(-1)
         ? ('high' as const)
         : ('low' as const);
   const active = real ?? said ?? 'low';
@@ -88,23 +89,6 @@ function boardOf(input: LoadInput): Board | undefined {
     coil,
     ...suppliesOf(input, coupling, active),
   };
-}
-
-/** The transistor that switches a coil: an NPN unless the file says otherwise. */
-function outputOf(input: LoadInput, coupling: Coupling): Board['output'] | 'unknown' {
-  if (coupling !== 'opto' && coupling !== 'transistor') return undefined;
-  const figures = input.bench.behind(input.figures.within('output'), 'driver');
-  const name = figures.word('type') ?? 'npn';
-  const type = Object.hasOwn(STAGES, name) ? STAGES[name] : undefined;
-  if (type !== undefined) return { type, figures };
-  figures.problem(
-    'type',
-    `an output of type \`${name}\` is not computed yet`,
-    Object.keys(STAGES)
-      .map((each) => `\`${each}\``)
-      .join(', '),
-  );
-  return 'unknown';
 }
 
 /** What an input drives: what the file says, or a black box where it states what only a black box has. */

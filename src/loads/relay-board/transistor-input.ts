@@ -1,6 +1,10 @@
 /** An input that goes to the channel's own transistor through a resistor. */
 import { closed } from '../../quantity/quantity.js';
+import { bridgeStage } from '../drivers/bridge-stage.js';
 import { pinDrive } from '../drivers/drive.js';
+import { gateDriver } from '../drivers/gate-driver.js';
+import { openDrain } from '../drivers/open-drain.js';
+import type { StageType } from '../drivers/stage.js';
 import type { Channel, Front } from './board.js';
 import { indicatorOf } from './indicator.js';
 import { tied } from './input-path.js';
@@ -8,13 +12,16 @@ import { tied } from './input-path.js';
 /** Keys of a resistor that a transistor or coupler has at its own input. */
 const OWN = ['base-resistor', 'gate-resistor', 'series'];
 
+/** Outputs with a logic input. */
+const LOGIC: readonly StageType[] = [openDrain, gateDriver, bridgeStage];
+
 export function transistorInput(channel: Channel): Front | undefined {
   const { board, circuit, pin } = channel;
   const { inside } = board;
   const resistor = inside.figure('series', 'resistance');
-  const { figures } = board.output!;
+  const { type, figures } = board.output![0]!;
   // A logic input takes its level as it is; all others have a resistor of their own, or need one before them.
-  const needs = figures.word('type') !== 'open-drain';
+  const needs = !LOGIC.includes(type);
   if (resistor === undefined && needs && !OWN.some((key) => figures.says(key))) {
     inside.problem(
       'series',

@@ -24,7 +24,44 @@ const couplers = (input: string, loads = 'inputs: { 1: D4 }, supply: main.5v'): 
     ),
   );
 
+/** A latching coil in a bridge whose input reads high from a voltage on, on a pin of exactly 5 V. */
+const bridged = (threshold: string): string =>
+  onChip(
+    `a: { type: relay-board, channels: 1, input: { coupling: transistor, active: high, indicator: none }, output: { type: h-bridge, threshold: ${threshold}, on-resistance: 1 Ω, maximum-current: 1.5 A }, coil: { voltage: 5 V, resistance: 100 Ω, latching: one-coil }, inputs: { 1: PB1 }, supply: bench }`,
+    { policy: 'classroom' },
+  );
+/** A gate driver and its MOSFET behind a coupler, with what is fitted at the gate driver's input. */
+const gateDriven = (pull: string): string =>
+  couplers('active: low, indicator: none').replace(
+    'output: { type: npn, gain: 120, base-resistor: 1 kΩ }',
+    `output: { stages: [{ type: gate-driver, threshold: 0.8 to 2.4 V${pull} }, { part: nmos-ao3400a }] }`,
+  );
+
 export const RELAY_BOARDS: readonly Case[] = [
+  {
+    rule: 'driver-drive',
+    when: 'strains on a bridge whose input may read high from more than the pin gives',
+    verdict: 'strain',
+    text: bridged('1 to 5.1 V'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content with a bridge that reads high from just that',
+    verdict: 'silent',
+    text: bridged('1 to 5 V'),
+  },
+  {
+    rule: 'driver-release',
+    when: 'breaks on a gate driver behind a coupler with nothing that takes its input down',
+    verdict: 'breach',
+    text: gateDriven(''),
+  },
+  {
+    rule: 'driver-release',
+    when: 'is content with a resistor that does',
+    verdict: 'silent',
+    text: gateDriven(', pull-down: 10 kΩ'),
+  },
   {
     rule: 'jumper-joins-supplies',
     when: 'breaks on a jumper between the controller’s 5 V and a brick',
