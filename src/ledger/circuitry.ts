@@ -4,6 +4,8 @@ import { GROUND } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import { placeOf } from '../project/places.js';
+import type { Converter } from './collapse.js';
+import { convertersOf } from './collapse.js';
 import type { Pulsing } from './phases.js';
 import { pulsingIn } from './phases.js';
 import type { FittedNetwork } from './fitted.js';
@@ -98,6 +100,7 @@ export interface Circuitry {
   readonly nodeIndex: ReadonlyMap<string, number>;
   readonly circuitIndex: ReadonlyMap<string, number>;
   readonly networks: readonly NetworkIndex[];
+  readonly converters: readonly Converter[];
   /** The numbers of regulators that something hangs across, from their input to their output. */
   readonly bridged: ReadonlySet<number>;
   /** Branches over which a supply feeds a node of the tree that hangs on others: a clamp's common pin tied too low. */
@@ -197,6 +200,7 @@ export function circuitry(project: Project): Circuitry {
     links,
     linkIndex: new Map(links.map(({ link }, k) => [link, k])),
     joined,
+    converters: convertersOf({ links, networks, nodeIndex, open }),
     bridged,
     feeders,
     count,

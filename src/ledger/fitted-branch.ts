@@ -9,6 +9,7 @@ import type { BranchPlan, JunctionSpread, Member, PinPassage } from '../loads/pl
 import { hasPeaks, isFalling } from '../loads/plan.js';
 import type { Build } from './builds.js';
 import { memberFigure, within } from './builds.js';
+import { MOST_AT } from './collapse.js';
 import type { Lean } from './corner.js';
 import type { FittedMember } from './fitted.js';
 import { fittedMember } from './fitted.js';
@@ -224,7 +225,9 @@ function sum(members: readonly FittedMember[], lean: Lean, standing: number, fed
     filament,
     current: fixed?.kind === 'current' ? (fed ? drawn(fixed, lean, build) : 0) : undefined,
     power:
-      fixed?.kind === 'power' ? { watts: fed ? takenPower(fixed, lean, build) : 0, least: standing / 2 } : undefined,
+      fixed?.kind === 'power'
+        ? { watts: fed ? takenPower(fixed, lean, build) : 0, least: MOST_AT * standing }
+        : undefined,
     beyond: undefined,
   };
   return withLines(

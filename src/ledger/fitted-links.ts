@@ -9,6 +9,7 @@ import type { Point } from '../quantity/points.js';
 import { interpolate } from '../quantity/points.js';
 import { figureOf, within } from './builds.js';
 import type { Circuitry, LinkIndex } from './circuitry.js';
+import { MOST_AT } from './collapse.js';
 import type { Corner, End } from './corner.js';
 import { atEnd } from './corner.js';
 import { builtJunction } from './fitted-branch.js';
@@ -95,8 +96,7 @@ function fitLink(
     efficiency: over('efficiency', appetite === 'typ' ? 'typ' : appetite === 'low' ? 'high' : 'low'),
     own: figure('quiescent', appetite),
     fed: source !== undefined,
-    // A source with resistance gives the most at half its voltage.
-    least: (source?.min ?? 0.2) / 2,
+    least: MOST_AT * (source?.min ?? 0.2),
   };
 }
 

@@ -12,6 +12,7 @@ import type { BranchPlan } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
 import type { Circuitry, KeptFigures, NetworkIndex } from './circuitry.js';
 import { keptFigures, networksOn, zeros } from './circuitry.js';
+import { followedLinks, followedNetwork, isSunk, mayFollow } from './collapse.js';
 import type { AskedLean, Corner, End, Lean } from './corner.js';
 import { ambientAt, celsiusOf } from './corner.js';
 import { besidePin, endsApart, followingLean } from './followers.js';
@@ -32,6 +33,8 @@ const OPEN = 1e-8;
 /** Sweeps stop when no node would move by more than this, volts. */
 const SETTLED = 1e-10;
 const MOST_SWEEPS = 2000;
+/** What is followed below half comes to rest in a few sweeps, or sinks. */
+const FOLLOWING = 200;
 
 export class Sweep {
   readonly circuitry: Circuitry;
@@ -52,7 +55,7 @@ export class Sweep {
   /** 1 for each network that is on. */
   private readonly on: Uint8Array;
   /** The links with their figures put in, by number. */
-  protected readonly links: readonly FittedLink[];
+  protected links: readonly FittedLink[];
   /** What is not in question leans alike in all solutions that stand on one. */
   private readonly alike: KeptFigures;
 
@@ -61,6 +64,8 @@ export class Sweep {
   readonly slopes: number[];
   private readonly base: Sweep | undefined;
   private readonly still: boolean;
+  /** What takes a constant power is followed below half of what its source stands at. */
+  private followed: boolean;
   private apart: readonly (End | undefined)[] | undefined;
   private bent: readonly number[] | undefined;
   private bridging: readonly number[] | undefined;
@@ -100,11 +105,12 @@ export class Sweep {
     this.slopes = base ? scratch.otherSlopes : zeros(start.length);
     this.base = base;
     this.still = still;
+    this.followed = base?.followed === true;
     if (still) {
       this.linkCurrents = base!.linkCurrents;
       this.linkInputs = base!.linkInputs;
       this.moving = base!.moving;
-    } else this.settle();
+    } else this.settle(start);
   }
 
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
@@ -136,7 +142,8 @@ export class Sweep {
     const { tuned, build } = this.corner;
     const inQuestion = (this.focus.leans ?? this.focus.has)[number] === 1;
     const fitted = inQuestion || build ? this.leaning(number, on, inQuestion) : this.resting(number, on);
-    return tuned ? retuned(fitted, tuned.part, tuned.ohms) : fitted;
+    const whole = tuned ? retuned(fitted, tuned.part, tuned.ohms) : fitted;
+    return this.followed ? followedNetwork(whole) : whole;
   }
 
   private resting(number: number, on: boolean): FittedNetwork {
@@ -203,8 +210,27 @@ export class Sweep {
     return moved ? this.solvedAnew(number, was) : was;
   }
 
-  /** Sweeps the supply tree until it is at rest. @throws when it never is, which a tree that can feed its loads cannot do */
-  private settle(): void {
+  /** Brings the supply tree to rest. @throws when it never is, which a tree that can feed its loads cannot do */
+  private settle(start: readonly number[]): void {
+    if (!this.followed) {
+      this.mustRest();
+      if (!mayFollow(this.circuitry, this.volts)) return;
+      this.followed = true;
+      this.links = followedLinks(this.links);
+    }
+    if (this.rests(FOLLOWING) && !isSunk(this.circuitry, this.volts, this.flows)) return;
+    this.followed = false;
+    this.links = this.linksAlike();
+    start.forEach((volts, node) => (this.volts[node] = volts));
+    this.mustRest();
+  }
+
+  private mustRest(): void {
+    if (!this.rests(MOST_SWEEPS)) throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+  }
+
+  /** Sweeps it until nothing moves. @returns whether that took no more than so many sweeps */
+  private rests(most: number): boolean {
     const { every } = this.circuitry;
     const { base, volts, links } = this;
     // A tangent tells how a network answers to one rail: what hangs between two is solved anew, too.
@@ -217,7 +243,7 @@ export class Sweep {
     base?.without(solving, this.drawn, this.slopes);
     let touching = base?.volts;
     const { drawn, slopes } = this.circuitry.scratch;
-    for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
+    for (let sweep = 0; sweep < most; sweep++) {
       // Where a diode or a regulator is about to block, whole steps may go to and fro.
       const part = sweep < 30 ? 1 : sweep < 100 ? 0.5 : 0.2;
       if (touching) {
@@ -249,10 +275,10 @@ export class Sweep {
         volts[to]! += part * (next - volts[to]!);
       }
       if (moved) continue;
-      if (touching === undefined || this.leftOut(touching) <= LEFT_OUT) return;
+      if (touching === undefined || this.leftOut(touching) <= LEFT_OUT) return true;
       touching = this.touchAnew(solving);
     }
-    throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+    return false;
   }
 
   /** The flows of a network that is like one before it, where all lean alike: they share their arrays, solved once. */

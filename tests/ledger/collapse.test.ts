@@ -43,3 +43,18 @@ test('more resistance in the way of a converter never lowers what it takes', () 
   });
   drawn.slice(1).forEach((amps, k) => expect(amps).toBeGreaterThanOrEqual(drawn[k]! * (1 - 1e-9)));
 });
+
+// 5 V behind 1 Ω with 1 Ω across it is 2.5 V behind 0.5 Ω, which gives 2 W at 2 V: (2.5 + √(2.5² − 4 · 0.5 · 2)) / 2.
+test('a constant power that others pull below half of what its source stands at takes what it asks for', () => {
+  const report = verdictOf(`
+ampledger: 1
+title: below half
+supplies: { port: { voltage: 5 V, current: 500 mA, resistance: 1 Ω } }
+loads:
+  heater: { type: resistor, resistance: 1 Ω, power: 20 W, supply: port }
+  sender: { type: constant-power, power: 2 W, supply: port }
+`);
+  const port = report.accounts.find((a) => a.id === 'port' && a.quantity === 'current')!;
+  expect(port.draw!.max).toBeCloseTo(3, 9);
+  expect(port.entries.find((e) => e.circuit === 'sender')!.max).toBeCloseTo(1, 9);
+});

@@ -164,7 +164,7 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
       }
       case 'power':
         lines.push(
-          `${fresh('b')} ${from} ${to} I = ${alive.has(branch.from) ? figures.member(network, branch, member) : 0} / max(V(${from}, ${to}), 2)`,
+          `${fresh('b')} ${from} ${to} I = ${alive.has(branch.from) ? figures.member(network, branch, member) : 0} / max(V(${from}, ${to}), 1)`,
         );
         return;
       default:
