@@ -32,7 +32,7 @@ import driverInverted from './drivers/driver-inverted.js';
 import driverRelease from './drivers/driver-release.js';
 import driverVoltage from './drivers/driver-voltage.js';
 import gateVoltage from './drivers/gate-voltage.js';
-import type { LimitRule, WiringRule } from './finding.js';
+import type { Family, LimitRule, WiringRule } from './finding.js';
 import chipHeat from './groups/chip-heat.js';
 import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
@@ -192,3 +192,9 @@ export const LIMIT_RULES: readonly LimitRule[] = [
 
 /** Names of all rules, in the order of telling. */
 export const RULE_NAMES: readonly string[] = [...[...WIRING_RULES, ...LIMIT_RULES].map((r) => r.name), ...WAIVER_RULES];
+
+/** The family of each. */
+export const FAMILY_OF: ReadonlyMap<string, Family> = new Map([
+  ...[...WIRING_RULES, ...LIMIT_RULES].map(({ name, family }) => [name, family] as const),
+  ...WAIVER_RULES.map((name) => [name, 'data'] as const),
+]);

@@ -92,6 +92,16 @@ With --variant it goes by that one.`,
     ],
     run: async (given) => (await import('./working.js')).working(given),
   },
+  rule: {
+    summary: 'what a rule means and rests on, with an example and its sums',
+    operands: { named: ['[NAME]'], least: 0, most: 1 },
+    options: { format: format('terminal', 'json') },
+    examples: [
+      ['ampledger rule', 'the names of all, by family'],
+      ['ampledger rule coil-pull-in', 'one of them, by the name that a finding gives it'],
+    ],
+    run: async (given) => (await import('./rule.js')).rule(given),
+  },
   options: {
     summary: 'every way to feed a relay board, each audited',
     operands: { named: ['FILE', '[BOARD]'], least: 1, most: 2 },

@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { RULE_NAMES } from '../../src/checks/rules.js';
+import { GROUNDS } from '../../src/wording/rule-help/grounds.js';
 import { RULE_HELP } from '../../src/wording/rule-help/rule-help.js';
 import { SENTENCES, asks, says } from '../../src/wording/sentences.js';
 import { CASES } from './cases/all.js';
@@ -25,6 +26,11 @@ describe('rules', () => {
       for (const text of [means, todo]) expect(text).toMatch(/^\p{Lu}[^.]*\.$/u);
     }
     expect(new Set(Object.values(RULE_HELP).map(({ title }) => title)).size).toBe(RULE_NAMES.length);
+  });
+
+  it('have something that they rest on each', () => {
+    expect(Object.keys(GROUNDS).sort()).toEqual([...RULE_NAMES].sort());
+    for (const text of Object.values(GROUNDS)) expect(text).toMatch(/^\S.*\.$/);
   });
 
   it('have cases each, and no case is without a rule', () => {

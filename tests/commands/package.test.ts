@@ -48,12 +48,14 @@ describe('the package', () => {
     for (const path of [
       'dist/profile-validators.cjs',
       'LICENSE',
+      'docs/rules/coil-on-pin.md',
       'README.md',
       'schemas/project.schema.json',
       'dist/third-party-licences.txt',
     ])
       expect(packed).toContain(path);
-    const known = /^(package\.json|LICENSE|README\.md|dist\/|schemas\/[a-z-]+\.schema\.json$|samples\/)/;
+    const known =
+      /^(package\.json|LICENSE|README\.md|dist\/|docs\/rules\/[a-zA-Z-]+\.md$|schemas\/[a-z-]+\.schema\.json$|samples\/)/;
     expect(packed.filter((path) => !known.test(path) || path.includes('/.'))).toEqual([]);
   });
 

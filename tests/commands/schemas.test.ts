@@ -7,7 +7,7 @@ import { ampledger, folder, needsBuild } from './program.js';
 
 const schemaOf = (name: string): object =>
   JSON.parse(readFileSync(new URL(`../../schemas/${name}.schema.json`, import.meta.url), 'utf8')) as object;
-const names = ['options', 'headroom', 'advice', 'working', 'compare'] as const;
+const names = ['options', 'headroom', 'advice', 'working', 'compare', 'rule'] as const;
 /** Its own answers are held against it in catalogue.test.ts. */
 const published = [...names, 'catalogue'] as const;
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: true });
@@ -51,6 +51,8 @@ describe('JSON follows its schema:', () => {
     ['working', ['working', 'loft-fan-four-ways.yaml', 'fan-relay', '--variant', 'own-supply']],
     ['compare', ['compare', 'greenhouse-vents-usb.yaml', 'greenhouse-vents-own-supply.yaml']],
     ['compare', ['compare', 'gate-latch-on-pin.yaml', 'gate-latch-on-pin.yaml']],
+    ['rule', ['rule']],
+    ['rule', ['rule', 'coil-pull-in']],
   ] as const)(
     '%s of %j',
     (name, words) => {

@@ -5,13 +5,13 @@ import { inRoot } from './files.mjs';
 /** The YAML library's module for browsers: nothing of Node in it, and what is not used falls away. */
 export const yamlModule = { yaml: inRoot('node_modules/yaml/browser/index.js') };
 
-/** The exports of a piece of TypeScript that imports from `src/source/` and the like. */
-export async function evaluate(contents) {
+/** The exports of a piece of TypeScript that imports from `src/source/` and the like. @param platform `node` for what prints */
+export async function evaluate(contents, platform = 'neutral') {
   const { outputFiles } = await build({
     stdin: { contents, resolveDir: inRoot(), loader: 'ts' },
     bundle: true,
     format: 'esm',
-    platform: 'neutral',
+    platform,
     target: 'node20',
     alias: yamlModule,
     write: false,

@@ -26,7 +26,7 @@ const strapped = (pins: string, loads: string): string =>
 
 /** The 5 V board on a port; its second regulator takes up to 1.5 mA for itself. */
 const usb = (state: string, active: string): string => `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 supplies: { laptop: { type: usb2-port${state} } }
 controllers: { main: { board: atmega328p-5v-board, powered: { usb: laptop }, draws: { active: ${active} } } }

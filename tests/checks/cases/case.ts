@@ -7,6 +7,8 @@ export interface Case {
   /** The verdict of the rule's findings; `silent` when there must be none. */
   readonly verdict: 'breach' | 'strain' | 'unproven' | 'thin' | 'note' | 'silent';
   readonly text: string;
+  /** The one that the rule's page shows, where the two that differ least are not the clearest. */
+  readonly shown?: true;
 }
 
 interface Setting {
@@ -18,7 +20,7 @@ interface Setting {
 }
 
 const head = ({ policy = 'everyday', ambient = '25 °C' }: Setting): string =>
-  `ampledger: 1\ntitle: Case\nambient: ${ambient}\npolicy: ${policy}`;
+  `ampledger: 1\ntitle: On the bench\nambient: ${ambient}\npolicy: ${policy}`;
 
 /** Loads on supplies alone. */
 export const onSupplies = (supplies: string, loads: string, setting: Setting = {}): string =>
@@ -37,11 +39,13 @@ export const onChip = (loads: string, setting: Setting & { readonly limits?: str
   `${head(setting)}
 supplies: { bench: { voltage: 5 V, current: 5 A } }
 controllers:
-  main: { chip: atmega328p, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω }, draws: { active: 10 mA },
-          limits: [ ${setting.limits ?? ''} ] }
+  main: { chip: atmega328p, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω }, draws: { active: 10 mA }${limits(setting.limits)} }
 loads:
 ${rows(loads)}
 ${setting.more ?? ''}`;
+
+/** Rows of limits on a line of their own, where there are any. */
+export const limits = (text = ''): string => (text === '' ? '' : `,\n          limits: [ ${text} ]`);
 
 /**
  * The 5 V board on exactly 5 V at its USB inlet, drawing exactly 50 mA; its 3.3 V regulator draws nothing for itself.

@@ -4,32 +4,32 @@ import { onBoard, onChip, onSupplies } from './case.js';
 
 /** 5 V coils between a pin of 25 Ω and ground: 500 Ω take 9.5 mA, 287.5 Ω 16 mA, 285 Ω 16.1 mA. */
 const onPin = (ohms: string, clamp: string): string =>
-  `a: { type: coil, voltage: 5 V, resistance: ${ohms}, pin: PB1${clamp} }`;
+  `latch: { type: coil, voltage: 5 V, resistance: ${ohms}, pin: PB1${clamp} }`;
 const CLAMPED = ', clamp: { part: diode-1n4148 }';
 const behind = (more: string): string =>
-  `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: bench, driver: { part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ }${more} }`;
+  `latch: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: bench, driver: { part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ }${more} }`;
 
 /** At 20 °C a coil that pulls in at 4 V, typically at 3 V, and warms by 40 K/W: fed with 4.2 V it rests at 27 °C. */
 const pullIn = (volts: string): string =>
   onSupplies(
     `cell: { voltage: ${volts}, current: 1 A }`,
-    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, pull-in: typ 3 V max 4 V, drop-out: 0.5 V, maximum: 6 V, thermal-resistance: 40 K/W }`,
+    `latch: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, pull-in: typ 3 V max 4 V, drop-out: 0.5 V, maximum: 6 V, thermal-resistance: 40 K/W }`,
     { ambient: '20 °C' },
   );
 const highest = (volts: string, maximum: string): string =>
   onSupplies(
     `cell: { voltage: ${volts}, current: 1 A }`,
-    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell${maximum} }`,
+    `latch: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell${maximum} }`,
     { ambient: '20 °C' },
   );
 
 /** A coil of the catalogue whose highest voltage is common practice, told as a range. */
 const borne = (volts: string): string =>
-  onSupplies(`cell: { voltage: ${volts}, current: 1 A }`, 'a: { part: relay-coil-5v-70r, supply: cell }');
+  onSupplies(`cell: { voltage: ${volts}, current: 1 A }`, 'latch: { part: relay-coil-5v-70r, supply: cell }');
 
 /** A coil of 100 Ω at 20 °C that warms by 100 K/W rests at 42.93 °C on 5 V: its winding is published to bear so much. */
 const winding = (bears: string, policy: 'everyday' | 'classroom' = 'classroom'): string =>
-  onSupplies('cell: { voltage: 5 V, current: 1 A }', 'a: { part: warm, supply: cell, maximum: 9 V }', {
+  onSupplies('cell: { voltage: 5 V, current: 1 A }', 'latch: { part: warm, supply: cell, maximum: 9 V }', {
     ambient: '20 °C',
     policy,
     more: `parts: { warm: { extends: relay-coil-5v-70r, resistance: 100 Ω, power: 250 mW, thermal-resistance: 100 K/W, maximum-temperature: ${bears} } }`,
@@ -39,7 +39,7 @@ const winding = (bears: string, policy: 'everyday' | 'classroom' = 'classroom'):
 const restart = (supply: string, more = '', ambient = '20 °C'): string =>
   onSupplies(
     `cell: { ${supply}, current: 1 A }`,
-    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, drop-out: 0.5 V, maximum: 9 V, thermal-resistance: 40 K/W, ${more || 'pull-in: typ 3 V max 4 V'} }`,
+    `latch: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, drop-out: 0.5 V, maximum: 9 V, thermal-resistance: 40 K/W, ${more || 'pull-in: typ 3 V max 4 V'} }`,
     { ambient, policy: 'classroom' },
   );
 
@@ -47,7 +47,7 @@ const restart = (supply: string, more = '', ambient = '20 °C'): string =>
 const economiser = (more: string, series = '{ resistance: 100 Ω, bypass: 10 mF }'): string =>
   onSupplies(
     'cell: { voltage: 5 V, current: 1 A }',
-    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, pull-in: typ 3 V max 4 V, drop-out: 0.5 V, maximum: 6 V, series: ${series}${more} }`,
+    `latch: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, pull-in: typ 3 V max 4 V, drop-out: 0.5 V, maximum: 6 V, series: ${series}${more} }`,
     { ambient: '20 °C' },
   );
 
@@ -55,7 +55,7 @@ const economiser = (more: string, series = '{ resistance: 100 Ω, bypass: 10 mF 
 const derated = (volts: string, ambient: string): string =>
   onSupplies(
     `cell: { voltage: ${volts}, current: 1 A }`,
-    'a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, thermal-resistance: 100 K/W, maximum: { value: 6 V, at: 40 °C } }',
+    'latch: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: cell, thermal-resistance: 100 K/W, maximum: { value: 6 V, at: 40 °C } }',
     { ambient },
   );
 
@@ -64,24 +64,24 @@ const derated = (volts: string, ambient: string): string =>
  * times 160.4 %, times a gain of 400: 2.93 mA in the coil, which is 0.2253 V over its 77 Ω. Typically it is nanoamperes.
  */
 const rest = (dropOut: string, part = 'relay-board-opto-low-5v-1'): string => `ampledger: 1
-title: Case
+title: On the bench
 ambient: 10 to 35 °C
 policy: everyday
 supplies: { laptop: { type: usb2-port } }
 controllers: { main: { board: rp2040-board, powered: { usb: laptop } } }
 loads:
-  a: { part: ${part}, inputs: { 1: GP15 }, supply: main.vbus${dropOut} }
+  latch: { part: ${part}, inputs: { 1: GP15 }, supply: main.vbus${dropOut} }
 `;
 const lets = (dropOut: string): string => `, coil: { drop-out: ${dropOut} }`;
 
 /** A winding of exactly 50 Ω at 20 °C on 5 V: 100 mA for its clamp to take over. */
 const clamped = (clamp: string): string =>
-  `a: { type: coil, voltage: 5 V, resistance: 50 Ω, supply: bench, maximum: 9 V, clamp: { type: diode${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A } }`;
+  `latch: { type: coil, voltage: 5 V, resistance: 50 Ω, supply: bench, maximum: 9 V, clamp: { type: diode${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A } }`;
 
 /** A winding of exactly 240 Ω at 20 °C on 12 V, 50 mA, behind a transistor for so many volts. */
 const thrown = (clamp: string, bears = '100 V', supply = '12 V'): string =>
   onChip(
-    `a: { type: coil, voltage: 12 V, resistance: 240 Ω, inductance: 300 mH, supply: brick, maximum: 20 V, clamp: { ${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A, maximum-voltage: ${bears}, thermal-resistance: 200 K/W } }`,
+    `latch: { type: coil, voltage: 12 V, resistance: 240 Ω, inductance: 300 mH, supply: brick, maximum: 20 V, clamp: { ${clamp} }, driver: { type: npn, gain: 500, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A, maximum-voltage: ${bears}, thermal-resistance: 200 K/W } }`,
     { ambient: '20 °C', policy: 'classroom' },
   ).replace('supplies: {', `supplies: { brick: { voltage: ${supply}, current: 1 A },`);
 /** 24 V and, at 50 mA, exactly 1 V: with the supply's 12 V that is 37 V. */
@@ -134,6 +134,7 @@ export const COILS: readonly Case[] = [
     rule: 'coil-on-pin',
     when: 'breaks on a bare coil without a clamp, however little it takes',
     verdict: 'breach',
+    shown: true,
     text: onChip(onPin('500 Ω', '')),
   },
   {
@@ -194,6 +195,7 @@ export const COILS: readonly Case[] = [
     rule: 'coil-pull-in',
     when: 'strains where the worst coil needs 4 V and gets 3.96 V',
     verdict: 'strain',
+    shown: true,
     text: pullIn('3.96 V'),
   },
   {
@@ -212,6 +214,7 @@ export const COILS: readonly Case[] = [
     rule: 'coil-pull-in',
     when: 'is content with 4.2 V, which 4.11 V after its own heat lie below',
     verdict: 'silent',
+    shown: true,
     text: pullIn('4.2 V'),
   },
   {
@@ -459,7 +462,7 @@ export const COILS: readonly Case[] = [
     when: 'breaks on a channel of an array whose clamp is for 500 mA, with a coil that takes more',
     verdict: 'breach',
     text: onBoard(
-      'a: { type: coil, voltage: 5 V, resistance: 5 Ω, supply: bench, driver: { array: sink.1, pin: D2 } }',
+      'latch: { type: coil, voltage: 5 V, resistance: 5 Ω, supply: bench, driver: { array: sink.1, pin: D2 } }',
       {
         more: 'arrays: { sink: { part: darlington-array-7, common: bench } }',
       },
@@ -469,7 +472,7 @@ export const COILS: readonly Case[] = [
     rule: 'clamp-rating',
     when: 'is content there with one that takes a tenth of that',
     verdict: 'silent',
-    text: onBoard('a: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
+    text: onBoard('latch: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
       more: 'arrays: { sink: { part: darlington-array-7, common: bench } }',
     }),
   },
@@ -477,7 +480,7 @@ export const COILS: readonly Case[] = [
     rule: 'coil-no-clamp',
     when: 'is content with a channel of an array whose common pin sits on the coil’s supply',
     verdict: 'silent',
-    text: onBoard('a: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
+    text: onBoard('latch: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
       more: 'arrays: { sink: { part: darlington-array-7, common: bench } }',
     }),
   },
@@ -485,7 +488,7 @@ export const COILS: readonly Case[] = [
     rule: 'coil-no-clamp',
     when: 'breaks on the same channel when that common pin hangs in the air',
     verdict: 'breach',
-    text: onBoard('a: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
+    text: onBoard('latch: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1, pin: D2 } }', {
       more: 'arrays: { sink: { part: darlington-array-7 } }',
     }),
   },

@@ -7,7 +7,7 @@ const SUPPLIES = 'brick: { voltage: 5 V, current: 2 A }, main: { voltage: 24 V, 
 const relay = (rows: string, contact: string): string =>
   onSupplies(
     SUPPLIES,
-    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, contact-rating: [ ${rows} ], contact: { wired: normally-open, ${contact} } }`,
+    `relay: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere, contact-rating: [ ${rows} ], contact: { wired: normally-open, ${contact} } }`,
     { policy: 'classroom' },
   );
 const onMain = (kind: string, amps: string, more = ''): string =>
@@ -17,14 +17,14 @@ const CURVE = '{ resistive: 8 A, voltage: 24 V DC }, { resistive: 500 mA, voltag
 const ssr = (output: string, contact: string): string =>
   onSupplies(
     SUPPLIES,
-    `a: { type: solid-state-relay, input: { led-drop: 1.2 V, series: 300 Ω, on-current: 5 mA }, supply: brick, switched: elsewhere, ${output}, contact: { ${contact} } }`,
+    `relay: { type: solid-state-relay, input: { led-drop: 1.2 V, series: 300 Ω, on-current: 5 mA }, supply: brick, switched: elsewhere, ${output}, contact: { ${contact} } }`,
     { policy: 'classroom' },
   );
 
 /** A relay behind a transistor, clamped, that breaks a valve's current. */
 const clamped = (clamp: string): string =>
   onChip(
-    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, inductance: 100 mH, supply: bench, driver: { part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ }, clamp: { ${clamp} },
+    `relay: { type: coil, voltage: 5 V, resistance: 100 Ω, inductance: 100 mH, supply: bench, driver: { part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ }, clamp: { ${clamp} },
           contact-rating: [ { inductive: 5 A, voltage: 30 V DC } ], contact: { wired: normally-open, load: { type: inductive, voltage: 24 V DC, current: 1 A }, suppression: { type: diode } } }`.replace(
       /\s+/g,
       ' ',

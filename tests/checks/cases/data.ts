@@ -6,7 +6,7 @@ import { onSupplies } from './case.js';
 const read = (reading: string): string =>
   onSupplies(
     'cell: { voltage: 4.9 to 5.1 V, current: 1 A }',
-    'a: { type: resistor, resistance: 100 Ω, power: 1 W, supply: cell }',
+    'lamp: { type: resistor, resistance: 100 Ω, power: 1 W, supply: cell }',
     { ambient: '20 °C', more: `measured: [ { of: ${reading} } ]` },
   );
 
@@ -14,8 +14,8 @@ const read = (reading: string): string =>
 const setAside = (waiver: string, power = '0.25 W'): string =>
   onSupplies(
     'cell: { voltage: 5 V, current: 1 A }',
-    `a: { type: resistor, resistance: 50 Ω, power: ${power}, supply: cell }`,
-    { more: `waivers: [ { rule: resistor-power, about: a, reason: it is on for a second, ${waiver} } ]` },
+    `lamp: { type: resistor, resistance: 50 Ω, power: ${power}, supply: cell }`,
+    { more: `waivers: [ { rule: resistor-power, about: lamp, reason: it is on for a second, ${waiver} } ]` },
   );
 
 export const DATA: readonly Case[] = [
@@ -65,7 +65,7 @@ export const DATA: readonly Case[] = [
     rule: 'measured-disagrees',
     when: 'leaves unproven 48 mA in a resistor that takes at least 49',
     verdict: 'unproven',
-    text: read('a, current: 48 mA'),
+    text: read('lamp, current: 48 mA'),
   },
-  { rule: 'measured-disagrees', when: 'is content with 49 mA', verdict: 'silent', text: read('a, current: 49 mA') },
+  { rule: 'measured-disagrees', when: 'is content with 49 mA', verdict: 'silent', text: read('lamp, current: 49 mA') },
 ];

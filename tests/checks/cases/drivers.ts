@@ -4,7 +4,7 @@ import { onBoard, onChip } from './case.js';
 
 /** 49 Ω and the MOSFET's 1 Ω on exactly 5 V: 100 mA, and 10 mW in the MOSFET. Its gate stands at 5 V. */
 const mosfet = (figures: string): string =>
-  `a: { type: resistor, resistance: 49 Ω, power: 5 W, supply: bench, driver: { type: nmos, pin: PB1, ${figures} } }`;
+  `load: { type: resistor, resistance: 49 Ω, power: 5 W, supply: bench, driver: { type: nmos, pin: PB1, ${figures} } }`;
 const nmos = ({
   at = '4.5 V',
   threshold = 'typ 2 V max 3 V',
@@ -25,7 +25,7 @@ const published = (heat: string): string =>
 
 /** 100 mA through an NPN whose base gets about 2 mA: (5 V - 0.7 V) / (25 Ω + 2.1 kΩ), twice as much typically being enough. */
 const npn = (gain: string): string =>
-  `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: npn, pin: PB1, base-resistor: 2.1 kΩ, base-emitter: { value: 0.75 V, at: 2 mA }, maximum-current: 1 A, maximum-voltage: 30 V, thermal-resistance: 100 K/W${gain} } }`;
+  `load: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: npn, pin: PB1, base-resistor: 2.1 kΩ, base-emitter: { value: 0.75 V, at: 2 mA }, maximum-current: 1 A, maximum-voltage: 30 V, thermal-resistance: 100 K/W${gain} } }`;
 
 /**
  * 50 Ω behind a P-channel MOSFET on exactly 5 V whose gate hangs on a divider: with the pin high, 10 kΩ and 25 Ω above 90 kΩ
@@ -33,26 +33,26 @@ const npn = (gain: string): string =>
  */
 const divided = (threshold: string): string =>
   onChip(
-    `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: pmos, pin: PB1, gate-resistor: 10 kΩ, pull-down: 90 kΩ, threshold: ${threshold}, on-resistance: { value: 1 Ω, at: 2.5 V }, maximum-current: 1 A, maximum-voltage: 30 V } }`,
+    `load: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, driver: { type: pmos, pin: PB1, gate-resistor: 10 kΩ, pull-down: 90 kΩ, threshold: ${threshold}, on-resistance: { value: 1 Ω, at: 2.5 V }, maximum-current: 1 A, maximum-voltage: 30 V } }`,
   );
 
 /** An NPN stage before a P-channel MOSFET that switches 1 kΩ on a supply of its own. */
 const row = (volts: string, gate: string): string =>
   onBoard(
-    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: brick, driver: { pin: D8, stages: [ { part: npn-2n2222a, base-resistor: 10 kΩ }, { part: pmos-ao3401a${gate} } ] } }`,
+    `load: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: brick, driver: { pin: D8, stages: [ { part: npn-2n2222a, base-resistor: 10 kΩ }, { part: pmos-ao3401a${gate} } ] } }`,
     { supplies: `bench: { voltage: 5 V, current: 5 A }, brick: { voltage: ${volts}, current: 5 A }` },
   );
 
 /** A driver at the upper end of its load, on 12 V unless said. */
 const highUp = (type: string, fitted: string, supply = 'high'): string =>
   onChip(
-    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: ${supply}, driver: { type: ${type}, pin: PB1, ${fitted} } }`,
+    `load: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: ${supply}, driver: { type: ${type}, pin: PB1, ${fitted} } }`,
   ).replace('bench: {', 'high: { voltage: 12 V, current: 1 A }, bench: {');
 
 /** 50 Ω behind a PNP whose base is held to a pin of its own supply. */
 const pnp = (active: string): string =>
   onChip(
-    `a: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, active: ${active}, driver: { part: pnp-2n2907a, pin: PB1, base-resistor: 470 Ω } }`,
+    `load: { type: resistor, resistance: 50 Ω, power: 5 W, supply: bench, active: ${active}, driver: { part: pnp-2n2907a, pin: PB1, base-resistor: 470 Ω } }`,
   );
 /** A second load of the same array. */
 const second = (ohms = '110 Ω', channel = 'sink.2', pin = 'PB2'): string =>
@@ -75,7 +75,7 @@ const onArray = (
   { channels = 'sink.1', beside = '', more = '' } = {},
 ): string =>
   onChip(
-    `a: { type: resistor, resistance: 110 Ω, power: 5 W, supply: brick, driver: { array: ${channels}, pin: PB1 } }
+    `load: { type: resistor, resistance: 110 Ω, power: 5 W, supply: brick, driver: { array: ${channels}, pin: PB1 } }
      ${beside}`,
     {
       more: `arrays: { sink: { ${Object.entries({ ...ARRAY, ...figures })
@@ -89,12 +89,12 @@ ${more}`,
 const clamped = (common: string, volts = '9 V'): string =>
   onArray({ part: 'darlington-array-7', common }).replace('low: { voltage: 9 V', `low: { voltage: ${volts}`);
 
-const APART = 'interlocks: [ { at-most: 1, of: [b, a], by: wiring } ]';
+const APART = 'interlocks: [ { at-most: 1, of: [b, load], by: wiring } ]';
 
 /** A gate driver on 12 V between a pin of 5 V and a MOSFET; its input hangs on the pin with nothing beside it. */
 const gateDriver = (figures: string): string =>
   onBoard(
-    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: brick, driver: { pin: D8, stages: [ { type: gate-driver, supply: brick${figures} }, { part: nmos-ao3400a, pull-down: 100 kΩ } ] } }`,
+    `load: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: brick, driver: { pin: D8, stages: [ { type: gate-driver, supply: brick${figures} }, { part: nmos-ao3400a, pull-down: 100 kΩ } ] } }`,
     { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 11.9 V, current: 5 A }' },
   );
 
@@ -104,19 +104,19 @@ const gateDriver = (figures: string): string =>
  */
 const coupled = (ratio: string, more = ''): string =>
   onChip(
-    `a: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: bench, driver: { type: opto, pin: PB1, series: 355 Ω, led-drop: { value: 1.2 V, at: 10 mA }, transfer-ratio: { value: ${ratio}, at: 10 mA }, saturation: 0.1 V, maximum-current: 50 mA, maximum-voltage: 35 V, led-maximum-current: ${more || '50 mA'} } }`,
+    `load: { type: resistor, resistance: 1 kΩ, power: 5 W, supply: bench, driver: { type: opto, pin: PB1, series: 355 Ω, led-drop: { value: 1.2 V, at: 10 mA }, transfer-ratio: { value: ${ratio}, at: 10 mA }, saturation: 0.1 V, maximum-current: 50 mA, maximum-voltage: 35 V, led-maximum-current: ${more || '50 mA'} } }`,
   );
 
 /** A motor of 1 A in a bridge of 1 Ω: 1 W. */
 const bridge = (figures: string, clamp = ''): string =>
   onChip(
-    `a: { type: dc-motor, supply: bench, run: 1 A, stall: 1 A, stall-time: 2 s, driver: { type: h-bridge, pins: [PB1, PB2], maximum-current: 3 A, ${figures} }${clamp} }`,
+    `load: { type: dc-motor, supply: bench, run: 1 A, stall: 1 A, stall-time: 2 s, driver: { type: h-bridge, pins: [PB1, PB2], maximum-current: 3 A, ${figures} }${clamp} }`,
   );
 
 /** 11.35 V less 5 V less about 0.65 V are left for a resistor on a pin used open-drain that has let go. */
 const released = (ohms: string, supply = 'other'): string =>
   onChip(
-    `a: { type: resistor, resistance: ${ohms}, power: 5 W, supply: ${supply}, driver: { type: open-drain, pin: PB1 } }`,
+    `load: { type: resistor, resistance: ${ohms}, power: 5 W, supply: ${supply}, driver: { type: open-drain, pin: PB1 } }`,
   ).replace('bench: {', 'other: { voltage: 11.35 V, current: 5 A }, bench: {');
 
 export const DRIVERS: readonly Case[] = [
@@ -256,7 +256,7 @@ export const DRIVERS: readonly Case[] = [
     rule: 'pin-injected',
     when: 'strains where an LED from 12 V hangs on a pin of 5 V: (12 − 1.8 − 5.5) V / 10 kΩ',
     verdict: 'strain',
-    text: onChip('a: { part: led-red-5mm, pin: PB1, active: low, supply: high, series: 10 kΩ }').replace(
+    text: onChip('load: { part: led-red-5mm, pin: PB1, active: low, supply: high, series: 10 kΩ }').replace(
       'bench: {',
       'high: { voltage: 12 V, current: 1 A }, bench: {',
     ),

@@ -4,9 +4,9 @@ import { onChip } from './case.js';
 
 /** The five pins of the lower half of port D, each with so many ohms from the supply into the pin. */
 const lowerPortD = (ohms: string): string =>
-  `a: { type: resistor, resistance: ${ohms}, power: 5 W, pins: [PD0..PD4], active: low }`;
+  `lamp: { type: resistor, resistance: ${ohms}, power: 5 W, pins: [PD0..PD4], active: low }`;
 /** Two pins at 20 mA each; with the chip's own 10 mA its supply pins carry 50 mA. */
-const TWO = 'a: { type: resistor, resistance: 225 Ω, power: 5 W, pins: [PB1, PB2] }';
+const TWO = 'lamp: { type: resistor, resistance: 225 Ω, power: 5 W, pins: [PB1, PB2] }';
 /** The same pins with resistors of 10 %: most from the pins is not the moment of least from the chip. */
 const SPREAD = TWO.replace('225 Ω', '225 Ω ±10 %');
 const supplyPins = (amps: string): string => `{ applies-to: supply-pins, source: ${amps}, grade: absolute }`;

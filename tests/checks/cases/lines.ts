@@ -1,5 +1,6 @@
 /** Cases of the rules about signal lines: levels, what is pushed into pins, inputs that float. */
 import type { Case } from './case.js';
+import { limits as rows } from './case.js';
 
 /**
  * A bare ATmega328P on exactly 5 V whose pins have exactly 25 Ω: it reads low up to 1.5 V and high from 3 V. Beside it an
@@ -7,14 +8,13 @@ import type { Case } from './case.js';
  */
 const lines = (incoming: string, { more = '', wifi = 'low', pins = '', limits = '' } = {}): string =>
   `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 policy: everyday
 supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: 3.3 V, current: 1 A }, other: { voltage: 5 V, current: 1 A } }
 parts: { own: { extends: atmega328p } }
 controllers:
-  main: { chip: own, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω }, draws: { active: 10 mA }, pins: { ${pins} },
-          limits: [ ${limits} ] }
+  main: { chip: own, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω }, draws: { active: 10 mA }${pins && `, pins: { ${pins} }`}${rows(limits)} }
   wifi: { chip: esp32, supply: ${wifi}, draws: { active: 100 mA } }
 incoming:
   line: { ${incoming} }
@@ -29,11 +29,11 @@ const silent = (incoming: string): string =>
 
 /** The board whose PB6 has no clamp to its supply. */
 const unclamped = (entries: string, section = 'incoming'): string => `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 supplies: { bench: { voltage: 5 V, current: 5 A }, high: { voltage: 12 V, current: 1 A } }
 controllers: { main: { board: stm32f103-board, powered: { usb: bench }, draws: { active: 50 mA } } }
-${section}: { a: { ${entries} } }
+${section}: { line: { ${entries} } }
 `;
 
 export const LINES: readonly Case[] = [
@@ -365,7 +365,7 @@ incoming: { echo: { voltage: 5 V, pin: GPIO4, series: 1.8 kΩ, pull-down: 3.3 k�
     when: 'breaks on a pin that drives a lamp and is driven from outside',
     verdict: 'breach',
     text: lines('voltage: 5 V, resistance: 100 Ω, pin: main.PB1', {
-      more: 'loads: { a: { part: led-red-5mm, pin: main.PB1, series: 1 kΩ } }',
+      more: 'loads: { lamp: { part: led-red-5mm, pin: main.PB1, series: 1 kΩ } }',
     }),
   },
   {
@@ -373,7 +373,7 @@ incoming: { echo: { voltage: 5 V, pin: GPIO4, series: 1.8 kΩ, pull-down: 3.3 k�
     when: 'is content with the lamp on the pin beside it',
     verdict: 'silent',
     text: lines('voltage: 5 V, resistance: 100 Ω, pin: main.PB1', {
-      more: 'loads: { a: { part: led-red-5mm, pin: main.PB2, series: 1 kΩ } }',
+      more: 'loads: { lamp: { part: led-red-5mm, pin: main.PB2, series: 1 kΩ } }',
     }),
   },
   {
@@ -393,7 +393,7 @@ incoming: { echo: { voltage: 5 V, pin: GPIO4, series: 1.8 kΩ, pull-down: 3.3 k�
 /** Modules that share a bus with a chip on exactly 5 V. */
 function onBus(modules: readonly string[], pins = ''): string {
   return `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 policy: everyday
 supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: 3.3 V, current: 1 A } }
@@ -405,7 +405,7 @@ ${modules.map((m, k) => `  m${k}: { type: module, active: 1 mA, signals: { sda: 
 /** A shift register on 5 V whose data line a pin of an ESP32 drives, on a supply of its own. */
 function register(volts: string): string {
   return `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 policy: everyday
 supplies: { bench: { voltage: 5 V, current: 5 A }, low: { voltage: ${volts}, current: 1 A } }
@@ -425,25 +425,25 @@ function servo(volts: string): string {
 function pulledPin(pullUp: string): string {
   return lines('voltage: 5 V, resistance: 100 Ω, pin: main.PB5', {
     pins: `PB1: { pull-up: ${pullUp} }`,
-    more: 'loads: { a: { type: resistor, resistance: 1 MΩ, power: 1 W, pin: main.PB1 } }',
+    more: 'loads: { lamp: { type: resistor, resistance: 1 MΩ, power: 1 W, pin: main.PB1 } }',
   });
 }
 
 /** A resistor on a pin of an RP2040 with a drive setting. */
 function driving(drive: string, ohms: string): string {
   return `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 policy: everyday
 supplies: { low: { voltage: 3.3 V, current: 1 A } }
 controllers: { main: { chip: rp2040, supply: low, draws: { active: 20 mA }, pins: { GPIO3: { drive: ${drive} } } } }
-loads: { a: { type: resistor, resistance: ${ohms}, power: 1 W, pin: GPIO3 } }`;
+loads: { lamp: { type: resistor, resistance: ${ohms}, power: 1 W, pin: GPIO3 } }`;
 }
 
 /** The 3.3 V rail of a board with an RP2040 that draws a known current. */
 function onRail(draws: string): string {
   return `ampledger: 1
-title: Case
+title: On the bench
 ambient: 25 °C
 policy: everyday
 supplies: { bench: { voltage: 5 V, current: 5 A } }

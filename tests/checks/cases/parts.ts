@@ -4,26 +4,26 @@ import { onChip, onSupplies } from './case.js';
 
 /** A lamp that drops exactly 2 V at 20 mA and 25 °C, with 125 Ω behind a pin of 25 Ω: 20 mA. */
 const lamp = (most: string): string =>
-  `a: { type: led, forward-voltage: { value: 2 V, at: 20 mA }, pin: PB1, series: 125 Ω${most} }`;
+  `load: { type: led, forward-voltage: { value: 2 V, at: 20 mA }, pin: PB1, series: 125 Ω${most} }`;
 /** On exactly 5 V: 100 Ω turn 0.25 W to heat. */
 const resistor = (ohms: string, power = ''): string =>
   onSupplies(
     'bench: { voltage: 5 V, current: 5 A }',
-    `a: { type: resistor, resistance: ${ohms}, supply: bench${power} }`,
+    `load: { type: resistor, resistance: ${ohms}, supply: bench${power} }`,
   );
 
 /** A load of exactly so many amperes at the end of a wire. */
 const wired = (amps: string, wire: string, policy: 'everyday' | 'classroom' = 'everyday'): string =>
   onSupplies(
     'bench: { voltage: 12 V, current: 50 A }',
-    `a: { type: constant-current, current: ${amps}, supply: bench }`,
-    { policy, more: `wires: [{ from: bench, to: a, ${wire} }]` },
+    `load: { type: constant-current, current: ${amps}, supply: bench }`,
+    { policy, more: `wires: [{ from: bench, to: load, ${wire} }]` },
   );
 
 /** The input of a solid-state relay that is pulled down from exactly 5 V by a pin: 1 V in its LED, 375 Ω and the pin's 25 Ω. */
 const solidState = (input: string, more = 'supply: bench'): string =>
   onChip(
-    `a: { type: solid-state-relay, pin: PB1, active: low, ${more}, input: { led-drop: { value: 1 V, at: 10 mA }, series: 375 Ω, ${input} } }`,
+    `load: { type: solid-state-relay, pin: PB1, active: low, ${more}, input: { led-drop: { value: 1 V, at: 10 mA }, series: 375 Ω, ${input} } }`,
     { policy: 'classroom' },
   );
 /** The same from a supply of its own, 1.2 V above the pin's high level: what its LED keeps then is next to nothing, or not. */
@@ -37,20 +37,20 @@ const pulledHigher = (off: string): string =>
 const needing = (needs: string, ohms = '250 Ω'): string =>
   onSupplies(
     'bench: { voltage: 5 V, current: 5 A }',
-    `a: { type: resistor, resistance: ${ohms}, power: 5 W, supply: bench, needs: ${needs} }`,
+    `load: { type: resistor, resistance: ${ohms}, power: 5 W, supply: bench, needs: ${needs} }`,
   );
 
 /** LEDs of 1.9 to 2.1 V on exactly 5 V behind 100 Ω. */
 const together = (more: string): string =>
   onSupplies(
     'bench: { voltage: 5 V, current: 5 A }',
-    `a: { type: led, forward-voltage: { value: 1.9 to 2.1 V, at: 20 mA }, maximum-current: 100 mA, series: 100 Ω, supply: bench, ${more} }`,
+    `load: { type: led, forward-voltage: { value: 1.9 to 2.1 V, at: 20 mA }, maximum-current: 100 mA, series: 100 Ω, supply: bench, ${more} }`,
   );
 
 /** A valve on exactly 5 V, pulsed, with a diode across it that blocks again after so long. */
 const pulsed = (frequency: string, clamp: string, type = 'resistance: 100 Ω'): string =>
   onChip(
-    `a: { type: coil, voltage: 3 V, ${type}, pull-in: 60 %, supply: bench, driver: { part: nmos-ao3400a, pin: PB1, pull-down: 100 kΩ }, clamp: ${clamp}, pwm: { frequency: ${frequency}, duty: 90 % } }`,
+    `load: { type: coil, voltage: 3 V, ${type}, pull-in: 60 %, supply: bench, driver: { part: nmos-ao3400a, pin: PB1, pull-down: 100 kΩ }, clamp: ${clamp}, pwm: { frequency: ${frequency}, duty: 90 % } }`,
   );
 const OWN_DIODE = 'quick: { extends: diode-1n4148, recovery-time: 4 us }';
 const withOwnDiode = (frequency: string): string =>
@@ -139,14 +139,14 @@ export const PARTS: readonly Case[] = [
     rule: 'input-release',
     when: 'asks when an input is off of which only the window is known',
     verdict: 'unproven',
-    text: onChip('a: { type: solid-state-relay, pin: PB1, input: { window: 3 to 32 V, maximum-current: 20 mA } }'),
+    text: onChip('load: { type: solid-state-relay, pin: PB1, input: { window: 3 to 32 V, maximum-current: 20 mA } }'),
   },
   {
     rule: 'load-voltage',
     when: 'breaks where an input that turns on at 4.6 V gets 4.5 V: 5 V less 20 mA in a pin of 25 Ω',
     verdict: 'breach',
     text: onChip(
-      'a: { type: solid-state-relay, pin: PB1, input: { window: 4.6 to 32 V, maximum-current: 20 mA, on-current: 20 mA } }',
+      'load: { type: solid-state-relay, pin: PB1, input: { window: 4.6 to 32 V, maximum-current: 20 mA, on-current: 20 mA } }',
     ),
   },
   {
@@ -155,8 +155,8 @@ export const PARTS: readonly Case[] = [
     verdict: 'note',
     text: onSupplies(
       'bench: { voltage: 12 V, current: 5 A }, brick: { voltage: 12 V, current: 5 A }',
-      'a: { type: constant-current, current: 1 A, supply: bench }',
-      { more: 'wires: [{ from: brick, to: a, length: 1 m, gauge: AWG 20 }]' },
+      'load: { type: constant-current, current: 1 A, supply: bench }',
+      { more: 'wires: [{ from: brick, to: load, length: 1 m, gauge: AWG 20 }]' },
     ),
   },
   {
@@ -265,7 +265,7 @@ export const PARTS: readonly Case[] = [
     rule: 'load-current',
     when: 'asks what a motor draws when it is blocked',
     verdict: 'unproven',
-    text: onSupplies('bench: { voltage: 5 V, current: 5 A }', 'a: { type: dc-motor, run: 100 mA, supply: bench }'),
+    text: onSupplies('bench: { voltage: 5 V, current: 5 A }', 'load: { type: dc-motor, run: 100 mA, supply: bench }'),
   },
   {
     rule: 'load-current',
@@ -273,7 +273,7 @@ export const PARTS: readonly Case[] = [
     verdict: 'silent',
     text: onSupplies(
       'bench: { voltage: 5 V, current: 5 A }',
-      'a: { type: dc-motor, run: 100 mA, stall: 500 mA, supply: bench }',
+      'load: { type: dc-motor, run: 100 mA, stall: 500 mA, supply: bench }',
     ),
   },
   {

@@ -5,9 +5,9 @@ import { onBoard, onChip } from './case.js';
 /** Lets a test look at the damage limit alone. */
 const FAR = '{ applies-to: each-pin, source: 1 A, sink: 1 A, grade: characterised }';
 const resistor = (ohms: string, more = ''): string =>
-  `a: { type: resistor, resistance: ${ohms}, power: 5 W, pin: PB1${more} }`;
+  `lamp: { type: resistor, resistance: ${ohms}, power: 5 W, pin: PB1${more} }`;
 const led = (pin: string, series: string | undefined): string =>
-  `a: { part: led-red-5mm, pin: ${pin}${series === undefined ? '' : `, series: ${series}`} }`;
+  `lamp: { part: led-red-5mm, pin: ${pin}${series === undefined ? '' : `, series: ${series}`} }`;
 
 export const PINS: readonly Case[] = [
   {
@@ -113,13 +113,13 @@ export const PINS: readonly Case[] = [
     rule: 'pins-joined',
     when: 'is a note on two pins of one chip',
     verdict: 'note',
-    text: onChip('a: { type: resistor, resistance: 1 kΩ, power: 1 W, joined-pins: [PB1, PB2] }'),
+    text: onChip('lamp: { type: resistor, resistance: 1 kΩ, power: 1 W, joined-pins: [PB1, PB2] }'),
   },
   {
     rule: 'pins-joined',
     when: 'breaks on pins of two chips',
     verdict: 'breach',
-    text: onChip('a: { type: resistor, resistance: 1 kΩ, power: 1 W, joined-pins: [PB1, bar.q0] }').replace(
+    text: onChip('lamp: { type: resistor, resistance: 1 kΩ, power: 1 W, joined-pins: [PB1, bar.q0] }').replace(
       'loads:',
       'expanders: { bar: { chip: 74hc595, supply: bench } }\nloads:',
     ),
@@ -128,6 +128,6 @@ export const PINS: readonly Case[] = [
     rule: 'pins-joined',
     when: 'is content with a load on each pin',
     verdict: 'silent',
-    text: onChip('a: { type: resistor, resistance: 1 kΩ, power: 1 W, pins: [PB1, PB2] }'),
+    text: onChip('lamp: { type: resistor, resistance: 1 kΩ, power: 1 W, pins: [PB1, PB2] }'),
   },
 ];

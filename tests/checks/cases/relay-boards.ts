@@ -4,20 +4,20 @@ import { onBoard, onChip } from './case.js';
 
 const BRICK = { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }' };
 const board = (wiring: string, part = 'relay-board-opto-low-5v-1'): string =>
-  onBoard(`a: { part: ${part}, inputs: { 1: D4 }, ${wiring} }`, BRICK);
+  onBoard(`vents: { part: ${part}, inputs: { 1: D4 }, ${wiring} }`, BRICK);
 const transistors = (grounds: string): string =>
   board(`coil-supply: brick, grounds: ${grounds}`, 'relay-board-transistor-high-5v-1');
 
 /** A board of which only levels and current are known, on a bare 5 V chip whose pins have exactly 25 Ω. */
 const blackBox = (input: string, pin = 'PB1'): string =>
   onChip(
-    `a: { type: relay-board, channels: 1, input: { ${input} }, coil: { voltage: 5 V, resistance: 1 kΩ }, inputs: { 1: ${pin} }, supply: bench }`,
+    `vents: { type: relay-board, channels: 1, input: { ${input} }, coil: { voltage: 5 V, resistance: 1 kΩ }, inputs: { 1: ${pin} }, supply: bench }`,
     { policy: 'classroom' },
   );
 /** A board with couplers whose input says no more than it is told to. */
 const couplers = (input: string, loads = 'inputs: { 1: D4 }, supply: main.5v'): string =>
   onBoard(
-    `a: { type: relay-board, channels: 1, input: { coupling: opto, series: 1 kΩ, led-drop: 1.2 V, led-maximum-current: 50 mA, transfer-ratio: 200 %, ${input} },
+    `vents: { type: relay-board, channels: 1, input: { coupling: opto, series: 1 kΩ, led-drop: 1.2 V, led-maximum-current: 50 mA, transfer-ratio: 200 %, ${input} },
           output: { type: npn, gain: 120, base-resistor: 1 kΩ }, coil: { voltage: 5 V, resistance: 100 Ω }, ${loads} }`.replace(
       /\s+/g,
       ' ',

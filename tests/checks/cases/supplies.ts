@@ -3,7 +3,7 @@ import type { Case } from './case.js';
 import { onBoard, onChip, onSupplies } from './case.js';
 
 const draws = (amps: string, from = 'main.5v'): string =>
-  `a: { type: constant-current, current: ${amps}, supply: ${from} }`;
+  `pump: { type: constant-current, current: ${amps}, supply: ${from} }`;
 const QUIET = 'regulator-3v3: { quiescent: 0 mA }';
 /** The board's own 50 mA and what a load draws go through a fuse that holds 500 mA. */
 const fused = (amps: string): string => onBoard(draws(amps), { regulators: `fuse-usb: { hold: 500 mA }, ${QUIET}` });
@@ -31,14 +31,14 @@ const TWO = 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, curre
 const windowed = (volts: string, window = '4.5 to 5.5 V'): string =>
   onSupplies(
     `bench: { voltage: ${volts}, current: 5 A }`,
-    `a: { type: module, active: 100 mA, idle: 100 mA, series: 1 Ω, supply: bench, supply-voltage: ${window} }`,
+    `pump: { type: module, active: 100 mA, idle: 100 mA, series: 1 Ω, supply: bench, supply-voltage: ${window} }`,
   );
 
 /** A module for 4.5 V and more beside a servo, on 5 V behind 1 Ω. */
 const beside = (stall: string): string =>
   onSupplies(
     'bench: { voltage: 5 V, resistance: 1 Ω, current: 5 A }',
-    `a: { type: module, active: 10 mA, idle: 10 mA, supply: bench, supply-voltage: 4.5 to 5.5 V }
+    `pump: { type: module, active: 10 mA, idle: 10 mA, supply: bench, supply-voltage: 4.5 to 5.5 V }
      b: { type: servo, run: 100 mA, stall: ${stall}, supply: bench }`,
   );
 
@@ -46,17 +46,17 @@ const beside = (stall: string): string =>
 const starting = (volts: string): string =>
   onSupplies(
     `bench: { voltage: ${volts}, current: 5 A }, logic: { voltage: 5 V, current: 1 A }`,
-    'a: { type: dc-motor, run: 100 mA, stall: 1 A, minimum-voltage: 3 V, series: 1 Ω, supply: bench }',
+    'pump: { type: dc-motor, run: 100 mA, stall: 1 A, minimum-voltage: 3 V, series: 1 Ω, supply: bench }',
     { policy: 'classroom' },
   );
 
 /** 10 mA and a capacitor straight on the supply. */
 const charging = (farads: string): string =>
-  `a: { type: constant-current, current: 10 mA, supply: bench, input-capacitance: ${farads} }`;
+  `pump: { type: constant-current, current: 10 mA, supply: bench, input-capacitance: ${farads} }`;
 
 /** The 5 V board at a USB port. @param own what its profile says of capacitors at the inlet */
 const onPort = (more: string, own?: string): string => `ampledger: 1
-title: Case
+title: On the bench
 parts:
   board:
     extends: atmega328p-5v-board
@@ -74,7 +74,7 @@ const chipOn = (supply: string, load = draws('1 mA', 'bench')): string =>
 
 /** A chip of 10 mA and a module that takes 100 mA, and 1.2 A in bursts of 1 ms. @param more of the supply */
 const bursting = (more: string): string =>
-  onChip('a: { type: module, active: 100 mA, idle: 100 mA, peak: 1.2 A, peak-time: 1 ms, supply: bench }').replace(
+  onChip('pump: { type: module, active: 100 mA, idle: 100 mA, peak: 1.2 A, peak-time: 1 ms, supply: bench }').replace(
     'current: 5 A',
     `current: 1 A${more}`,
   );
@@ -83,30 +83,30 @@ const bursting = (more: string): string =>
 const dipping = (most: string, more: string): string =>
   onSupplies(
     `bench: { voltage: 5 V, resistance: 1 Ω, current: 5 A${more} }`,
-    `a: { type: module, active: 10 mA, idle: 10 mA, supply: bench, maximum-dip: ${most} }
+    `pump: { type: module, active: 10 mA, idle: 10 mA, supply: bench, maximum-dip: ${most} }
      b: { type: servo, run: 100 mA, stall: 600 mA, stall-time: 10 ms, supply: bench }`,
   );
 
 /** A cell of typically 3 V that counts as empty at 2.8 V. */
 const cell = (figures: string, load: string): string =>
   onSupplies(`bench: { voltage: 2.8 / 3 / 3.2 V, current: 50 mA, end-voltage: 2.8 V, ${figures} }`, load);
-const bursts = 'a: { type: module, active: 5 mA, idle: 5 mA, peak: 15 mA, peak-time: 1 ms, supply: bench }';
+const bursts = 'pump: { type: module, active: 5 mA, idle: 5 mA, peak: 15 mA, peak-time: 1 ms, supply: bench }';
 
 /** A battery of 3 V that is wanted to last. */
 const lasting = (capacity: string, wanted: string, load: string, more = ''): string =>
   onSupplies(`bench: { voltage: 3 V, current: 1 A, capacity: ${capacity}, wanted-life: ${wanted} }`, load, { more });
-const sometimes = 'a: { type: module, active: 20 mA, idle: 1 mA, supply: bench }';
-const SHARES = 'modes: { at-work: { active: [a], share: 10 % }, resting: { active: [], share: 90 % } }';
+const sometimes = 'pump: { type: module, active: 20 mA, idle: 1 mA, supply: bench }';
+const SHARES = 'modes: { at-work: { active: [pump], share: 10 % }, resting: { active: [], share: 90 % } }';
 
 /** 400 mA from a port that is awake, and less from one that sleeps. */
 const sleeping = (amps: string): string =>
-  onSupplies('bench: { type: usb2-port }', `a: { type: module, active: 400 mA, idle: ${amps}, supply: bench }`, {
-    more: 'modes: { at-work: { active: [a] }, asleep: { active: [], supplies: { bench: suspended } } }',
+  onSupplies('bench: { type: usb2-port }', `pump: { type: module, active: 400 mA, idle: ${amps}, supply: bench }`, {
+    more: 'modes: { at-work: { active: [pump] }, asleep: { active: [], supplies: { bench: suspended } } }',
   });
 
 /** The 5 V board on an adapter that does not regulate. @param most what its jack takes */
 const adapted = (most: string): string => `ampledger: 1
-title: Case
+title: On the bench
 parts: { board: { extends: atmega328p-5v-board, inlets: { barrel: { voltage: max ${most} } } } }
 supplies: { bench: { type: mains-adapter-unregulated-9v } }
 controllers: { main: { board: board, powered: { barrel: bench } } }
@@ -125,8 +125,8 @@ const atJack = (volts: string, more = ''): string =>
 const windowless = (text: string): string =>
   text
     .replace(
-      'title: Case',
-      'title: Case\nparts: { board: { extends: atmega328p-5v-board, chip: plain }, plain: { extends: atmega328p, supply: { operating: unknown, absolute: unknown }, brown-out: unknown } }',
+      'title: On the bench',
+      'title: On the bench\nparts: { board: { extends: atmega328p-5v-board, chip: plain }, plain: { extends: atmega328p, supply: { operating: unknown, absolute: unknown }, brown-out: unknown } }',
     )
     .replace('board: atmega328p-5v-board', 'board: board');
 /** A divider of two resistors of 1 kΩ on 9 V, as a supply. */
@@ -148,7 +148,7 @@ const switched = (source: string, amps: string, input = '4.5 to 9 V'): string =>
 const pushed = (reverse: string): string =>
   onSupplies(
     `bench: { voltage: 12 V, current: 1 A }, low: { voltage: 5 V, current: 1 A, reverse: ${reverse} }, logic: { voltage: 5 V, current: 1 A }`,
-    `a: { type: coil, voltage: 12 V, resistance: 240 Ω, supply: bench, driver: { array: sink.1, pin: PD2 } }
+    `pump: { type: coil, voltage: 12 V, resistance: 240 Ω, supply: bench, driver: { array: sink.1, pin: PD2 } }
 b: { type: constant-current, current: 1 mA, supply: low }`,
     {
       more: 'controllers: { main: { chip: atmega328p, supply: logic } }\narrays: { sink: { part: darlington-array-7, common: low } }',
@@ -169,7 +169,7 @@ export const SUPPLIES: readonly Case[] = [
     when: 'is content with a wire from one of two supplies to what it feeds',
     verdict: 'silent',
     text: onSupplies(TWO, draws('50 mA', 'brick'), {
-      more: 'wires: [{ from: brick, to: a, length: 1 m, gauge: AWG 20 }]',
+      more: 'wires: [{ from: brick, to: pump, length: 1 m, gauge: AWG 20 }]',
     }),
   },
   {
@@ -393,13 +393,13 @@ export const SUPPLIES: readonly Case[] = [
     rule: 'rail-voltage',
     when: 'strains where a stall of 1.2 A takes 2.4 V in the supply, and 200 mA only 0.4 V',
     verdict: 'strain',
-    text: chipOn('voltage: 5 V, resistance: 2 Ω', 'a: { type: servo, run: 200 mA, stall: 1.2 A, supply: bench }'),
+    text: chipOn('voltage: 5 V, resistance: 2 Ω', 'pump: { type: servo, run: 200 mA, stall: 1.2 A, supply: bench }'),
   },
   {
     rule: 'rail-voltage',
     when: 'is content where the stall leaves 2.98 V',
     verdict: 'silent',
-    text: chipOn('voltage: 5 V, resistance: 2 Ω', 'a: { type: servo, run: 200 mA, stall: 1 A, supply: bench }'),
+    text: chipOn('voltage: 5 V, resistance: 2 Ω', 'pump: { type: servo, run: 200 mA, stall: 1 A, supply: bench }'),
   },
   {
     rule: 'rail-voltage',
@@ -562,7 +562,7 @@ export const SUPPLIES: readonly Case[] = [
     verdict: 'silent',
     text: chipOn(
       'voltage: 5 V, resistance: 2 Ω, capacitance: 10000 µF',
-      'a: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 5 ms, supply: bench }',
+      'pump: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 5 ms, supply: bench }',
     ),
   },
   {
@@ -571,7 +571,7 @@ export const SUPPLIES: readonly Case[] = [
     verdict: 'strain',
     text: chipOn(
       'voltage: 5 V, resistance: 2 Ω, capacitance: 10000 µF',
-      'a: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 50 ms, supply: bench }',
+      'pump: { type: servo, run: 200 mA, stall: 1.2 A, stall-time: 50 ms, supply: bench }',
     ),
   },
   {
@@ -829,7 +829,7 @@ export const SUPPLIES: readonly Case[] = [
     rule: 'source-fed-back',
     when: 'leaves what a line pushes into a pin to the rules of pins',
     verdict: 'silent',
-    text: onChip('', { more: 'incoming: { a: { voltage: 12 V, resistance: 1 kΩ, pin: PB1 } }' })
+    text: onChip('', { more: 'incoming: { fan: { voltage: 12 V, resistance: 1 kΩ, pin: PB1 } }' })
       .replace('bench: { voltage: 5 V, current: 5 A }', 'bench: { voltage: 5 V, current: 5 A, reverse: not-allowed }')
       .replace('draws: { active: 10 mA }', 'draws: { active: 1 mA }')
       .replace('loads:', 'loads: {}'),
