@@ -33,7 +33,8 @@ export function senseGain(transistor: Profile): readonly Problem[] {
 export function senseClamp(clamp: Profile): readonly Problem[] {
   const amps = middle(figureOf(clamp, 'current', 'current'));
   const peak = middle(figureOf(clamp, 'peak-current', 'current'));
-  const breaks = clamp.type === 'zener' || clamp.type === 'diode-zener' || clamp.type === 'tvs';
+  const breaks =
+    clamp.type === 'zener' || clamp.type === 'diode-zener' || clamp.type === 'tvs' || clamp.type === 'varistor';
   return [
     ...(breaks && clamp['zener-voltage'] === undefined
       ? [fault([], 'a clamp of this type needs the voltage at which it clamps')]

@@ -15,7 +15,9 @@ const KIND_OF_TYPE: Readonly<Record<string, ProfileKind>> = {
   ...Object.fromEntries(
     ['npn', 'pnp', 'nmos', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'].map((type) => [type, 'driver']),
   ),
-  ...Object.fromEntries(['diode', 'schottky', 'zener', 'diode-zener', 'tvs'].map((type) => [type, 'clamp'])),
+  ...Object.fromEntries(
+    ['diode', 'schottky', 'zener', 'diode-zener', 'tvs', 'varistor'].map((type) => [type, 'clamp']),
+  ),
   ...Object.fromEntries(
     ['linear-regulator', 'switching-regulator', 'fuse', 'limiter', 'switch'].map((type) => [type, 'supply-part']),
   ),

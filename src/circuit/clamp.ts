@@ -5,12 +5,12 @@
  * - A diode, or a zener by itself, passes the winding's current forward and blocks the supply: a zener up to its breakdown,
  *   beyond which it conducts all the time. Its breakdown does not speed anything up.
  * - A diode in series with a zener that faces it breaks down for the winding's current and blocks the supply.
- * - A bidirectional suppressor (`tvs`) breaks down either way, whichever way round it is fitted.
+ * - A bidirectional suppressor (`tvs`) or a varistor breaks down either way, whichever way round it is fitted.
  * - Fitted the wrong way round, a diode or a zener is a short across the winding as soon as it is switched on; the pair
  *   of diode and zener blocks the winding's current, so that it clamps nothing.
  */
 
-export type ClampType = 'diode' | 'schottky' | 'zener' | 'diode-zener' | 'tvs';
+export type ClampType = 'diode' | 'schottky' | 'zener' | 'diode-zener' | 'tvs' | 'varistor';
 
 export interface ClampAction {
   /** What it does when it sits as it is fitted. */
@@ -32,6 +32,7 @@ export function clampAction(type: ClampType, reversed: boolean): ClampAction {
     case 'diode-zener':
       return { acts: reversed ? 'clamps-nothing' : 'clamps', forward: true, breakdown: true, breaksDownOn: reversed };
     case 'tvs':
+    case 'varistor':
       return { acts: 'clamps', forward: false, breakdown: true, breaksDownOn: true };
     default:
       return type satisfies never;

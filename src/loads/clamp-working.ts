@@ -3,6 +3,8 @@ import { releaseTime, storedEnergy } from '../circuit/release.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Reading, Step } from './plan.js';
 
+const DAY = 86_400;
+
 /** A winding whose inductance is stated. */
 export interface Winding {
   /** Henries, armature closed. */
@@ -16,13 +18,14 @@ export interface Winding {
 /**
  * Energy, power and release time as steps: the most energy, and the longest time.
  *
- * @param part the winding @param drop volts across the clamp at its current, highest and lowest in the corner
+ * @param part the winding @param drop volts across the clamp at its current, highest and lowest in the corner, and operations a
+ * day where they are counted
  */
 export function releaseSteps(
   { inductance, release, releaseStep }: Winding,
   part: string,
   s: Reading,
-  drop: { readonly most: number; readonly least: number },
+  drop: { readonly most: number; readonly least: number; readonly perDay?: number },
 ): Step[] {
   const [amps, ohms] = [s.current(part), s.ohms(part)];
   if (amps <= 0) return [];
@@ -43,6 +46,17 @@ export function releaseSteps(
       with: { V_clamp: [drop.most, 'V'], I: [amps, 'A'] },
       gives: [drop.most * amps, 'W'],
     },
+    ...(drop.perDay === undefined
+      ? []
+      : [
+          {
+            name: 'P_mean',
+            says: 'heat in the clamp on average over a day: one in two operations switches off',
+            formula: 'L * I^2 / 2 * n / 2 / t_day',
+            with: { L: [henries, 'H'], I: [amps, 'A'], n: [drop.perDay, ''], t_day: [DAY, 's'] },
+            gives: [(storedEnergy(henries, amps) * drop.perDay) / 2 / DAY, 'W'],
+          } satisfies Step,
+        ]),
     releaseStep(s),
     ...(amps > at
       ? [

@@ -6,6 +6,7 @@ import { formatInterval } from '../quantity/print.js';
 import type { Interval } from '../quantity/interval.js';
 import { releaseSteps } from './clamp-working.js';
 import type { Winding } from './clamp-working.js';
+import { clampHeat } from './clamp-heat.js';
 import { junctionSpread } from './laws.js';
 import { branchSteps } from './branch-working.js';
 import { rating } from './limits.js';
@@ -40,7 +41,15 @@ export interface ClampSetting {
   readonly winding?: Winding;
   /** How often it is switched off, where that is many times a second. */
   readonly pulses?: Pulses;
+  /** The same where it is counted by the day, on and off as two. */
+  readonly perDay?: number;
 }
+
+/** How often a day it is switched, on and off counted as two. */
+export const operationsOf = (figures: Figures): Pick<ClampSetting, 'perDay'> => {
+  const perDay = figures.interval('operations', 'times-per-day')?.max;
+  return perDay === undefined ? {} : { perDay };
+};
 
 /** What a clamp's figures are called: by themselves, and among those of an array. */
 const OWN = { current: 'current', peak: 'peak-current', forward: 'forward-voltage' };
@@ -140,7 +149,7 @@ function accountsOf(
   path: readonly (string | number)[],
   keys: typeof OWN,
 ): AccountPlan[] {
-  const { circuit, part, supply, winding, pulses } = setting;
+  const { circuit, part, supply, winding, pulses, perDay } = setting;
   const base = {
     id: `${circuit}.clamp`,
     kind: 'clamp' as const,
@@ -165,12 +174,19 @@ function accountsOf(
     steps: (s) => [
       ...branchSteps(s.branch(part), 'at switching off the clamp takes over what the winding carries', 'I_clamp'),
       ...(winding && action.acts === 'clamps' && !law.unknown
-        ? releaseSteps(winding, part, s, dropOf(law, s.current(part), s))
+        ? releaseSteps(winding, part, s, {
+            ...dropOf(law, s.current(part), s),
+            ...(perDay !== undefined && { perDay }),
+          })
         : []),
     ],
   };
+  const heat =
+    action.breakdown && action.acts === 'clamps' && !law.unknown
+      ? clampHeat(figures, { ...base, title: `clamp of ${circuit}` }, setting, law.volts)
+      : [];
   const blocks = supply === undefined ? undefined : blocking(figures, action, law, circuit);
-  return blocks === undefined ? [current] : [current, withstands(base, blocks, supply!, circuit)];
+  return [current, ...(blocks === undefined ? [] : [withstands(base, blocks, supply!, circuit)]), ...heat];
 }
 
 /** Under pulses a clamp carries the winding's current in every pause: what it may carry for ever holds for the mean of that. */

@@ -6,7 +6,7 @@ import { bareAtBoot } from './at-boot.js';
 import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Wiring } from './plan.js';
 import { GROUND } from './plan.js';
 import type { Clamp } from './clamp.js';
-import { clampInArray, clampOf } from './clamp.js';
+import { clampInArray, clampOf, operationsOf } from './clamp.js';
 import type { Winding } from './clamp-working.js';
 import type { Driver, Turn } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
@@ -155,6 +155,7 @@ function lowerOne(
     ...(supply !== undefined && { supply }),
     ...(content.winding && { winding: content.winding }),
     ...(pulses && { pulses }),
+    ...operationsOf(figures),
   };
   const clamp = clampOf(input, hung);
   const common = {

@@ -156,13 +156,14 @@ function withContact(
   const purpose = purposeOf(figures, contact);
   const latching = latchingIn(figures, type);
   const coil = type === 'relay-board' ? figures.within('coil') : figures;
-  if (contact === undefined && latching === undefined && coil.says('operations'))
+  const heatsClamp = figures.says('clamp') && coil.says('inductance');
+  if (contact === undefined && latching === undefined && !heatsClamp && coil.says('operations'))
     coil.problem(
       'operations',
       `\`operations\` wear the contact of \`${id}\`, and the file does not say what hangs on that`,
       type === 'relay-board'
-        ? '`contacts: { 1: { load: … } }`, or no `operations`'
-        : '`contact: { load: … }`, or no `operations`',
+        ? '`contacts: { 1: { load: … } }`, or a `clamp` and the `inductance` whose energy it takes'
+        : '`contact: { load: … }`, or a `clamp` and the `inductance` whose energy it takes',
     );
   const lowered = contact && lowerContact({ circuit: circuit.id, type, relay: figures, contact, bench });
   return {

@@ -202,6 +202,8 @@ const clampRating: Say = (f) => {
     return sentence(
       `${when(f)}the clamp of ${f.about} breaks down at ${limitFigure(m.account, m.by.value)} and the supply stands up to ${figure(m.account, m.by.draw)} across it: it conducts as long as the load is on.`,
     );
+  if (f.account?.quantity === 'temperature') return atMost(f, `the clamp of ${f.about}`, 'reaches');
+  if (f.account?.quantity === 'power') return atMost(f, `the clamp of ${f.about}`, 'turns into heat');
   return atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over');
 };
 

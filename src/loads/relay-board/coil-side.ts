@@ -3,7 +3,7 @@ import { copperFactor } from '../../circuit/copper.js';
 import { exactly } from '../../quantity/interval.js';
 import { branchSteps } from '../branch-working.js';
 import type { Clamp } from '../clamp.js';
-import { clampFrom } from '../clamp.js';
+import { clampFrom, operationsOf } from '../clamp.js';
 import type { CoilSetting } from '../coil-accounts.js';
 import { coilAccounts, unsteadyAt } from '../coil-accounts.js';
 import type { CoilFigures } from '../coil-figures.js';
@@ -94,7 +94,13 @@ function clampOn({ board, circuit, path, supply }: Channel, coil: CoilFigures): 
   const { figures, bench } = board.input;
   if (!figures.says('clamp')) return undefined;
   const fitted = bench.behind(figures.within('clamp'), 'clamp');
-  const setting = { circuit, part: `${circuit}.coil`, supply, ...windingFigures(coil) };
+  const setting = {
+    circuit,
+    part: `${circuit}.coil`,
+    supply,
+    ...windingFigures(coil),
+    ...operationsOf(figures.within('coil')),
+  };
   return clampFrom(fitted, fitted.word('type') ?? 'diode', setting, path);
 }
 

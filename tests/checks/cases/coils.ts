@@ -87,6 +87,13 @@ const thrown = (clamp: string, bears = '100 V', supply = '12 V'): string =>
 /** 24 V and, at 50 mA, exactly 1 V: with the supply's 12 V that is 37 V. */
 const PAIR = 'type: diode-zener, current: 1 A, zener-voltage: 24 V, forward-voltage: { value: 1 V, at: 50 mA }';
 
+/** A coil of 100 Ω and 100 mH at 20 °C behind a transistor that keeps 0.2 V: 48 mA, 115.2 µJ, a thousand times a second. */
+const pulsed = (power: string): string =>
+  onChip(
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, inductance: 100 mH, supply: bench, driver: { type: npn, gain: 100, saturation: 0.2 V, pin: PB1, base-resistor: 1 kΩ, maximum-current: 1 A, maximum-voltage: 60 V }, clamp: { type: diode-zener, zener-voltage: 24 V, current: 1 A, power: ${power} }, pwm: { frequency: 1 kHz, duty: 50 % } }`,
+    { policy: 'classroom', ambient: '20 °C' },
+  );
+
 export const COILS: readonly Case[] = [
   {
     rule: 'coil-holds',
@@ -432,6 +439,18 @@ export const COILS: readonly Case[] = [
     when: 'asks at what voltage a zener breaks down where nobody says so',
     verdict: 'unproven',
     text: thrown('type: zener, current: 1 A'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'breaks on a zener that gets hotter than it bears with the coil’s energy a thousand times a second',
+    verdict: 'breach',
+    text: pulsed('115 mW'),
+  },
+  {
+    rule: 'clamp-rating',
+    when: 'is content with one that bears just that',
+    verdict: 'silent',
+    text: pulsed('117 mW'),
   },
   {
     rule: 'clamp-reversed',
