@@ -178,6 +178,8 @@ const LINES: {
   pressed: { from: 'high', at: ['low'], rest: 'high' },
   loaded: { from: 'high', at: ['low', 'high'], rest: 'low' },
   braked: { from: 'high', at: ['low', 'high'], rest: 'low' },
+  eased: { from: 'low', at: ['high'], rest: 'low' },
+  idle: { from: 'low', at: ['low', 'high'], rest: 'low' },
 };
 
 export const isLineRecipe = (recipe: Recipe): recipe is LineRecipe => recipe in LINES;
@@ -192,7 +194,10 @@ export interface Ends {
 /** All corners of a line's recipe: what feeds one end alone may stand anywhere, whatever the others do. */
 export function lineCornersOf(recipe: LineRecipe, { from, at, below }: Ends): readonly Corner[] {
   const { rest, ...stand } = LINES[recipe];
-  const pushing: readonly End[] = below ? ['low', 'high'] : [stand.from];
+  // What goes below ground as well as above a supply pushes least in between.
+  const pushing: readonly End[] = below
+    ? ['low', ...(recipe === 'eased' ? (['typ'] as const) : []), 'high']
+    : [stand.from];
   const receiving: readonly End[] = at.length === 0 ? [stand.at[0]!] : stand.at;
   return pushing.flatMap((push) =>
     receiving.flatMap((feed) => {

@@ -24,6 +24,10 @@ export function leaning(lean: AskedLean, plan: BranchPlan, on: boolean, inner: R
     }
     case 'pressed':
       return line === 'pull' ? 'low' : 'high';
+    case 'eased':
+      return line === 'pull' ? 'high' : 'low';
+    case 'idle':
+      return 'low';
     case 'loaded':
       return 'high';
     case 'braked':

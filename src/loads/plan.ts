@@ -209,8 +209,8 @@ export interface SolvedBranch {
  * - `drive-worst`, `drive-best`: control side weakest with the load heaviest, and the other way round;
  * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest;
  * - of a signal line: `raised`, `lowered`: its voltage highest and lowest against what its receiver wants; `pressed`: as much
- *   as can be pushed through its clamps; `loaded`, `braked`: most current in it, with what drives it lowest and highest in
- *   resistance.
+ *   as can be pushed through its clamps; `eased`: as little; `loaded`, `braked`: most current in it, with what drives it lowest
+ *   and highest in resistance; `idle`: least.
  */
 export type Recipe =
   | 'draw-most'
@@ -225,7 +225,7 @@ export type Recipe =
   | 'lightest'
   | LineRecipe;
 
-export type LineRecipe = 'raised' | 'lowered' | 'pressed' | 'loaded' | 'braked';
+export type LineRecipe = 'raised' | 'lowered' | 'pressed' | 'loaded' | 'braked' | 'eased' | 'idle';
 
 export type AccountKind =
   | 'pin'

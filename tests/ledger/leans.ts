@@ -62,6 +62,10 @@ export function leanOfBranch(asked: AskedLean, branch: BranchPlan, network: Netw
       return lifts ? 'low' : 'high';
     case 'pressed':
       return line === 'pull' ? 'low' : 'high';
+    case 'eased':
+      return line === 'pull' ? 'high' : 'low';
+    case 'idle':
+      return 'low';
     case 'loaded':
       return 'high';
     case 'braked':

@@ -58,6 +58,8 @@ function readAll(project: Project, accounts: readonly Account[], build: Build): 
 
 const SUMS = new Set(['group', 'total', 'rail', 'inlet', 'supply', 'fuse', 'wire', 'regulator']);
 const isSum = (a: Account): boolean => a.quantity === 'current' && SUMS.has(a.kind);
+/** What is pushed into a line, and what that heats: held at both ends. */
+const isPushed = (a: Account): boolean => a.kind === 'series' || (a.kind === 'pin' && a.direction === 'injected');
 
 /** A load that cannot be let go of: its own resistance is all that limits it then, and how much no longer matters. */
 const isStuck = (a: Account): boolean => lets(a) && a.quantity === 'current' && a.limits.some((l) => l.left < 0);
@@ -144,8 +146,9 @@ test.each(Object.entries(SAMPLES))(
           const room = roomOf(project, accounts[k]!) * size + traceOf(accounts[k]!);
           const where = `${described(accounts[k]!)} in build ${n} of ${JSON.stringify(data)}`;
           const { direction } = accounts[k]!;
-          // The end that is judged, of every account; both ends of the sums of currents.
-          if (direction === 'at-least') expect(value, where).toBeGreaterThanOrEqual(min - room);
+          // The end that is judged, of every account; both ends of the sums of currents and of what is pushed in.
+          if (direction === 'at-least' || isPushed(accounts[k]!))
+            expect(value, where).toBeGreaterThanOrEqual(min - room);
           else if (isSum(accounts[k]!))
             expect(value, where).toBeGreaterThanOrEqual(min - LEAST_ROOM * size - traceOf(accounts[k]!));
           if (direction !== 'at-least' || isSum(accounts[k]!)) expect(value, where).toBeLessThanOrEqual(max + room);

@@ -38,10 +38,9 @@ describe.each(['rss', 'monte-carlo'] as const)('by %s', (corners) => {
       (a) => a.draw !== null && a.kind !== 'measured' && a.kind !== 'battery' && a.mode !== 'boot',
     );
     expect(known.filter((a) => a.statistics === undefined)).toEqual([]);
-    // What is pushed into a pin over a line at least, and the least heat of what pushes it, are judged by nothing and not searched
-    // for. Nor is the least heat of a driver: in every corner it keeps the most that its maker publishes, of which a typical one keeps less.
-    const unjudged = (a: Report['accounts'][number]): boolean =>
-      a.direction === 'injected' || a.kind === 'series' || (a.kind === 'driver' && a.quantity === 'temperature');
+    // The least heat of a driver is judged by nothing: in every corner it keeps the most that its maker publishes, of which a
+    // typical one keeps less.
+    const unjudged = (a: Report['accounts'][number]): boolean => a.kind === 'driver' && a.quantity === 'temperature';
     const held = (a: Report['accounts'][number]): Bounds =>
       unjudged(a) ? { min: a.statistics!.low, max: a.draw!.max } : a.draw!;
     expect(known.filter((a) => outside(a.statistics!, held(a))).map((a) => [a.title, a.draw, a.statistics])).toEqual(

@@ -207,22 +207,21 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
     return at < 0.5 ? 2 * at * typ + (1 - 2 * at) * min : (2 * at - 1) * max + (2 - 2 * at) * typ;
   };
   const law = ({ min, typ, max }: JunctionSpread, figure: string): Junction => {
-    const of = (key: 'slope' | 'series' | 'perKelvin'): number =>
-      take({ min: min[key], typ: typ[key], max: max[key] }, figure);
-    // The voltage at 1 A lies as far along as slope and resistance do, and so does the one at any other current.
-    const atOne = take(
-      {
-        min: -min.slope * min.logSaturation,
-        typ: -typ.slope * typ.logSaturation,
-        max: -max.slope * max.logSaturation,
-      },
-      figure,
+    const ends = (of: (end: Junction) => number): number => take({ min: of(min), typ: of(typ), max: of(max) }, figure);
+    const of = (key: 'slope' | 'series'): number => ends((end) => end[key]);
+    // The ends may state their coefficients at different currents: at another one it changes with the slope.
+    const perKelvin = ends(
+      (end) =>
+        end.perKelvin +
+        (end.slope / (end.referenceTemperature + 273.15)) * Math.log(typ.referenceCurrent / end.referenceCurrent),
     );
+    // The voltage at 1 A lies as far along as slope and resistance do, and so does the one at any other current.
+    const atOne = ends((end) => -end.slope * end.logSaturation);
     return {
       ...typ,
       slope: of('slope'),
       series: of('series'),
-      perKelvin: of('perKelvin'),
+      perKelvin,
       logSaturation: -atOne / of('slope'),
     };
   };

@@ -54,11 +54,12 @@ export const formulaOf = (text: string, values: Readonly<Record<string, number>>
 /** A printed result in SI units, and half of its last digit. */
 export function resultOf(text: string): { readonly value: number; readonly half: number } {
   const value = sumOf(text);
-  const [, decimals = '', unit = ''] = /^[−-]?\d+(?:\.(\d+))?(?:e[+-]?\d+)?(?: (\S+))?$/u.exec(text) ?? [];
+  const [, decimals = '', power = '0', unit = ''] =
+    /^-?\d+(?:\.(\d+))?(?:e([+-]?\d+))?(?: (\S+))?$/u.exec(text.replaceAll('−', '-')) ?? [];
   if (unit === '°C') return { value, half: Math.abs(value) < 100 ? 0.05 : 0.5 };
   // A bare number is printed to four digits without the noughts at its end.
   if (unit === '') return { value, half: 0.5 * 10 ** (Math.floor(Math.log10(Math.abs(value) || 1)) - 3) };
-  const size = SIZES[unit] ?? 1;
+  const size = (SIZES[unit] ?? 1) * 10 ** Number(power);
   const digit = decimals === '' ? 10 ** Math.max(0, Math.floor(Math.log10(Math.abs(value / size) || 1)) - 2) : 1;
   return { value, half: value === 0 ? 1e-12 : 0.5 * digit * 10 ** -decimals.length * size };
 }

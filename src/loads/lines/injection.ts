@@ -57,7 +57,7 @@ const shape = ({ circuit, path, ends, off }: Injection) => ({
   direction: 'injected' as const,
   circuits: [circuit],
   path,
-  recipes: ['pressed', 'lowered'] as const,
+  recipes: ['pressed', 'lowered', 'eased'] as const,
   line: ends,
   ...(off && { off: true as const }),
 });

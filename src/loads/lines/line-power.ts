@@ -28,6 +28,12 @@ export function linePower(
     if (volts ** 2 / ohms.min < USUAL_POWER / 10) return [];
     const range = { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER };
     const limit = assumed(figures, `what the resistor ${part} bears`, range, 'power');
-    return [{ ...resistorPower(part, circuit, path, limit), recipes: ['loaded', 'braked', 'pressed'], line: ends }];
+    return [
+      {
+        ...resistorPower(part, circuit, path, limit, ohms),
+        recipes: ['loaded', 'idle', 'braked', 'pressed', 'eased'],
+        line: ends,
+      },
+    ];
   });
 }
