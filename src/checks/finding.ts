@@ -2,6 +2,7 @@
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
+import type { WaysIntoDead } from '../ledger/lifted.js';
 import type { WhileDead } from '../ledger/without.js';
 import type { Step } from '../loads/plan.js';
 import type { WaiverPlan } from '../project/project.js';
@@ -67,6 +68,8 @@ export interface Judged {
   readonly boot: BootBooks;
   /** What loads do that live while the chip that switches them is dead. */
   readonly dead: readonly WhileDead[];
+  /** What finds a way into the rails of dead supplies. */
+  readonly ways: WaysIntoDead;
   /** Accounts of which that state is worth a note, and no more. */
   readonly noted: readonly JudgedAccount[];
 }

@@ -4,7 +4,7 @@ import type { BootBooks } from '../ledger/boot.js';
 import { bootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import { ledgerOf } from '../ledger/ledger.js';
-import { whileDead } from '../ledger/without.js';
+import { waysIntoAll, whileDead } from '../ledger/without.js';
 import { BOOT } from '../ledger/moments.js';
 import type { Project } from '../project/project.js';
 import { resolve } from '../project/resolve.js';
@@ -128,7 +128,8 @@ export function judgeProject(project: Project, mode?: string): Judgement {
     return by ? [{ account, verdict: 'note', margin: by.left, by }] : [];
   });
   const dead = mode === undefined ? whileDead(project) : [];
-  const judged: Judged = { ledger, accounts, runaway, boot, dead, noted: mode === undefined ? noted : [] };
+  const ways = mode === undefined ? waysIntoAll(project) : { lifted: [], pushed: [] };
+  const judged: Judged = { ledger, accounts, runaway, boot, dead, ways, noted: mode === undefined ? noted : [] };
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,
   );

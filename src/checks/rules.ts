@@ -2,6 +2,8 @@
 import bootDrives from './boot/boot-drives.js';
 import bootFloats from './boot/boot-floats.js';
 import deadDrives from './boot/dead-drives.js';
+import deadLifted from './boot/dead-lifted.js';
+import deadPushed from './boot/dead-pushed.js';
 import strapLoaded from './boot/strap-loaded.js';
 import clampRating from './coils/clamp-rating.js';
 import clampReversed from './coils/clamp-reversed.js';
@@ -129,6 +131,8 @@ export const WIRING_RULES: readonly WiringRule[] = [
   bootFloats,
   strapLoaded,
   deadDrives,
+  deadPushed,
+  deadLifted,
   wireIdle,
 ];
 

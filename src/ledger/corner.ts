@@ -180,6 +180,8 @@ const LINES: {
   braked: { from: 'high', at: ['low', 'high'], rest: 'low' },
   eased: { from: 'low', at: ['high'], rest: 'low' },
   idle: { from: 'low', at: ['low', 'high'], rest: 'low' },
+  lifted: { from: 'high', at: ['high'], rest: 'low' },
+  sunk: { from: 'low', at: ['low'], rest: 'high' },
 };
 
 export const isLineRecipe = (recipe: Recipe): recipe is LineRecipe => recipe in LINES;

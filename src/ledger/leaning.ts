@@ -22,6 +22,10 @@ export function leaning(lean: AskedLean, plan: BranchPlan, on: boolean, inner: R
       const raises = line === 'clamp' ? grounded : inner.has(plan.from) && inner.has(plan.to) ? on : !grounded;
       return raises === (lean === 'raised') ? 'high' : 'low';
     }
+    case 'lifted':
+    case 'sunk':
+      // What leads to ground takes from what comes through; everything else lets it.
+      return (plan.from === GROUND || plan.to === GROUND) === (lean === 'sunk') ? 'high' : 'low';
     case 'pressed':
       return line === 'pull' ? 'low' : 'high';
     case 'eased':

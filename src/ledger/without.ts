@@ -8,6 +8,8 @@ import { deadNodes, feedOfLoad, touchedBy, withoutSupplies } from '../project/wi
 import type { Account } from './account.js';
 import type { AtBoot } from './boot.js';
 import { proofsOf, settleLoose } from './boot.js';
+import type { Dead, WaysIntoDead } from './lifted.js';
+import { waysIntoDead } from './lifted.js';
 import { settleAccount } from './settle.js';
 import { likenessOf } from './likeness.js';
 import { loadQuestions } from './load-questions.js';
@@ -54,11 +56,24 @@ export interface WhileDead extends AtBoot {
   readonly dead: readonly string[];
 }
 
+/** The supplies that are dead together: each source by itself, and those that a mode of the file says. */
+export function deadSets({ nodes, modes }: Project): readonly Dead[] {
+  const named = modes.flatMap((m) => (m.without.length > 0 ? [[...m.without].sort()] : []));
+  const isStated = (dead: readonly string[]): boolean => named.some((set) => set.join() === dead.join());
+  const sources = nodes.flatMap((n) => (n.kind === 'supply' && n.states === true ? [[n.id]] : []));
+  const several = new Map(named.filter((set) => set.length > 1).map((set) => [set.join(), set]));
+  return [...sources, ...several.values()].map((dead) => ({ dead, stated: isStated(dead) }));
+}
+
+/** What still lives and finds its way into rails that are dead. */
+export function waysIntoAll(project: Project): WaysIntoDead {
+  const all = deadSets(project).map((of) => waysIntoDead(project, of));
+  return { lifted: all.flatMap((w) => w.lifted), pushed: all.flatMap((w) => w.pushed) };
+}
+
 /** The circuits whose load lives while the chip that switches it is dead, and what they do then. */
 export function whileDead(project: Project): WhileDead[] {
-  const sources = project.nodes.flatMap((n) => (n.kind === 'supply' && n.states === true ? [[n.id]] : []));
-  const stated = project.modes.flatMap((m) => (m.without.length > 1 ? [m.without] : []));
-  return [...sources, ...stated].flatMap((dead): WhileDead[] => {
+  return deadSets(project).flatMap(({ dead }): WhileDead[] => {
     const nodes = deadNodes(project, dead);
     const pinOf = new Map(project.pins.map((p) => [p.id, p]));
     const circuits = project.circuits.flatMap((c): AtBoot[] => {

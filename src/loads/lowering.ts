@@ -143,8 +143,8 @@ export interface Bench {
   ): BoundPin | undefined;
   /** A pin that somebody from outside reaches. @param by who @param driven it is pushed up and down, not only connected */
   inputPin(name: unknown, path: readonly (string | number)[], by: string, driven: boolean): InputPin | undefined;
-  /** A node of somebody else's voltage, which no load can hang on; volts. */
-  outside(id: string, title: string, volts: Interval, path: readonly (string | number)[]): string;
+  /** A node of somebody else's voltage, which no load can hang on; volts. @param life the node that keeps it alive, where known */
+  outside(id: string, title: string, volts: Interval, path: readonly (string | number)[], life?: string): string;
   /** A node that only one thing hangs on, fed by a supply that the file does not describe; volts. */
   elsewhere(id: string, title: string, volts: Interval, path: readonly (string | number)[]): string;
   /** The supplies that keep a node alive. */

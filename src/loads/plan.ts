@@ -210,7 +210,8 @@ export interface SolvedBranch {
  * - `let-go-worst`, `let-go-best`: the circuit switched off, what still flows highest and lowest;
  * - of a signal line: `raised`, `lowered`: its voltage highest and lowest against what its receiver wants; `pressed`: as much
  *   as can be pushed through its clamps; `eased`: as little; `loaded`, `braked`: most current in it, with what drives it lowest
- *   and highest in resistance; `idle`: least.
+ *   and highest in resistance; `idle`: least;
+ * - of what finds a way into a dead rail: `lifted`, `sunk`: most and least of it comes through.
  */
 export type Recipe =
   | 'draw-most'
@@ -225,7 +226,7 @@ export type Recipe =
   | 'lightest'
   | LineRecipe;
 
-export type LineRecipe = 'raised' | 'lowered' | 'pressed' | 'loaded' | 'braked' | 'eased' | 'idle';
+export type LineRecipe = 'raised' | 'lowered' | 'pressed' | 'loaded' | 'braked' | 'eased' | 'idle' | 'lifted' | 'sunk';
 
 export type AccountKind =
   | 'pin'

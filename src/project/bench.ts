@@ -101,8 +101,9 @@ export function benchOf(around: Surroundings): UsedBench {
       note(found, { by, as: driven ? 'driven' : 'input', path });
       return found.chip.input(found.pin);
     },
-    outside(id, title, volts, path) {
-      tree.add({ id, kind: 'joint', title, path, limits: [], volts, outside: true });
+    outside(id, title, volts, path, life) {
+      const outside = { outside: true as const, ...(life !== undefined && { life }) };
+      tree.add({ id, kind: 'joint', title, path, limits: [], volts, ...outside });
       return id;
     },
     elsewhere(id, title, volts, path) {

@@ -21,5 +21,6 @@ export const joined = (lines: readonly LoweredLine[]): LoweredLine => ({
   circuits: lines.flatMap((l) => l.circuits),
   networks: lines.flatMap((l) => l.networks),
   accounts: lines.flatMap((l) => l.accounts),
+  ends: lines.flatMap((l) => l.ends),
   facts: lines.flatMap((l) => l.facts),
 });

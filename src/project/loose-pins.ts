@@ -47,6 +47,21 @@ export function yielding(member: Member): Member {
   }
 }
 
+/** The same on a rail that only leaks feed: it takes the less the lower that stands, and of a range any of it. */
+export function faint(member: Member): Member {
+  const { part } = member;
+  if (member.kind !== 'current' && member.kind !== 'power') return member;
+  const taken = member.kind === 'current' ? member.amps : member.watts;
+  const ohms = (figure: number): number =>
+    figure > 0 ? Math.min((member.kind === 'current' ? READ_AT : READ_AT ** 2) / figure, INPUT_OHMS) : INPUT_OHMS;
+  return {
+    kind: 'resistance',
+    part,
+    ohms: { min: ohms(taken.max), typ: ohms(taken.typ), max: ohms(taken.min) },
+    load: true,
+  };
+}
+
 /** Ohms of a wire: a branch between two nodes needs a resistance to be solved. */
 const WIRE = exactly(1e-3);
 

@@ -12,6 +12,7 @@ import type {
   Origin,
 } from '../loads/plan.js';
 import type { Unsourced } from '../loads/figures.js';
+import type { LineEnd } from '../loads/lines/line.js';
 import type { OpenQuestion, PinAtBoot } from '../loads/lowering.js';
 import type { Point } from '../quantity/points.js';
 import type { Path } from '../source/place.js';
@@ -29,6 +30,8 @@ export interface TreeNode {
   readonly reverse?: Reverse;
   /** Somebody else's voltage: it takes from what our rails give, so that it leans against them in sums. */
   readonly outside?: true;
+  /** Node of what makes somebody else's voltage, where the file says so: it dies with that. */
+  readonly life?: string;
   /** What feeds the load of one contact, where the file describes no supply for it. */
   readonly elsewhere?: true;
   /** Limits on the current through it. */
@@ -354,6 +357,8 @@ export interface Project {
   readonly channels: ReadonlyMap<string, number>;
   readonly facts: readonly TreeFact[];
   readonly lines: readonly LineFact[];
+  /** What reads signal lines, as far as a junction leads from it to its supply. */
+  readonly ends: readonly LineEnd[];
   readonly modes: readonly ModePlan[];
   readonly interlocks: readonly InterlockPlan[];
   readonly measured: readonly ReadingPlan[];

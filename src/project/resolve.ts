@@ -207,6 +207,7 @@ export function resolve(
     expanders: new Set(entries(data['expanders']).map(([id]) => id)),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
+    ends: lines.ends,
     lines: lines.facts,
     modes,
     interlocks,

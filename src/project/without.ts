@@ -1,29 +1,33 @@
 /**
- * A project with some of its supplies dead: what they alone feed stands at 0 V, and the pins of a chip without supply are no
- * more than the clamps to its rail (rule 18 of the format).
+ * A project with some of its supplies dead (rule 18 of the format). What they alone feed is taken at 0 V, and as floating
+ * (`afloat.ts`); the pins of a chip without supply, and the inputs of what lives no more, are no more than the clamps to its
+ * rail.
  */
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
+import type { LineEnd } from '../loads/lines/line.js';
 import type { BranchPlan, CircuitPlan, Member, NetworkPlan } from '../loads/plan.js';
 import { GROUND } from '../loads/plan.js';
 import { exactly } from '../quantity/interval.js';
 import { nodeOf } from './assemble.js';
-import { wired, yielding } from './loose-pins.js';
-import type { Project } from './project.js';
+import { faint, wired, yielding } from './loose-pins.js';
+import type { Project, TreeNode } from './project.js';
 
 /** In the place of a clamp where there is none, ohms. */
 const UNCLAMPED = exactly(1e9);
 
 /** The supply that a node is the ideal source of: one with a resistance has its source inside. */
-const supplyOf = (node: string): string => node.replace(/:inside$/, '');
+export const supplyOf = (node: string): string => node.replace(/:inside$/, '');
 
 /** The nodes of the supply tree that nothing feeds once some supplies are dead. */
 export function deadNodes(
   { nodes, links }: Pick<Project, 'nodes' | 'links'>,
   dead: readonly string[],
 ): ReadonlySet<string> {
-  const alive = new Set(nodes.flatMap((n) => (n.volts !== undefined && !dead.includes(supplyOf(n.id)) ? [n.id] : [])));
+  const isSource = (n: Project['nodes'][number]): boolean => n.volts !== undefined && !dead.includes(supplyOf(n.id));
+  const alive = new Set(nodes.flatMap((n) => (isSource(n) && n.life === undefined ? [n.id] : [])));
   // Upstream first: whatever feeds a node has been seen before it.
   for (const { from, to } of links) if (alive.has(from)) alive.add(to);
+  for (const n of nodes) if (isSource(n) && n.life !== undefined && alive.has(n.life)) alive.add(n.id);
   return new Set(nodes.flatMap((n) => (alive.has(n.id) ? [] : [n.id])));
 }
 
@@ -39,24 +43,37 @@ export function touchedBy(project: Project, nodes: ReadonlySet<string>): Readonl
 export const feedOfLoad = ({ wiring }: CircuitPlan): string | undefined =>
   wiring.board ? (wiring.board.coil ?? wiring.board.logic) : wiring.supply;
 
-const railsOf = ({ pins }: Project): ReadonlyMap<string, string> => new Map(pins.map((p) => [p.id, p.rail]));
+export const railsOf = ({ pins }: Project): ReadonlyMap<string, string> => new Map(pins.map((p) => [p.id, p.rail]));
 
-/** The same project with some supplies dead; of its accounts those that nothing dead has to do with. */
-export function withoutSupplies(project: Project, dead: readonly string[]): Project {
+/** A dead source. */
+export function unfed(node: TreeNode): TreeNode {
+  const { volts: _, ...rest } = node;
+  return rest;
+}
+
+/** The same project with some supplies dead, at 0 V. @param ends who reads lines, with a clamp that leads to a dead rail */
+export function grounded(project: Project, dead: readonly string[], ends: readonly LineEnd[]) {
   const nodes = deadNodes(project, dead);
-  const touched = touchedBy(project, nodes);
-  const rails = railsOf(project);
-  const clamped = new Set([...project.boot.pins].flatMap(([id, p]) => (p.clamped ? [id] : [])));
-  const owners = new Set(project.pins.flatMap((p) => (nodes.has(p.rail) ? [p.owner] : [])));
+  return {
+    nodes,
+    project: {
+      ...project,
+      nodes: project.nodes.map((n) => (dead.includes(supplyOf(n.id)) ? unfed(n) : n)),
+      links: project.links.filter((l) => !nodes.has(l.from)),
+      networks: deadNetworks(project, nodes, ends, () => GROUND),
+    } satisfies Project,
+  };
+}
+
+/** The same; of its accounts those that nothing dead has to do with. */
+export function withoutSupplies(whole: Project, dead: readonly string[]): Project {
+  // Only what is published is held against anybody: a clamp that is assumed is no more than a question.
+  const known = whole.ends.filter((end) => end.assumed !== true);
+  const { project, nodes } = grounded(whole, dead, known);
+  const touched = touchedBy(whole, nodes);
+  const owners = new Set(whole.pins.flatMap((p) => (nodes.has(p.rail) ? [p.owner] : [])));
   return {
     ...project,
-    nodes: project.nodes.map((n) => {
-      if (!dead.includes(supplyOf(n.id))) return n;
-      const { volts: _, ...rest } = n;
-      return rest;
-    }),
-    links: project.links.filter((l) => !nodes.has(l.from)),
-    networks: project.networks.map((n) => deadNetwork(n, nodes, rails, clamped)),
     accounts: project.accounts.filter(
       (a) =>
         !a.circuits.some((c) => touched.has(c)) &&
@@ -70,33 +87,61 @@ export function withoutSupplies(project: Project, dead: readonly string[]): Proj
   };
 }
 
-function deadNetwork(
-  network: NetworkPlan,
+/** The part that is the clamp of a line's end while what reads it is dead. */
+export const clampOf = ({ told }: Pick<LineEnd, 'told'>): string => `${told}, its clamp`;
+
+/**
+ * The networks while some nodes are dead.
+ *
+ * @param ends who reads lines, with a clamp @param stands the node in the place of a dead one: ground, or itself where it floats
+ */
+export function deadNetworks(
+  project: Project,
   nodes: ReadonlySet<string>,
-  rails: ReadonlyMap<string, string>,
-  clamped: ReadonlySet<string>,
-): NetworkPlan {
-  const inner = new Set(network.inner);
-  const grounded = (node: string): string => (nodes.has(node) ? GROUND : node);
-  const isDead = (b: BranchPlan): boolean => b.pin !== undefined && nodes.has(rails.get(b.pin.pin) ?? '');
-  const state = (plans: readonly BranchPlan[]): BranchPlan[] => {
-    const some = plans.some(isDead);
-    const mapped = plans.map((b): BranchPlan => {
-      if (isDead(b)) return throughDead(b, inner, clamped);
-      const ends = { from: grounded(b.from), to: grounded(b.to) };
-      // What takes a current of its own gets none from a pin that is dead.
-      return {
-        ...b,
-        ...ends,
-        ...(some && (inner.has(b.from) || inner.has(b.to)) && { members: b.members.map(yielding) }),
-      };
-    });
-    const alone = plans.flatMap((b) => (isDead(b) && b.carries === undefined ? hungOn(b, inner, grounded) : []));
-    return [...mapped, ...alone];
-  };
-  const [on, off] = [state(network.on), state(network.off)];
-  return { ...network, on, off, inner: [...inner] };
+  ends: readonly LineEnd[],
+  stands: (node: string) => string,
+): NetworkPlan[] {
+  const rails = railsOf(project);
+  const clamped = new Set([...project.boot.pins].flatMap(([id, p]) => (p.clamped ? [id] : [])));
+  // What only has a voltage of its own nobody said what keeps alive: it is taken to die with what it is wired to.
+  const unknown = new Set(project.nodes.flatMap((n) => (n.outside && n.life === undefined ? [n.id] : [])));
+  return project.networks.map((network) => {
+    const inner = new Set(network.inner);
+    const read = ends.filter((end) => nodes.has(end.rail) && inner.has(end.node));
+    const at = (node: string): string => (nodes.has(node) ? stands(node) : node);
+    const isDead = (b: BranchPlan): boolean => b.pin !== undefined && nodes.has(rails.get(b.pin.pin) ?? '');
+    const state = (plans: readonly BranchPlan[]): BranchPlan[] => {
+      const some = plans.some(isDead);
+      const mapped = plans.map((b): BranchPlan => {
+        if (isDead(b)) return throughDead(b, inner, clamped, at(rails.get(b.pin!.pin)!));
+        if (read.length > 0 && unknown.has(b.from)) return { ...b, from: b.to };
+        // What takes a current of its own gets none from a pin that is dead, and less from a rail that only leaks feed.
+        const members =
+          floats(b.from) || floats(b.to)
+            ? b.members.map(faint)
+            : some && (inner.has(b.from) || inner.has(b.to))
+              ? b.members.map(yielding)
+              : b.members;
+        return { ...b, from: at(b.from), to: at(b.to), members };
+      });
+      const alone = plans.flatMap((b) => (isDead(b) && b.carries === undefined ? hungOn(b, inner, at) : []));
+      const clamps = read.flatMap((end) =>
+        plans.some((b) => b.line === 'clamp' && b.from === end.node && b.to === end.rail)
+          ? []
+          : [endClamp(end, at(end.rail))],
+      );
+      return [...mapped, ...alone, ...clamps];
+    };
+    const floats = (node: string): boolean => nodes.has(node) && stands(node) !== GROUND;
+    const [on, off] = [state(network.on), state(network.off)];
+    return { ...network, on, off, inner: [...inner] };
+  });
 }
+
+const endClamp = (end: LineEnd, to: string): BranchPlan => ({
+  ...{ from: end.node, to, circuit: end.about, line: 'clamp' },
+  members: [{ kind: 'junction', part: clampOf(end), law: PIN_CLAMP }],
+});
 
 /** The node at a pin: its own, or where several things meet at it. A pin with one branch gets one. */
 function pinNode({ pin, from, to, carries }: BranchPlan, inner: Set<string>): string {
@@ -106,14 +151,14 @@ function pinNode({ pin, from, to, carries }: BranchPlan, inner: Set<string>): st
   return node;
 }
 
-/** In the place of a dead pin's output: its clamp to a rail at 0 V. */
-function throughDead(b: BranchPlan, inner: Set<string>, clamped: ReadonlySet<string>): BranchPlan {
+/** In the place of a dead pin's output: its clamp to its rail. */
+function throughDead(b: BranchPlan, inner: Set<string>, clamped: ReadonlySet<string>, rail: string): BranchPlan {
   const part = b.pin!.pin;
   const clamp: Member = { kind: 'junction', part, law: PIN_CLAMP };
   const open: Member = { kind: 'resistance', part, ohms: UNCLAMPED };
   return {
     from: pinNode(b, inner),
-    to: GROUND,
+    to: rail,
     circuit: b.circuit,
     members: clamped.has(part) ? [clamp] : [open],
   };

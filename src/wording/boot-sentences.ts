@@ -5,18 +5,19 @@ import { sentence } from './phrases.js';
 type Say = (f: Finding) => string;
 
 /** 'a, b and c', and of many the first and the last. */
-function listed(names: string): string {
+export function listed(names: string): string {
   const all = names.split(', ');
   return all.length > MOST ? `${all[0]} to ${all.at(-1)}` : names.replace(/, ([^,]*)$/, ' and $1');
 }
 
 const MOST = 4;
 
-const circuitsOf = (f: Finding): string => f.names['who'] || listed(f.names['circuits']!);
+export const circuitsOf = (f: Finding): string => f.names['who'] || listed(f.names['circuits']!);
 
-const many = (f: Finding): boolean => !f.names['who'] && f.names['circuits']!.includes(',');
+export const many = (f: Finding): boolean => !f.names['who'] && f.names['circuits']!.includes(',');
 
-const pinsOf = (f: Finding): string => `pin${f.names['pins']!.includes(',') ? 's' : ''} ${listed(f.names['pins']!)}`;
+export const pinsOf = (f: Finding): string =>
+  `pin${f.names['pins']!.includes(',') ? 's' : ''} ${listed(f.names['pins']!)}`;
 
 /** What the pins do, in words that follow them. */
 function doing(f: Finding): string {
@@ -36,7 +37,7 @@ function doing(f: Finding): string {
 }
 
 /** What the file calls safe, as the second half of a sentence. */
-function safely(f: Finding): string {
+export function safely(f: Finding): string {
   if (f.names['safe'] === undefined) return '';
   return f.names['safe'] === 'load-stopped'
     ? ', and its load is safe only while it is stopped'
@@ -76,16 +77,4 @@ export const strapLoaded: Say = (f) => {
         : `${listed(by!)} decides where it stands`
       : `with ${listed(by!)} on it it may stand at ${volts}, where ${needs} ${level === 'high' ? 'or more' : 'or less'} surely read ${level}`;
   return sentence(`pin ${pin} has to be ${level} at a reset${why}, and ${stands}.`);
-};
-
-export const deadDrives: Say = (f) => {
-  const circuits = circuitsOf(f);
-  const is = many(f) ? 'are' : 'is';
-  const through = `current finds its way into ${pinsOf(f)}, whose chip is dead`;
-  const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
-  return f.names['does'] === 'on'
-    ? sentence(`while ${listed(f.names['dead']!)} is dead ${through}: ${circuits} ${is} on${closed}${safely(f)}.`)
-    : sentence(
-        `while ${listed(f.names['dead']!)} is dead ${through}, and nothing promises that ${circuits} ${is} off${safely(f)}.`,
-      );
 };

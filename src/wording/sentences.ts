@@ -4,7 +4,8 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { CHOICE_SENTENCES } from './choice-sentences.js';
 import { CONTACT_SENTENCES } from './contact-sentences.js';
-import { bootDrives, bootFloats, deadDrives, strapLoaded } from './boot-sentences.js';
+import { bootDrives, bootFloats, strapLoaded } from './boot-sentences.js';
+import { deadDrives, deadLifted, deadPushed } from './dead-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
 import { batteryLife, batterySags, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
@@ -304,6 +305,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'boot-floats': bootFloats,
   'strap-loaded': strapLoaded,
   'dead-drives': deadDrives,
+  'dead-lifted': deadLifted,
+  'dead-pushed': deadPushed,
   'wire-idle': (f) =>
     f.names['from'] === undefined
       ? `Nothing of ${f.names['to']} returns over the wire ${f.about}.`

@@ -68,6 +68,10 @@ export function leanOfBranch(asked: AskedLean, branch: BranchPlan, network: Netw
       return 'low';
     case 'loaded':
       return 'high';
+    case 'lifted':
+      return from === GROUND || to === GROUND ? 'low' : 'high';
+    case 'sunk':
+      return from === GROUND || to === GROUND ? 'high' : 'low';
     case 'braked':
       return line === undefined || line === 'drive' ? 'low' : 'high';
     default:

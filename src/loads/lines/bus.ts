@@ -10,7 +10,7 @@ import type { AccountPlan, BranchPlan, LineEnds, Member, Origin, Reading, Step }
 import { GROUND } from '../plan.js';
 import { injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
-import type { LoweredLine } from './line.js';
+import type { LineEnd, LoweredLine } from './line.js';
 import { pullsDown } from './line.js';
 import { overdrivenAccount } from './overdriven.js';
 import { PIN_CLAMP } from './pin-clamp.js';
@@ -135,8 +135,23 @@ export function lowerBus(signals: readonly Signal[], bench: Bench): LoweredLine 
       { id, circuits: [id], side: 'load', inner: [node], hooks: [], on: [...held, low], off: [...held, ...clamp] },
     ],
     accounts,
+    ends: endsOf(signals, node),
   };
 }
+
+/** Who reads the line: the chip, and what hangs on it. What nothing but a resistor pulls up pushes little into any of them. */
+const endsOf = (signals: readonly Signal[], node: string): LineEnd[] => {
+  const { input, path } = signals[0]!;
+  const base = { node, about: input.account, injected: [] };
+  return [
+    ...(input.clamped ? [{ ...base, rail: input.rail, told: `pin ${input.label}`, owner: input.owner, path }] : []),
+    ...signals.flatMap((s): LineEnd[] =>
+      s.supply === undefined || s.bears !== undefined
+        ? []
+        : [{ ...base, rail: s.supply, told: `${s.role} of ${s.by}`, owner: s.by, path: s.path, assumed: true }],
+    ),
+  ];
+};
 
 /** The line's circuit; it is on while somebody pulls it low. */
 const bare = (id: string, path: Signal['path'], pin: string): LoweredLine => ({
@@ -148,6 +163,7 @@ const bare = (id: string, path: Signal['path'], pin: string): LoweredLine => ({
   ],
   networks: [],
   accounts: [],
+  ends: [],
   facts: [],
 });
 

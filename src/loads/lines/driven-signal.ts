@@ -97,6 +97,16 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
     ],
     networks: [sketch],
     accounts: [...levels, ...beyond],
+    ends:
+      (reader?.clamped ?? signal.bears === undefined) && rail !== output.rail
+        ? [
+            {
+              ...{ node, rail, about: id, told: `${role} of ${by}`, owner: by, path, source: output.account },
+              injected: reader?.injected ?? [],
+              ...(reader === undefined && { assumed: true as const }),
+            },
+          ]
+        : [],
     facts: [],
   };
 }

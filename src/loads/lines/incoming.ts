@@ -186,6 +186,15 @@ export function lowerIncoming(input: IncomingInput): LoweredLine {
     ],
     networks: [sketch],
     accounts,
+    // What is pushed into it has an account of its own.
+    ends: pin.clamped
+      ? [
+          {
+            ...{ node, rail: pin.rail, about: id, told: `pin ${pin.label}`, owner: pin.owner, path, injected: [] },
+            ...(source.sender && { source: source.sender.account }),
+          },
+        ]
+      : [],
     facts,
   };
 }
@@ -239,7 +248,7 @@ function sourceOf(input: IncomingInput, pin: InputPin | undefined): Source | und
     );
   return {
     kind: 'voltage',
-    node: bench.outside(`${id}:source`, `what drives ${id}`, volts, path),
+    node: bench.outside(`${id}:source`, `what drives ${id}`, volts, path, life),
     members: own.length > 0 ? own : [resistor(`${id}.resistance`, USUAL_PIN)],
     ...alive,
     ...(volts.min < 0 && { below: true as const }),

@@ -1,6 +1,7 @@
 /** Signal lines: what stands at a pin that reads, what holds it, and what becomes of it when more is pushed in than it takes. */
 import type { Interval } from '../../quantity/interval.js';
 import type { LimitPlan, LineFact, Origin } from '../plan.js';
+import type { Path } from '../../source/place.js';
 import type { Lowered } from '../lowering.js';
 
 /** A guaranteed input level. */
@@ -52,9 +53,31 @@ export interface InputPin {
 export const pullsDown = (volts: (node: string) => number, node: string, nodes: readonly string[]): boolean =>
   volts(node) < 0.95 * Math.max(...nodes.map(volts));
 
-/** A lowered line, and what of its wiring a rule reports as it stands. */
+/** What reads a line, as far as a junction leads from it to its supply: the way into a chip or module that is dead. */
+export interface LineEnd {
+  /** The line's node at it. */
+  readonly node: string;
+  /** Node that feeds it. */
+  readonly rail: string;
+  /** The line's circuit. */
+  readonly about: string;
+  /** As sentences say it: 'pin D0', 'din of strip'. */
+  readonly told: string;
+  /** The chip or load that reads it. */
+  readonly owner: string;
+  readonly path: Path;
+  /** The pin of ours that drives the line, as an account id. */
+  readonly source?: string;
+  /** What its maker allows to be pushed in, where no account of the line asks for that already. */
+  readonly injected: readonly LimitPlan[];
+  /** Nobody publishes that it has such a junction: most inputs have. */
+  readonly assumed?: true;
+}
+
+/** A lowered line, who reads it, and what of its wiring a rule reports as it stands. */
 export interface LoweredLine extends Lowered {
+  readonly ends: readonly LineEnd[];
   readonly facts: readonly LineFact[];
 }
 
-export const NO_LINE: LoweredLine = { circuits: [], networks: [], accounts: [], facts: [] };
+export const NO_LINE: LoweredLine = { circuits: [], networks: [], accounts: [], ends: [], facts: [] };

@@ -62,6 +62,10 @@ export const GROUNDS: { readonly [rule: string]: string } = {
     'A pin that is an input leaks up to 1 µA (row I_IL of the data sheet), and that over the pull-up or pull-down resistor is all that holds a control.',
   'dead-drives':
     'The clamp of a pin leads to the chip’s supply, which is at 0 V or open when it is dead; both are tried and the worse counts.',
+  'dead-pushed':
+    'Inputs have a diode to their supply, through which they feed it when that is off (“Power through I/O”, Microchip Technology, 1.3); held at 0 V it takes all that pin and line let through.',
+  'dead-lifted':
+    'What stands at an input comes up at the supply pin, less one diode (“Back powering”, Texas Instruments, Analog Wire), until what hangs on the rail draws as much. A power-on reset works only after the supply has been below 0.6 V at the least (ATmega48P/88P/168P/328P, Atmel, 8025I, Table 26-3).',
   'strap-loaded':
     'The data sheet lists the pins that a chip samples at reset, and the levels V_IL and V_IH that it is sure to read.',
   'wire-idle': `${NODE}: no current flows where no loop is closed.`,

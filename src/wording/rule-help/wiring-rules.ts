@@ -182,6 +182,18 @@ export const WIRING_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
       'A pin of a chip without supply is a clamp to 0 V, and what hangs on it from a live supply may find its way through and switch the load on.',
     todo: 'Feed the input from the supply of the chip, or switch its supply off with that of the chip.',
   },
+  'dead-pushed': {
+    title: 'A live pin feeds what is dead',
+    means:
+      'While the supply of a chip or module is dead, a pin that is driven high feeds it through the clamp of its input, with nothing but the pin and the line in the way.',
+    todo: 'Put a resistor into the line, feed both ends from one supply, or keep the pin low while the other end is dead.',
+  },
+  'dead-lifted': {
+    title: 'A dead rail is kept half alive through pins',
+    means:
+      'What comes in through clamps, pull-ups or loads lifts the rail of a supply that is off, so that what hangs on it is neither off nor at work, and may not start anew when the supply comes back.',
+    todo: 'Put larger resistors into the lines, feed both ends from one supply, or switch them off together.',
+  },
   'strap-loaded': {
     title: 'A load decides how the controller starts',
     means: 'The controller reads this pin at reset, and what hangs on it may pull it to the wrong level.',

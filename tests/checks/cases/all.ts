@@ -1,5 +1,6 @@
 /** Every case of every rule. */
 import { BOOT } from './boot.js';
+import { DEAD } from './dead.js';
 import type { Case } from './case.js';
 import { COILS } from './coils.js';
 import { CONTACTS } from './contacts.js';
@@ -14,6 +15,7 @@ import { SUPPLIES } from './supplies.js';
 
 export const CASES: readonly Case[] = [
   ...BOOT,
+  ...DEAD,
   ...PINS,
   ...LINES,
   ...GROUPS,

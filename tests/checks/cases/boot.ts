@@ -32,13 +32,6 @@ supplies: { laptop: { type: usb2-port${state} } }
 controllers: { main: { board: atmega328p-5v-board, powered: { usb: laptop }, draws: { active: ${active} } } }
 `;
 
-/** An opto board beside the 5 V board, each on a supply of its own; `logic` feeds its inputs. */
-const apart = (logic: string, more = ''): string =>
-  onBoard(
-    `vents: { part: relay-board-opto-low-5v-1, inputs: { 1: D5 }, logic-supply: ${logic}, coil-supply: brick, jumper: ${logic === 'brick' ? 'fitted' : 'removed'}${more} }`,
-    { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }' },
-  );
-
 export const BOOT: readonly Case[] = [
   {
     rule: 'boot-drives',
@@ -197,38 +190,5 @@ export const BOOT: readonly Case[] = [
     when: 'is content with 110 mA where the file says that the port is configured',
     verdict: 'silent',
     text: usb(', state: configured', '110 mA'),
-  },
-  {
-    rule: 'dead-drives',
-    when: 'breaks where some 2 mA from the brick light a coupler through the pin of a board that is switched off',
-    verdict: 'breach',
-    text: apart('brick', ', safe-when: load-stopped'),
-  },
-  {
-    rule: 'dead-drives',
-    when: 'is a note where the file does not say what is safe',
-    verdict: 'note',
-    text: apart('brick'),
-  },
-  {
-    rule: 'dead-drives',
-    when: 'is content where the load may run',
-    verdict: 'silent',
-    text: apart('brick', ', safe-when: load-running'),
-  },
-  {
-    rule: 'dead-drives',
-    when: 'is content where its inputs die with the chip',
-    verdict: 'silent',
-    text: apart('main.5v', ', safe-when: load-stopped'),
-  },
-  {
-    rule: 'dead-drives',
-    when: 'strains where 1 MΩ hold a gate to the brick, and the dead pin behind 2.2 MΩ leaves it 1.4 V: neither 0.7 V nor 1.5 V',
-    verdict: 'strain',
-    text: onBoard(
-      'lamp: { type: resistor, resistance: 50 Ω, power: 5 W, supply: brick, safe-when: load-stopped, driver: { type: pmos, pin: D5, gate-resistor: 2.2 MΩ, pull-up: 1 MΩ, threshold: 0.7 to 1.5 V, on-resistance: { value: 0.1 Ω, at: 4.5 V }, maximum-current: 2 A, maximum-voltage: 20 V } }',
-      { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }' },
-    ),
   },
 ];

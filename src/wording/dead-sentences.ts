@@ -1,0 +1,43 @@
+/** What is said of chips and rails whose supply is dead while others live. */
+import type { Finding } from '../checks/finding.js';
+import type { Grade } from '../loads/plan.js';
+import { circuitsOf, listed, many, pinsOf, safely } from './boot-sentences.js';
+import { lineOf, sentence } from './phrases.js';
+
+type Say = (f: Finding) => string;
+
+export const deadDrives: Say = (f) => {
+  const circuits = circuitsOf(f);
+  const is = many(f) ? 'are' : 'is';
+  const through = `current finds its way into ${pinsOf(f)}, whose chip is dead`;
+  const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
+  return f.names['does'] === 'on'
+    ? sentence(`while ${listed(f.names['dead']!)} is dead ${through}: ${circuits} ${is} on${closed}${safely(f)}.`)
+    : sentence(
+        `while ${listed(f.names['dead']!)} is dead ${through}, and nothing promises that ${circuits} ${is} off${safely(f)}.`,
+      );
+};
+
+export const deadLifted: Say = (f) => {
+  const { dead, rail, from, to, through, on, off, runs, works } = f.names;
+  const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${listed(through!)} lifts ${rail} to between ${from} and ${to}`;
+  const is = on!.includes(',') ? 'are' : 'is';
+  if (runs !== undefined)
+    return sentence(`${lifted}: ${listed(runs)} ${runs.includes(',') ? 'live' : 'lives'} on what pins feed into it.`);
+  const nor = works === undefined ? '' : `, and not at work, as from ${works} on`;
+  return sentence(`${lifted}: ${listed(on!)} ${is} not surely off, as below ${off}${nor}.`);
+};
+
+export const deadPushed: Say = (f) => {
+  const { dead, into, pins, amps, limit, grade, input, assumed } = f.names;
+  const line = `${limit} is ${lineOf(grade as Grade)}`;
+  const clamp = assumed === undefined ? '' : ', if that has a clamp to its supply, as most inputs have';
+  const many = pins!.includes(',') ? ' each' : '';
+  return input === undefined
+    ? sentence(
+        `while ${listed(dead!)} is dead and holds its rail at 0 V, ${pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, where ${line}.`,
+      )
+    : sentence(
+        `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${listed(into!)}, where ${line}.`,
+      );
+};

@@ -1,0 +1,147 @@
+/** Cases of the rules about chips and rails whose supply is dead while others live. */
+import type { Case } from './case.js';
+import { onBoard, onChip } from './case.js';
+
+/** An opto board beside the 5 V board, each on a supply of its own; `logic` feeds its inputs. */
+const apart = (logic: string, more = ''): string =>
+  onBoard(
+    `vents: { part: relay-board-opto-low-5v-1, inputs: { 1: D5 }, logic-supply: ${logic}, coil-supply: brick, jumper: ${logic === 'brick' ? 'fitted' : 'removed'}${more} }`,
+    { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }' },
+  );
+
+/** A bare chip on exactly 5 V, its pins exactly 25 Ω, and beside it a supply that may die. @param quiet a mode without it */
+const beside = (loads: string, quiet = false, more = ''): string =>
+  onChip(loads, { more: `${more}${quiet ? 'modes: { quiet: { active: [], without: [brick] } }' : ''}` }).replace(
+    'supplies: { bench: { voltage: 5 V, current: 5 A } }',
+    'supplies: { bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A } }',
+  );
+
+/** A lamp between that supply and a pin that switches it on low: while the supply is dead, the pin that is high feeds it. */
+const lamp = (ohms: string): string =>
+  beside(`lamp: { type: resistor, resistance: ${ohms}, power: 5 W, active: low, pin: PB1, supply: brick }`);
+
+/** A shift register on one supply, steered by a chip on the other: its inputs bear 20 mA. */
+const register = (supply: string, quiet = false): string =>
+  beside(
+    'level: { part: led-red-5mm, pins: [bar.q0], series: 680 Ω }',
+    quiet,
+    `expanders: { bar: { chip: 74hc595, supply: ${supply}, control: { data: PB1, clock: PB2, latch: PB3 } } }
+`,
+  );
+
+/**
+ * A sensor that takes exactly 1 mA, on a bus that the chip's own rail pulls up. While its supply is dead it takes 0.12 mA at
+ * 0.6 V, half of it through each pull-up and through a clamp that keeps 0.43 V: (5 - 0.6 - 0.43) V / 60 µA are 66 kΩ.
+ */
+const sensor = (pull: string, quiet = false): string =>
+  beside(
+    'climate: { type: module, idle: 1 mA, active: 1 mA, supply: brick, signals: { sda: PC4, scl: PC5 } }',
+    quiet,
+  ).replace(
+    'main: { chip: atmega328p,',
+    `main: { chip: atmega328p, pins: { PC4: { pull-up: ${pull} }, PC5: { pull-up: ${pull} } },`,
+  );
+
+export const DEAD: readonly Case[] = [
+  {
+    rule: 'dead-drives',
+    when: 'breaks where some 2 mA from the brick light a coupler through the pin of a board that is switched off',
+    verdict: 'breach',
+    text: apart('brick', ', safe-when: load-stopped'),
+  },
+  {
+    rule: 'dead-drives',
+    when: 'is a note where the file does not say what is safe',
+    verdict: 'note',
+    text: apart('brick'),
+  },
+  {
+    rule: 'dead-drives',
+    when: 'is content where the load may run',
+    verdict: 'silent',
+    text: apart('brick', ', safe-when: load-running'),
+  },
+  {
+    rule: 'dead-drives',
+    when: 'is content where its inputs die with the chip',
+    verdict: 'silent',
+    text: apart('main.5v', ', safe-when: load-stopped'),
+  },
+  {
+    rule: 'dead-drives',
+    when: 'strains where 1 MΩ hold a gate to the brick, and the dead pin behind 2.2 MΩ leaves it 1.4 V: neither 0.7 V nor 1.5 V',
+    verdict: 'strain',
+    text: onBoard(
+      'lamp: { type: resistor, resistance: 50 Ω, power: 5 W, supply: brick, safe-when: load-stopped, driver: { type: pmos, pin: D5, gate-resistor: 2.2 MΩ, pull-up: 1 MΩ, threshold: 0.7 to 1.5 V, on-resistance: { value: 0.1 Ω, at: 4.5 V }, maximum-current: 2 A, maximum-voltage: 20 V } }',
+      { supplies: 'bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A }' },
+    ),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'strains where a pin feeds a dead supply through 99 Ω: 5 V / (99 + 25) Ω are over 40 mA',
+    verdict: 'strain',
+    text: lamp('99 Ω'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is content with 100 Ω: exactly 40 mA',
+    verdict: 'silent',
+    text: lamp('100 Ω'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'strains where nothing but a pin stands before the clamp of a chip that is dead',
+    verdict: 'strain',
+    text: register('brick'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'breaks where a mode of the file says so',
+    verdict: 'breach',
+    text: register('brick', true),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is content where both live from one supply',
+    verdict: 'silent',
+    text: register('bench'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is a note where nobody publishes the clamp of a strip that is dead',
+    verdict: 'note',
+    text: beside('strip: { type: pixels, count: 30, pin: PB1, supply: brick, full-each: 60 mA, idle-each: 1 mA }'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is content with 180 Ω in the line of such a strip: less than 5 V / 205 Ω',
+    verdict: 'silent',
+    text: beside(
+      'strip: { type: pixels, count: 30, pin: PB1, supply: brick, full-each: 60 mA, idle-each: 1 mA, series: 180 Ω }',
+    ),
+  },
+  {
+    rule: 'dead-lifted',
+    when: 'is a note where pull-ups of 62 kΩ lift what is dead above 0.6 V',
+    verdict: 'note',
+    text: sensor('62 kΩ'),
+  },
+  {
+    rule: 'dead-lifted',
+    when: 'strains where a mode of the file says so',
+    verdict: 'strain',
+    text: sensor('62 kΩ', true),
+  },
+  {
+    rule: 'dead-lifted',
+    when: 'is content with 68 kΩ',
+    verdict: 'silent',
+    text: sensor('68 kΩ'),
+  },
+  {
+    rule: 'dead-lifted',
+    when: 'is content where the bus and what hangs on it live from one supply',
+    verdict: 'silent',
+    text: sensor('4.7 kΩ').replace('supply: brick, signals', 'supply: bench, signals'),
+  },
+];

@@ -1,0 +1,72 @@
+/** Rails whose supply is dead, lifted by what still lives: sums by hand, bounds, and what a maker says of it. */
+import { describe, expect, it } from 'vitest';
+import { drawnBuilds, uncertainFigures } from '../../src/ledger/builds.js';
+import { TYPICAL } from '../../src/ledger/corner.js';
+import { waysIntoDead } from '../../src/ledger/lifted.js';
+import { solver } from '../../src/ledger/solver.js';
+import { afloat } from '../../src/project/afloat.js';
+import { resolve } from '../../src/project/resolve.js';
+import { builtIn, read } from '../../src/index.js';
+import { sized } from '../sizes.js';
+
+const projectOf = (text: string) => {
+  const { document, errors } = read(`ampledger: 1\ntitle: t\n${text}`, 't.yaml');
+  expect(errors).toEqual([]);
+  const resolved = resolve(document!.data, 't.yaml', builtIn);
+  if ('problems' in resolved) throw new Error(resolved.problems.map((p) => p.says).join());
+  return resolved.project;
+};
+
+const strip = (drawn: string, line = '', tolerance = ''): string => `
+ambient: 25 °C
+supplies: { bench: { voltage: 5 V${tolerance}, current: 5 A }, brick: { voltage: 5 V, current: 2 A } }
+controllers: { main: { chip: atmega328p, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω } } }
+loads: { strip: { type: pixels, count: 30, pin: PB1, supply: brick, full-each: 60 mA, idle-each: ${drawn}${line} } }
+`;
+
+describe('a rail that only an input feeds', () => {
+  const lifted = (text: string) => waysIntoDead(projectOf(text), { dead: ['brick'], stated: false }).lifted;
+
+  it('stands where it draws as much as comes in', () => {
+    // 30 mA at 5 V are 167 Ω; (5 V - 0.6 V in the clamp) over 167 Ω, 470 Ω and 25 Ω are 6.6 mA, and those 1.1 V at 167 Ω
+    // The clamp: 0.65 V at 1 mA typically, and 60 mV more for a decade: 0.70 V at 6.5 mA.
+    const [rail] = lifted(strip('1 mA', ', series: 470 Ω'));
+    expect(rail!.volts.typ).toBeCloseTo(((5 - 0.7) * 166.7) / (166.7 + 470 + 25), 2);
+    expect(rail!.on.map((w) => w.about)).toEqual(['strip']);
+  });
+
+  it('is held at 0 V by what takes all that comes', () => {
+    const { pushed } = waysIntoDead(projectOf(strip('1 mA', ', series: 470 Ω')), { dead: ['brick'], stated: false });
+    // (5 - 0.70) V / 495 Ω
+    expect(pushed.map((p) => p.account.id)).toEqual(['main.PB1']);
+    expect(pushed[0]!.account.draw!.typ).toBeCloseTo(8.69e-3, 4);
+  });
+
+  // "Back powering: why are the lights on when the power is off?", Texas Instruments, Analog Wire: what stands at the input
+  // appears at the supply pin, less one diode.
+  it('comes up to one diode below the input where next to nothing hangs on it', () => {
+    const [rail] = lifted(strip('1 µA'));
+    expect(5 - rail!.volts.max).toBeGreaterThan(0.25);
+    expect(5 - rail!.volts.min).toBeLessThan(0.8);
+  });
+
+  it('is not asked for where both ends live from one supply', () => {
+    expect(waysIntoDead(projectOf(strip('1 mA')), { dead: ['bench'], stated: false }).lifted).toEqual([]);
+    const one = strip('1 mA').replace('supply: brick', 'supply: bench');
+    expect(afloat(projectOf(one), ['bench'])).toBeUndefined();
+  });
+
+  it('stands within its bounds in every build that is drawn at random', () => {
+    const project = projectOf(strip('0.5 to 1.5 mA', ', series: 470 Ω ±10 %', ' ±5 %'));
+    const [rail] = waysIntoDead(project, { dead: ['brick'], stated: false }).lifted;
+    const floating = afloat(project, ['brick'])!;
+    const bench = solver(floating.project);
+    const on = Uint8Array.from(project.circuits, (c) => (c.signal ? 1 : 0));
+    const stands = [...drawnBuilds(uncertainFigures(floating.project), sized(100, 2000), 11)].map((build) =>
+      bench.solveBuild({ mode: 'dead', on }, { ...TYPICAL, build }).voltage('brick'),
+    );
+    expect(Math.max(...stands)).toBeLessThanOrEqual(rail!.volts.max + 1e-9);
+    expect(Math.min(...stands)).toBeGreaterThanOrEqual(rail!.volts.min - 1e-9);
+    expect(Math.max(...stands) - Math.min(...stands)).toBeGreaterThan(0.3 * (rail!.volts.max - rail!.volts.min));
+  });
+});
