@@ -5,6 +5,7 @@
 import type { BranchPlan, Member, NetworkPlan } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Circuitry } from './circuitry.js';
+import type { InterlockPlan } from '../project/project.js';
 import type { ModeSearch } from './moments.js';
 
 /** Circuits of one likeness are alike in all that their accounts depend on. */
@@ -12,21 +13,37 @@ export type Likeness = (circuit: number) => string;
 
 export function likenessOf(circuitry: Circuitry, modes: readonly ModeSearch[]): Likeness {
   const { project } = circuitry;
-  const bound = new Set(modes.flatMap((m) => m.interlocks ?? []).flatMap((i) => [...i.of, ...(i.when ?? [])]));
+  const interlocks = [...new Set(modes.flatMap((m) => m.interlocks ?? []))];
+  // Who takes turns has neighbours.
+  const inTurns = new Set(interlocks.flatMap((i) => (i.turns ? i.of : [])));
+  const bound = bindingOf(interlocks);
   const known = new Map<number, string>();
   const make = (c: number): string => {
     const circuit = project.circuits[c]!;
-    // An interlock singles a circuit out, and so does another circuit on its pin.
+    // Another circuit on its pin singles a circuit out.
     const networks = circuitry.networksOf[c]!.map((n) => circuitry.networks[n]!);
-    if (bound.has(circuit.id) || networks.some((n) => n.circuits.length > 1)) return circuit.id;
+    if (inTurns.has(circuit.id) || networks.some((n) => n.circuits.length > 1)) return circuit.id;
     const inModes = modes.map((m) => m.on?.[c] ?? 2).join('');
-    return `${circuit.owner}|${inModes}|${networks.map((n) => n.written).join('|')}`;
+    return `${circuit.sort ?? circuit.owner}|${inModes}|${bound.get(circuit.id) ?? ''}|${networks.map((n) => n.written).join('|')}`;
   };
   return (c) => {
     const likeness = known.get(c) ?? make(c);
     known.set(c, likeness);
     return likeness;
   };
+}
+
+/** Where each circuit stands in the interlocks: those that stand in the same places may change places with each other. */
+function bindingOf(interlocks: readonly InterlockPlan[]): ReadonlyMap<string, string> {
+  const bound = new Map<string, string>();
+  interlocks.forEach(({ of, when = [] }, k) => {
+    for (const [role, ids] of [
+      ['of', of],
+      ['when', when],
+    ] as const)
+      for (const id of new Set(ids)) bound.set(id, `${bound.get(id) ?? ''} ${role} ${k}`);
+  });
+  return bound;
 }
 
 /** A network without its names: two that read alike are alike in all that is reckoned with. */

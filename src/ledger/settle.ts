@@ -146,6 +146,12 @@ export function twinAccount(
     ...known.account,
     ...shown(q, known.account.mode),
     moment: known.account.moment.map(renamed),
+    // What reads a solution reads that of the other; where its figure stands in the file is its own.
+    limits: known.account.limits.map((met) => {
+      const { value, failing } = met.limit;
+      const own = q.limits[known.question.limits.indexOf(met.limit)]!;
+      return { ...met, limit: { ...own, value, ...(failing && { failing }) } };
+    }),
     entries: known.account.entries.map((e) => ({ ...e, circuit: renamed(e.circuit) })),
     steps: () => itself().steps(),
     sampling: () => itself().sampling(),

@@ -65,7 +65,7 @@ export function solver(project: Project): Solver {
       `${f.networks.join()}|${[...(f.among ?? [])].join()}|${f.leans?.join('') ?? ''}|${[...(f.loads ?? [])].join()}|${[...(f.besides ?? [])].join()}`,
   );
   const resting = Uint8Array.from(project.circuits, (c) => (c.always ? 1 : 0));
-  const starts = new Map<number, number[]>();
+  const formers = new Map<number, Solution>();
   // A supply that collapsed in one state may hold up in the next: that one is looked for from above.
   const collapsible = project.networks.some((n) => n.on.some(isFalling));
 
@@ -135,10 +135,11 @@ export function solver(project: Project): Solver {
     const name = states(moment.on) * 65536 + number;
     let solution = bases.get(name);
     if (solution === undefined) {
-      const start = (collapsible ? undefined : starts.get(number)) ?? unloaded(built, even);
-      solution = new Solution(built, moment, even, nobody, start);
       // What one state came to is nearly right for the next.
-      starts.set(number, solution.volts);
+      const former = collapsible ? undefined : formers.get(number);
+      const start = former?.volts ?? unloaded(built, even);
+      solution = new Solution(built, moment, even, nobody, start, undefined, false, former);
+      formers.set(number, solution);
       bases.set(name, solution);
       remember(solution);
     }

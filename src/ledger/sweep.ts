@@ -74,6 +74,7 @@ export class Sweep {
   /**
    * @param focus 1 for each circuit in question @param focusNetworks the numbers of their networks
    * @param start first guess of the nodes' volts @param base the solution it stands on, for one about a few circuits
+   * @param former one of the same corner, in another state: what its networks came to is a guess
    * @param still nothing is brought to rest: the nodes stay where `start` has them, the links carry what they do in `base`
    */
   constructor(
@@ -84,6 +85,7 @@ export class Sweep {
     start: readonly number[],
     base?: Sweep,
     still = false,
+    former?: Sweep,
   ) {
     this.circuitry = circuitry;
     this.moment = moment;
@@ -110,7 +112,7 @@ export class Sweep {
       this.linkCurrents = base!.linkCurrents;
       this.linkInputs = base!.linkInputs;
       this.moving = base!.moving;
-    } else this.settle(start);
+    } else this.settle(start, base ?? former);
   }
 
   /** What regulators take for themselves: to circuits in question they are the rest, in a question of the tree they are in it. */
@@ -211,33 +213,34 @@ export class Sweep {
   }
 
   /** Brings the supply tree to rest. @throws when it never is, which a tree that can feed its loads cannot do */
-  private settle(start: readonly number[]): void {
+  private settle(start: readonly number[], former: Sweep | undefined): void {
     if (!this.followed) {
-      this.mustRest();
+      this.mustRest(former);
       if (!mayFollow(this.circuitry, this.volts)) return;
       this.followed = true;
       this.links = followedLinks(this.links);
     }
-    if (this.rests(FOLLOWING) && !isSunk(this.circuitry, this.volts, this.flows)) return;
+    if (this.rests(FOLLOWING, former) && !isSunk(this.circuitry, this.volts, this.flows)) return;
     this.followed = false;
     this.links = this.linksAlike();
     start.forEach((volts, node) => (this.volts[node] = volts));
-    this.mustRest();
+    this.mustRest(former);
   }
 
-  private mustRest(): void {
-    if (!this.rests(MOST_SWEEPS)) throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
+  private mustRest(former: Sweep | undefined): void {
+    if (!this.rests(MOST_SWEEPS, former))
+      throw new Error(`the supply tree did not come to rest in mode '${this.moment.mode}'`);
   }
 
   /** Sweeps it until nothing moves. @returns whether that took no more than so many sweeps */
-  private rests(most: number): boolean {
+  private rests(most: number, former: Sweep | undefined): boolean {
     const { every } = this.circuitry;
     const { base, volts, links } = this;
     // A tangent tells how a network answers to one rail: what hangs between two is solved anew, too.
     const solving = base ? this.focus.networks.concat(base.bridges().filter((n) => this.focus.has[n] === 0)) : every;
     for (const n of solving) {
-      // It stands nearly where it stood in the solution underneath, if it is in the same state.
-      const near = base && base.isOn(n) === this.isOn(n) ? base.network(n) : undefined;
+      // It stands nearly where it stood in the solution underneath, or in the one before, if it is in the same state.
+      const near = former && former.isOn(n) === this.isOn(n) ? former.network(n) : undefined;
       this.flows[n] = this.likeness(n) ?? unsolved(this.fitted(n), volts, near);
     }
     base?.without(solving, this.drawn, this.slopes);

@@ -357,6 +357,8 @@ export interface CircuitPlan {
   readonly path: Path;
   /** Type of the load: 'coil', 'led', 'relay-board', … */
   readonly type: string;
+  /** What its entry says but for where it hangs: entries of one sort have equal figures. Absent: its owner's is its own. */
+  readonly sort?: string;
   /** Always on, whatever the modes say: it has neither pin nor driver. */
   readonly always: boolean;
   /** A signal line: on while it is driven. Both of its states belong to every mode, unless a mode names it. */

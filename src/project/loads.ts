@@ -112,11 +112,11 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
       'a `driver:` or a `pin:`, or no `pwm`',
     );
   contactsOfNobody(entry, id, lowered, remarks);
-  const pulsing = pulses && { pulses };
+  const shared = { sort: sortOf(entry), ...(pulses && { pulses }) };
   const switched = lowered.circuits.map((circuit) => withContact(circuit, { id, type, figures, bench }));
   return {
     ...lowered,
-    circuits: switched.map((s) => ({ ...s.circuit, ...pulsing })),
+    circuits: switched.map((s) => ({ ...s.circuit, ...shared })),
     networks: [...lowered.networks, ...switched.flatMap((s) => s.networks)],
     accounts: [...lowered.accounts, ...switched.flatMap((s) => s.accounts)],
     capacitances: atInputs(figures, lowered),
@@ -124,6 +124,13 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
     dips,
   };
 }
+
+/** What an entry says but for the pins that it hangs on: an input may be a pin, or have one. */
+const sortOf = (entry: Raw): string =>
+  JSON.stringify(entry, function (this: unknown, key: string, value: unknown) {
+    if (OWN_KEYS.includes(key) && key !== 'inputs') return undefined;
+    return this === entry['inputs'] && typeof value === 'string' ? '' : value;
+  });
 
 /** A contact of a channel that the file does not drive switches nothing, and would go unseen. */
 function contactsOfNobody(entry: Raw, id: string, { circuits }: Lowered, remarks: Surroundings['remarks']): void {

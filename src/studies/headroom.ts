@@ -12,6 +12,7 @@ import { freeChannel } from '../remedies/free-channel.js';
 import type { Change } from '../remedies/prove.js';
 import { judgedAfter } from '../remedies/prove.js';
 import type { Original } from './one-more.js';
+import type { PinFact } from '../project/project.js';
 import { copyName, freePins, oneMore } from './one-more.js';
 
 /** A limit that is met, and how far it lets one go. */
@@ -83,18 +84,22 @@ export function headroomOf(
       break;
     }
     const owner = needs.kind === 'pin' ? needs.owner : needs.kind === 'channel' ? needs.pin : undefined;
-    const pins = owner === undefined ? [undefined] : freePins(now.project, owner).map((p) => p.label);
+    const pins = owner === undefined ? [undefined] : byRoom(now, freePins(now.project, owner)).map((p) => p.label);
     if (pins.length === 0) {
       ended = 'no-pin';
       break;
     }
-    const tried = pins.flatMap((pin) => {
+    let best: Placed | undefined;
+    for (const pin of pins) {
       const next = [...changes, ...oneMore(changed, now.project, original, name, pin, channel)];
       // Not kept: each is asked once, and holds megabytes.
       const after = judgedAfter(data, file, settings, next);
-      return after === undefined ? [] : [{ pin, next, after, broken: brokenIn(after, was, nameOf) }];
-    });
-    const best = tried.sort((a, b) => a.broken.length - b.broken.length || roomier(a.after, b.after))[0];
+      if (after === undefined) continue;
+      const broken = brokenIn(after, was, nameOf);
+      if (best === undefined || isBetter({ broken, after }, best)) best = { pin, next, after, broken };
+      // The roomiest pin on which nothing more breaks: another one could leave no more.
+      if (best.broken.every((f) => known.has(nameOf(f)))) break;
+    }
     if (best === undefined) {
       ended = 'no-pin';
       break;
@@ -159,6 +164,25 @@ const withoutCopies = (title: string, owner: string): string =>
   title
     .replace(new RegExp(`(?:(?:, | and )?\\b${owner}-more-\\d+)+`, 'g'), ' and those added')
     .replace(/ {2}and those added/g, ' those added');
+
+/** One more copy on a pin, with what comes of it. */
+interface Placed {
+  readonly pin: string | undefined;
+  readonly next: readonly Change[];
+  readonly after: Judgement;
+  readonly broken: readonly Finding[];
+}
+
+const isBetter = (a: Pick<Placed, 'broken' | 'after'>, b: Placed): boolean =>
+  (a.broken.length - b.broken.length || roomier(a.after, b.after)) < 0;
+
+/** Pins by the least that the sums have left in which they count, the most first. */
+function byRoom({ accounts }: Judgement, pins: readonly PinFact[]): readonly PinFact[] {
+  const left = new Map<string, number>();
+  for (const { account, margin = 1 } of accounts) left.set(account.id, Math.min(margin, left.get(account.id) ?? 1));
+  const room = ({ owner, sums }: PinFact): number => Math.min(1, ...sums.map((id) => left.get(`${owner}.${id}`) ?? 1));
+  return pins.toSorted((a, b) => room(b) - room(a));
+}
 
 /** Orders judgements by the least that any account has left, then by the least that pins and their sums have. */
 const roomier = (a: Judgement, b: Judgement): number =>
