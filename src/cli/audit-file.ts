@@ -6,7 +6,7 @@ import type { CornerOptions } from './corners.js';
 import { openDocument, type Refused, refused } from './open-document.js';
 
 /** A file that was audited; one that could not be comes with what to tell a person about it. */
-export type Audited = { readonly report: Report } | Refused;
+export type Audited = { readonly report: Report; readonly text: string } | Refused;
 
 export const reportOf = (audited: Audited): Report | UnreadReport =>
   'report' in audited ? audited.report : audited.unread;
@@ -16,5 +16,5 @@ export async function auditFile(file: string, conditions: Conditions & CornerOpt
   const opened = await openDocument(file);
   if ('unread' in opened) return opened;
   const { report, errors } = ampledger.audit(opened.document, conditions);
-  return report ? { report } : refused(file, errors);
+  return report ? { report, text: opened.document.text } : refused(file, errors);
 }

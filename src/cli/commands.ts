@@ -148,7 +148,7 @@ With --variant it goes by that one.`,
     options: {
       from: { value: 'REV', says: 'a git revision: each project file then, or those named' },
       to: { value: 'REV', says: 'another revision; the working tree when not said' },
-      format: format('terminal', 'json', 'markdown'),
+      format: format('terminal', 'json', 'markdown', 'sarif'),
       'fail-at': {
         value: 'VERDICT',
         says: 'exit with 1 if the change brings one; breach when not said',

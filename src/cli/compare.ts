@@ -58,6 +58,13 @@ async function show(
   failAt: FailAt,
 ): Promise<void> {
   if (options['format'] === 'json') return say(toJson(report));
+  if (options['format'] === 'sarif') {
+    const [{ comparisonSarif }, { version }] = await Promise.all([
+      import('../reports/compare-sarif.js'),
+      import('./version.js'),
+    ]);
+    return say(comparisonSarif(report, version));
+  }
   complain(said);
   if (options['format'] === 'markdown') {
     const { comparisonMarkdown } = await import('../reports/compare-markdown.js');

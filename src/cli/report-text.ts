@@ -19,7 +19,7 @@ export async function reportText(format: Format, audited: readonly Audited[], wi
     case 'json':
       return (await import('../reports/json.js')).jsonReport(reports);
     case 'sarif':
-      return (await import('../reports/sarif.js')).sarifReport(reports, version);
+      return (await import('../reports/sarif.js')).sarifReport(reports, version, textOf(audited));
     case 'junit':
       return (await import('../reports/junit.js')).junitReport(reports, wishes.failAt);
     case 'markdown':
@@ -27,6 +27,12 @@ export async function reportText(format: Format, audited: readonly Audited[], wi
     default:
       return format satisfies never;
   }
+}
+
+/** The text of a file that was audited. */
+function textOf(audited: readonly Audited[]): (file: string) => string | undefined {
+  const texts = new Map(audited.flatMap((one) => ('report' in one ? [[one.report.file, one.text] as const] : [])));
+  return (file) => texts.get(file);
 }
 
 /** A page of a file: plain, and as wide as most read it. */

@@ -12,6 +12,10 @@ export interface ComparedFinding {
   readonly change: FindingChange['way'];
   readonly rule: string;
   readonly about: string;
+  /** The account that it judges or shows. */
+  readonly account?: string;
+  readonly quantity?: QuantityName;
+  readonly direction?: Direction;
   /** What it was about under its old name. */
   readonly was?: string;
   readonly before: Exclude<Verdict, 'sound'> | null;
@@ -144,6 +148,11 @@ function findingOf({ way, before, after, setAside }: FindingChange, document: Do
     change: way,
     rule: told.rule,
     about: told.about,
+    ...(told.account && {
+      account: told.account.id,
+      quantity: told.account.quantity,
+      direction: told.account.direction,
+    }),
     ...(before && after && before.about !== after.about && { was: before.about }),
     before: before?.verdict ?? null,
     after: after?.verdict ?? null,

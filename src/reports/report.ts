@@ -32,6 +32,9 @@ export interface ReportPlace {
   readonly file: string;
   readonly line: number;
   readonly column: number;
+  /** Where it ends, just past its last character; absent where only its start is known. */
+  readonly endLine?: number;
+  readonly endColumn?: number;
 }
 export interface ReportCite {
   readonly document: string;

@@ -3,16 +3,18 @@
  * show findings beside the lines of a change. `level` is what a finding asks of whoever reads it: what fails is an error,
  * what is not known or short of margin a warning.
  */
+import { GROUNDS } from '../wording/rule-help/grounds.js';
 import { RULE_HELP } from '../wording/rule-help/rule-help.js';
 import { toJson } from './json.js';
 import { neutral } from './neutral.js';
 import type { Report, ReportFinding, ReportPlace, UnreadReport } from './report.js';
+import { fixesIn } from './sarif-fixes.js';
 import { message, uriOf } from './sarif-text.js';
 
 /** Where programs find what a SARIF log is made of. */
-const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
+export const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
 
-const LEVELS = {
+export const LEVELS = {
   breach: 'error',
   strain: 'error',
   unproven: 'warning',
@@ -20,10 +22,19 @@ const LEVELS = {
   note: 'note',
 } as const satisfies { readonly [verdict in ReportFinding['verdict']]: string };
 
-const RULES = Object.keys(RULE_HELP);
+export const RULES = Object.keys(RULE_HELP);
 
-/** Findings of all files, in the order the files were given, and what could not be read. @param version of this tool */
-export function sarifReport(reports: readonly (Report | UnreadReport)[], version: string): string {
+/**
+ * Findings of all files, in the order the files were given, and what could not be read.
+ *
+ * @param version of this tool
+ * @param textOf a file that was audited, for the cures as changes to it; without a text it has none
+ */
+export function sarifReport(
+  reports: readonly (Report | UnreadReport)[],
+  version: string,
+  textOf: (file: string) => string | undefined = () => undefined,
+): string {
   const read = reports.filter((report) => report.verdict !== 'unread');
   const unread = reports.filter((report) => report.verdict === 'unread');
   return toJson({
@@ -31,17 +42,22 @@ export function sarifReport(reports: readonly (Report | UnreadReport)[], version
     version: '2.1.0',
     runs: [
       {
-        tool: { driver: { name: 'ampledger', version, rules: RULES.map(ruleOf) } },
-        columnKind: 'utf16CodeUnits',
+        ...head(version),
         invocations: [
           { executionSuccessful: unread.length === 0, toolExecutionNotifications: unread.flatMap(notifications) },
         ],
         artifacts: artifactsOf(reports),
-        results: read.flatMap(resultsOf),
+        results: read.flatMap((report) => resultsOf(report, textOf(report.file))),
       },
     ],
   });
 }
+
+/** What every run begins with. */
+export const head = (version: string) => ({
+  tool: { driver: { name: 'ampledger', version, rules: RULES.map(ruleOf) } },
+  columnKind: 'utf16CodeUnits',
+});
 
 function ruleOf(id: string) {
   const { title, means, todo } = RULE_HELP[id]!;
@@ -49,8 +65,19 @@ function ruleOf(id: string) {
     id,
     shortDescription: { text: message(title) },
     fullDescription: { text: message(means) },
-    help: { text: message(`${means} ${todo}`) },
+    help: { text: message(`${means} ${todo}`), markdown: helpOf(id) },
   };
+}
+
+/** The same at more length, as Markdown; all words of it are our own. */
+function helpOf(id: string): string {
+  const { means, todo } = RULE_HELP[id]!;
+  return [
+    means,
+    `**What to do:** ${todo}`,
+    `**It rests on:** ${GROUNDS[id]}`,
+    `More of it: \`ampledger rule ${id}\``,
+  ].join('\n\n');
 }
 
 /** The files that were asked for, each with its verdict. */
@@ -80,14 +107,17 @@ const notifications = ({ errors }: UnreadReport) =>
     locations: [physical(place)],
   }));
 
-function resultsOf(report: Report) {
+function resultsOf(report: Report, text: string | undefined) {
   const seen = new Map<string, number>();
+  // What is changed for a variant is not in the file as it stands.
+  const fixesOf = text === undefined || report.variant !== undefined ? () => [] : fixesIn(report.file, text);
   return report.findings.map((finding) => {
     const identity = identityOf(finding, report.variant);
     const count = (seen.get(identity) ?? 0) + 1;
     seen.set(identity, count);
     const { rule, verdict, family, about, account, quantity, direction, mode, related } = finding;
     const named = { about, account, quantity, direction, mode };
+    const fixes = fixesOf(finding.remedies);
     return {
       ruleId: rule,
       ruleIndex: RULES.indexOf(rule),
@@ -101,6 +131,7 @@ function resultsOf(report: Report) {
           message: { text: message(says) },
         })),
       }),
+      ...(fixes.length > 0 && { fixes }),
       // Of two findings that differ in nothing of this, the second is the second also when lines move.
       partialFingerprints: { 'ampledgerFinding/v1': count === 1 ? identity : `${identity}#${count}` },
       // Empty where nothing is set aside: the standard wants all results to have it, or none.
@@ -117,7 +148,16 @@ function resultsOf(report: Report) {
 }
 
 /** What makes a finding the same one after lines moved and figures changed. */
-const identityOf = ({ rule, about, account, quantity, direction }: ReportFinding, variant: string | undefined) =>
+export const identityOf = (
+  {
+    rule,
+    about,
+    account,
+    quantity,
+    direction,
+  }: Pick<ReportFinding, 'rule' | 'about' | 'account' | 'quantity' | 'direction'>,
+  variant?: string,
+): string =>
   JSON.stringify([
     rule,
     about,
@@ -149,7 +189,14 @@ const suppressionsOf = ({ waiver }: ReportFinding) =>
         },
       ];
 
-/** A place as the standard has it. The report knows where something begins, not where it ends. */
-const physical = ({ file, line, column }: ReportPlace) => ({
-  physicalLocation: { artifactLocation: { uri: uriOf(file) }, region: { startLine: line, startColumn: column } },
+/** A place as the standard has it, with its end where that is known. */
+export const physical = ({ file, line, column, endLine, endColumn }: ReportPlace) => ({
+  physicalLocation: {
+    artifactLocation: { uri: uriOf(file) },
+    region: {
+      startLine: line,
+      startColumn: column,
+      ...(endLine !== undefined && endColumn !== undefined && { endLine, endColumn }),
+    },
+  },
 });

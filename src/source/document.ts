@@ -1,7 +1,7 @@
 import { isMap, isScalar, isSeq, type Pair, type YAMLMap } from 'yaml';
-export type { Diagnostic, Path, Place, Problem } from './place.js';
+export type { Diagnostic, Extent, Path, Problem } from './place.js';
 import { diagnosticAt, lineAndColumn, type Source } from './diagnostic.js';
-import type { Diagnostic, Path, Place, Problem } from './place.js';
+import type { Diagnostic, Extent, Path, Problem } from './place.js';
 import { span } from './tree.js';
 
 /** A file that was read: its data, and where each piece of it stands. */
@@ -10,8 +10,11 @@ export interface Document {
   readonly text: string;
   /** Plain values; mappings have no prototype. Hold it against `checkFrame` before use. */
   readonly data: unknown;
-  /** Where a key or a value stands; for a path that the file does not have, the nearest one above it that it has. */
-  place(path: Path, on?: 'key' | 'value'): Place;
+  /**
+   * Where a key with its value stands, or a value alone; for a path that the file does not have, the key of the nearest one
+   * above it that it has.
+   */
+  place(path: Path, on?: 'key' | 'value'): Extent;
   /** The stretch of text of a key or value, as offsets, or undefined when the file does not have it. For edits. */
   span(path: Path, on?: 'key' | 'value'): readonly [from: number, to: number] | undefined;
   /** A plain value as its author wrote it (`0x1F`, `1e3`), or undefined where there is none. */
@@ -67,11 +70,23 @@ export function documentOf(source: Source, root: unknown, data: unknown): Docume
     return spanOf(found, whole ? on : 'key');
   };
 
+  /** What is there ends with its value, what is not with the key above it, and without a key with the first line. */
+  const endOf = (found: Found, whole: boolean, to: number): number => {
+    if (!whole) return found.key === undefined ? textEnd(source.text, source.starts[1] ?? source.text.length) : to;
+    // A block goes on over blank lines and comments to whatever comes next: it ends where its text does.
+    return isEmpty(found.value) ? to : Math.max(to, textEnd(source.text, span(found.value)[1]));
+  };
+
   return {
     file: source.file,
     text: source.text,
     data,
-    place: (path, on = 'key') => ({ file: source.file, ...lineAndColumn(source.starts, placed(path, on)[0]) }),
+    place(path, on = 'key') {
+      const { found, whole } = follow(path);
+      const [from, to] = spanOf(found, whole ? on : 'key');
+      const { line: endLine, column: endColumn } = lineAndColumn(source.starts, endOf(found, whole, to));
+      return { file: source.file, ...lineAndColumn(source.starts, from), endLine, endColumn };
+    },
     span(path, on = 'value') {
       const { found, whole } = follow(path);
       return whole ? spanOf(found, on) : undefined;
@@ -85,6 +100,13 @@ export function documentOf(source: Source, root: unknown, data: unknown): Docume
       return diagnosticAt(source, from, to, says, expected);
     },
   };
+}
+
+/** Where the text before an offset ends, white space left out. */
+function textEnd(text: string, offset: number): number {
+  let end = offset;
+  while (end > 0 && /\s/.test(text[end - 1]!)) end--;
+  return end;
 }
 
 /** A value that the text leaves out: nothing is there to put a mark under. */

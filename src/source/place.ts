@@ -8,6 +8,12 @@ export interface Place {
   readonly column: number;
 }
 
+/** A place with where it ends: just past its last character. */
+export interface Extent extends Place {
+  readonly endLine: number;
+  readonly endColumn: number;
+}
+
 /** Something wrong at a path of the data, before it is known where in the text that is. */
 export interface Problem {
   readonly path: Path;

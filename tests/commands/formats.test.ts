@@ -1,9 +1,8 @@
 /** Every format of an audit, as the command writes it. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Ajv } from 'ajv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { sarifSchema } from '../reports/sarif-schema.js';
+import { sarifFaults } from '../reports/sarif-schema.js';
 import { ampledger, folder, needsBuild } from './program.js';
 
 const gate = `ampledger: 1
@@ -54,8 +53,7 @@ describe('an audit with files to write', () => {
 
   it('tells in each what is set aside and what was not read', () => {
     const log = JSON.parse(text('all.sarif')) as { runs: { results: { suppressions: unknown[] }[] }[] };
-    const ajv = new Ajv({ strict: false, formats: { 'uri-reference': true, uri: true } });
-    expect(ajv.validate(sarifSchema, log), JSON.stringify(ajv.errors)).toBe(true);
+    expect(sarifFaults(log)).toBeNull();
     expect(log.runs[0]?.results.flatMap(({ suppressions }) => suppressions)).toMatchObject([
       { justification: 'agreed & <tried>' },
     ]);

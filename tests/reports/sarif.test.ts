@@ -1,11 +1,10 @@
-import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import type { Report, ReportFinding, UnreadReport } from '../../src/reports/report.js';
 import { sarifReport } from '../../src/reports/sarif.js';
 import { uriOf } from '../../src/reports/sarif-text.js';
 import { attacks, markupAttacks, poisonedReport } from './attacks.js';
 import { gardenGate } from './fixtures/garden-gate.js';
-import { sarifSchema } from './sarif-schema.js';
+import { sarifFaults } from './sarif-schema.js';
 
 interface Log {
   readonly runs: readonly [
@@ -32,14 +31,9 @@ interface Log {
   ];
 }
 
-const isUri = (text: string): boolean =>
-  /^[\w\-.~!$&'()*+,;=:@/%]*$/.test(text) && !/%(?![0-9A-F]{2})/.test(text) && !/^[^/]*:[^/]/.test(text);
-const ajv = new Ajv({ strict: false, formats: { 'uri-reference': isUri, uri: /^https:/ } });
-const valid = ajv.compile(sarifSchema);
-
 function logOf(reports: readonly (Report | UnreadReport)[]): Log {
   const log = JSON.parse(sarifReport(reports, '1.2.3')) as Log;
-  expect(valid(log), JSON.stringify(valid.errors)).toBe(true);
+  expect(sarifFaults(log)).toBeNull();
   return log;
 }
 const runOf = (reports: readonly (Report | UnreadReport)[]) => logOf(reports).runs[0];

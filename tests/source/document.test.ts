@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Document } from '../../src/source/document.js';
+import type { Document, Extent } from '../../src/source/document.js';
 import { readDocument } from '../../src/source/read.js';
 
 function read(text: string): Document {
@@ -68,34 +68,48 @@ loads:
   empty:
 `;
   const document = read(text);
+  const stretchOf = ({ line, column, endLine, endColumn }: Extent): string => {
+    const starts = text.split('\n').map((_, k, lines) => lines.slice(0, k).join('\n').length + Math.min(k, 1));
+    return text.slice(starts[line - 1]! + column - 1, starts[endLine - 1]! + endColumn - 1);
+  };
 
   it.each([
-    [['title'], 'key', 1, 1],
-    [['title'], 'value', 1, 8],
-    [['loads', 'vents'], 'key', 3, 3],
-    [['loads', 'vents', 'inputs', '1'], 'key', 4, 15],
-    [['loads', 'vents', 'inputs', 1], 'value', 4, 18],
-    [['loads', 'vents', 'inputs', '2', 'pin'], 'value', 4, 32],
-    [['loads', 'horn', 'pins', 1], 'value', 5, 35],
-    [['loads', 'horn', 'pins', 1], 'key', 5, 35],
-    [['loads', 'empty'], 'value', 6, 3],
-    [[], 'value', 1, 1],
-  ] as const)('finds %j by its %s', (path, on, line, column) => {
-    expect(document.place(path, on)).toEqual({ file: 'x.yaml', line, column });
+    [['title'], 'key', 1, 1, 'title: x'],
+    [['title'], 'value', 1, 8, 'x'],
+    [['loads', 'vents'], 'key', 3, 3, 'vents:\n    inputs: { 1: D4, 2: { pin: D5 } }'],
+    [['loads', 'vents', 'inputs', '1'], 'key', 4, 15, '1: D4'],
+    [['loads', 'vents', 'inputs', 1], 'value', 4, 18, 'D4'],
+    [['loads', 'vents', 'inputs', '2', 'pin'], 'value', 4, 32, 'D5'],
+    [['loads', 'horn', 'pins', 1], 'value', 5, 35, 'D2'],
+    [['loads', 'horn', 'pins', 1], 'key', 5, 35, 'D2'],
+    [['loads', 'empty'], 'value', 6, 3, 'empty'],
+    [[], 'value', 1, 1, text.trimEnd()],
+    [['wires', 0], 'key', 1, 1, 'title: x'],
+    [['loads', 'horn', 'clamp', 'part'], 'key', 5, 3, 'horn'],
+  ] as const)('finds %j by its %s, to its end', (path, on, line, column, stretch) => {
+    const place = document.place(path, on);
+    expect(place).toMatchObject({ file: 'x.yaml', line, column });
+    expect(stretchOf(place)).toBe(stretch);
   });
 
   it('gives the key when not told otherwise', () => {
-    expect(document.place(['loads', 'horn'])).toEqual({ file: 'x.yaml', line: 5, column: 3 });
+    expect(document.place(['loads', 'horn'])).toEqual(document.place(['loads', 'horn'], 'key'));
+  });
+
+  it('ends a block before the blank lines and comments behind it', () => {
+    const spaced = read('loads:\n  vents:\n    pin: D4   \n\n  # the next one\n  horn: 1\n');
+    expect(spaced.place(['loads', 'vents'])).toMatchObject({ line: 2, endLine: 3, endColumn: 12 });
   });
 
   it('gives the nearest key above for what is not there', () => {
-    expect(document.place(['loads', 'horn', 'clamp', 'part'])).toEqual(document.place(['loads', 'horn']));
-    expect(document.place(['loads', 'horn', 'pins', 9], 'value')).toEqual(document.place(['loads', 'horn', 'pins']));
-    expect(document.place(['wires', 0])).toEqual({ file: 'x.yaml', line: 1, column: 1 });
+    const start = ({ line, column }: Extent) => ({ line, column });
+    expect(start(document.place(['loads', 'horn', 'pins', 9], 'value'))).toEqual(
+      start(document.place(['loads', 'horn', 'pins'])),
+    );
   });
 
   it('does not take what JavaScript inherits for a key', () => {
-    expect(document.place(['loads', 'constructor'])).toEqual(document.place(['loads']));
+    expect(stretchOf(document.place(['loads', 'constructor']))).toBe('loads');
   });
 
   it('gives the stretch of text of a value, for edits', () => {
