@@ -1,6 +1,7 @@
 /** The catalogue in groups as people look for things, each with the options that show it alone. */
-import type { Profile, ProfileKind } from '../catalogue/profile.js';
+import type { Profile } from '../catalogue/profile.js';
 
+/** In the order in which they are shown. */
 const TITLES: Readonly<Record<string, string>> = {
   controller: 'Controller boards',
   chip: 'Chips',
@@ -44,21 +45,6 @@ const TITLES: Readonly<Record<string, string>> = {
   policy: 'Policies',
 };
 
-const ORDER: readonly ProfileKind[] = [
-  'controller',
-  'chip',
-  'expander',
-  'array',
-  'load',
-  'driver',
-  'clamp',
-  'supply',
-  'supply-part',
-  'wire',
-  'connector',
-  'policy',
-];
-
 export interface Group {
   readonly title: string;
   /** '--type coil' */
@@ -66,13 +52,15 @@ export interface Group {
   readonly of: readonly Profile[];
 }
 
-/** Profiles by kind and, where a kind has types, by type; those that are not listed here come under their own names, last. */
+/** Profiles by kind and, where a kind has types, by type; those that are not listed here come under their own names, after their kind. */
 export function groupsOf(profiles: readonly Profile[]): readonly Group[] {
   const known = Object.keys(TITLES);
+  const isOf = (kind: string) => (key: string) => key === kind || key.startsWith(`${kind} `);
   const rank = (key: string): number => {
-    const [kind = ''] = key.split(' ');
-    const at = ORDER.findIndex((each) => each === kind);
-    return (at < 0 ? ORDER.length : at) * 1000 + (known.includes(key) ? known.indexOf(key) : 999);
+    const own = known.indexOf(key);
+    if (own >= 0) return own;
+    const last = known.findLastIndex(isOf(key.split(' ')[0]!));
+    return last < 0 ? known.length : last + 0.5;
   };
   const keyOf = ({ kind, type }: Profile): string => (type === undefined ? kind : `${kind} ${type}`);
   const keys = [...new Set(profiles.map(keyOf))].sort((a, b) => rank(a) - rank(b) || (a < b ? -1 : 1));
