@@ -55,7 +55,7 @@ export function aboutOf(account: Account): string {
   if (stage > 0) return account.id.slice(0, stage);
   const dot = account.id.lastIndexOf('.');
   const part = account.id.slice(dot + 1);
-  return dot > 0 && /^[a-z]+$/.test(part) ? account.id.slice(0, dot) : account.id;
+  return dot > 0 && /^(?:other-|contact-)*[a-z]+$/.test(part) ? account.id.slice(0, dot) : account.id;
 }
 
 /** A pin's finding stands where the load names the pin, others where the account belongs. */

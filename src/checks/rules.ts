@@ -19,11 +19,14 @@ import contactChoice from './choice/contact-choice.js';
 import safeState from './choice/safe-state.js';
 import contactArc from './contacts/contact-arc.js';
 import contactCurrent from './contacts/contact-current.js';
+import contactDrop from './contacts/contact-drop.js';
 import contactHeat from './contacts/contact-heat.js';
 import contactLeak from './contacts/contact-leak.js';
 import contactLife from './contacts/contact-life.js';
 import contactMinimum from './contacts/contact-minimum.js';
+import contactSides from './contacts/contact-sides.js';
 import contactSlow from './contacts/contact-slow.js';
+import contactSuppression from './contacts/contact-suppression.js';
 import channelUsedTwice from './drivers/channel-used-twice.js';
 import clampOnBridge from './drivers/clamp-on-bridge.js';
 import clampTiedLow from './drivers/clamp-tied-low.js';
@@ -125,6 +128,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   safeState,
   contactArc,
   contactSlow,
+  contactSides,
   coilHeldOn,
   contactChoice,
   bootDrives,
@@ -177,6 +181,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   regulatorStarved,
   regulatorInput,
   regulatorDropout,
+  contactSuppression,
+  contactDrop,
   contactCurrent,
   contactLeak,
   contactHeat,

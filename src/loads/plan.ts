@@ -395,7 +395,13 @@ export interface Pulses {
 }
 
 /** A contact and its load, as far as rules and cautions need them. */
-export interface ContactPlan {
+export interface ContactPlan extends ContactSide {
+  /** The other side of a changeover, where a load hangs on that, too, and the state in which that one does no harm. */
+  readonly other?: ContactSide & { readonly safeWhen?: Purpose['safeWhen'] };
+}
+
+/** One side of a contact, with what hangs on it. */
+export interface ContactSide {
   readonly wired: 'normally-open' | 'normally-closed';
   /** Electronics in place of a contact: a solid-state relay. */
   readonly solidState?: true;
@@ -407,7 +413,12 @@ export interface ContactPlan {
   readonly amps?: Interval;
   /** Node that feeds the load; absent: a supply that the file does not describe. */
   readonly supply?: string;
-  readonly suppression?: { readonly type: SuppressionType; readonly across: 'load' | 'contact' };
+  readonly suppression?: {
+    readonly type: SuppressionType;
+    readonly across: 'load' | 'contact';
+    /** Farads of an RC element, where stated. */
+    readonly farads?: number;
+  };
   readonly path: Path;
 }
 

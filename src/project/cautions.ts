@@ -1,5 +1,5 @@
 /** What can hurt somebody, said in plain words: the tool reckons currents, it does not call an installation safe. */
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan, ContactSide } from '../loads/plan.js';
 import type { TreeNode } from './project.js';
 
 /** Direct and alternating voltages above these can hurt through the skin, volts (common practice, no source). */
@@ -29,7 +29,7 @@ export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly Tre
       `${lead}: a lead battery gives hundreds of amperes into a short, enough to melt a wire or a ring. Put a fuse right at its terminal, and charge it where gas can leave.`,
     );
   const motors = circuits.flatMap((c) =>
-    c.type === 'dc-motor' ? [c.owner] : c.contact?.kind === 'motor' ? [c.id] : [],
+    c.type === 'dc-motor' ? [c.owner] : sidesOf(c).some(({ contact }) => contact.kind === 'motor') ? [c.id] : [],
   );
   if (motors.length > 0)
     cautions.push(
@@ -43,12 +43,16 @@ export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly Tre
   return cautions;
 }
 
+/** The contacts of a circuit on which something hangs. */
+const sidesOf = ({ id, contact, purpose }: CircuitPlan) => [
+  ...(contact ? [{ id, contact: contact as ContactSide, safe: purpose?.safeWhen }] : []),
+  ...(contact?.other ? [{ id, contact: contact.other, safe: contact.other.safeWhen }] : []),
+];
+
 /** What hangs on contacts: dangerous voltages, switches that fail closed, and what must stop whatever fails. */
 function ofContacts(circuits: readonly CircuitPlan[]): string[] {
   const cautions: string[] = [];
-  const switching = circuits.flatMap((c) =>
-    c.contact ? [{ id: c.id, contact: c.contact, safe: c.purpose?.safeWhen }] : [],
-  );
+  const switching = circuits.flatMap(sidesOf);
   const dangerous = switching.filter(({ contact: { volts, waveform } }) =>
     waveform === 'AC' ? volts > TOUCHABLE_AC : volts > TOUCHABLE,
   );
@@ -65,7 +69,7 @@ function ofContacts(circuits: readonly CircuitPlan[]): string[] {
     cautions.push(
       `${solid.join(', ')}: a solid-state relay isolates nothing when it is off, it leaks. Unplug the load before you touch it.`,
     );
-  const stops = switching.filter(({ safe }) => safe === 'load-stopped').map(({ id }) => id);
+  const stops = [...new Set(switching.filter(({ safe }) => safe === 'load-stopped').map(({ id }) => id))];
   if (stops.length > 0)
     cautions.push(
       `${stops.join(', ')}: contacts weld and semiconductors fail closed. What must stop needs a second means that the controller has no part in: a thermal cut-out, a limit switch, a main switch within reach.`,

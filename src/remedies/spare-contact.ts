@@ -1,6 +1,7 @@
 /** What spares a contact: something across its load that takes the current over, nothing across itself, a cooler heat sink. */
-import type { ContactPlan } from '../loads/plan.js';
-import { nextBelow } from '../quantity/preferred.js';
+import { capacitorFor, resistorFor, varistorFor } from '../circuit/contact-protection.js';
+import type { ContactSide } from '../loads/plan.js';
+import { nextAbove, nextBelow } from '../quantity/preferred.js';
 import { partText } from './entries.js';
 import type { Case, Way } from './cures.js';
 import type { Cure } from './prove.js';
@@ -10,13 +11,15 @@ export const spareContact: Way = (of) => {
   const circuit = judgement.project.circuits.find((c) => c.id === finding.about);
   if (circuit?.contact === undefined) return [];
   const { contact } = circuit;
+  const { other } = contact;
+  const side: ContactSide = other && finding.path.join() === other.path.join() ? other : contact;
   switch (finding.rule) {
     case 'contact-leak':
-      return contact.suppression ? [suppressed(of, contact, 'rc', contact.suppression)] : [];
+      return side.suppression ? [moved(of, side)] : [];
     case 'contact-arc':
-      return contact.waveform === 'AC' ? [suppressed(of, contact, 'rc')] : [];
+      return [...withElement(of, side), ...withVaristor(of, side)];
     case 'contact-current':
-      return contact.waveform === 'DC' && contact.kind === 'inductive' ? [suppressed(of, contact, 'diode')] : [];
+      return side.waveform === 'DC' && side.kind === 'inductive' ? [withDiode(of, side)] : [];
     case 'contact-heat':
       return cooled(of, circuit.owner);
     default:
@@ -24,28 +27,94 @@ export const spareContact: Way = (of) => {
   }
 };
 
-const WORDS = { diode: 'a diode', rc: 'an RC element' } as const;
+const at = ({ path }: ContactSide) => [...path, 'suppression'];
 
-/** Something across the load; what the contact had is taken over where it is moved. */
-function suppressed(
-  { finding }: Case,
-  { path, suppression }: ContactPlan,
-  type: 'diode' | 'rc',
-  moved?: ContactPlan['suppression'],
-): Cure {
-  const what = WORDS[type];
-  const at = [...path, 'suppression'];
+/** Share of a rating that a diode is used to. */
+const USED = 0.8;
+/** Amperes that rectifiers are sold for (common practice, no source). */
+const RECTIFIERS = [1, 3, 6, 10, 25];
+/** Relay makers ask for a diode that blocks so many times the load's voltage (ADLINK, as in `circuit/contact-protection.ts`). */
+const BLOCKS = 10;
+
+function withDiode({ finding }: Case, side: ContactSide): Cure {
   const load = `the load on ${finding.about}`;
+  const amps = side.amps?.max ?? 0;
+  const rated = RECTIFIERS.find((each) => amps <= USED * each);
+  const small = rated === 1;
+  const blocks = Math.ceil((BLOCKS * side.volts) / 50) * 50;
+  const value = small
+    ? { part: 'diode-1n4007' }
+    : { type: 'diode', ...(rated !== undefined && { current: `${rated} A` }), 'reverse-voltage': `${blocks} V` };
   return {
-    title: moved ? `Move ${what} from the contact of ${finding.about} to its load` : `Put ${what} across ${load}`,
-    changes: moved ? [{ path: [...at, 'across'], value: 'load' }] : [{ path: at, value: { type } }],
-    parts: moved ? [] : [what],
-    steps: [
-      ...(suppression && !moved ? [`Take the ${suppression.type} off ${load}.`] : []),
-      type === 'diode'
-        ? `Put a diode that bears the load’s current across ${load}, close to it, its ring towards the plus.`
-        : `Put ${what} rated for the voltage across ${load}, close to it${moved ? ', and nothing across the contact' : ''}.`,
+    title: `Put a diode across ${load}`,
+    changes: [{ path: at(side), value }],
+    parts: [
+      small
+        ? 'a diode 1N4007'
+        : `a diode for ${rated === undefined ? 'the load’s current' : `${rated} A`} and ${blocks} V`,
     ],
+    steps: [`Put it across ${load}, close to it, its ring towards the plus.`],
+    watch: [`${finding.about}.contact`],
+  };
+}
+
+/** Largest capacitor for the mains that is easily had, farads (common practice, no source). */
+const LARGEST = 1e-6;
+/** Voltage that such capacitors are made for (class X2). */
+const CAPACITOR = '275 V AC';
+
+function withElement({ finding }: Case, side: ContactSide): Cure[] {
+  const { amps, volts, suppression } = side;
+  if (amps === undefined || side.waveform !== 'AC') return [];
+  const farads = nextAbove('E6', capacitorFor(amps.typ).min);
+  if (farads > LARGEST || volts > 250) return [];
+  const ohms = nextBelow('E12', (resistorFor(volts).min + resistorFor(volts).max) / 2);
+  const [capacitance, resistance] = [partText(farads, 'capacitance'), partText(ohms, 'resistance')];
+  const load = `the load on ${finding.about}`;
+  return [
+    {
+      title: `Put an RC element of ${capacitance} and ${resistance} across ${load}`,
+      changes: [
+        {
+          path: at(side),
+          value: { type: 'rc', across: 'load', capacitance, resistance, 'working-voltage': CAPACITOR },
+        },
+      ],
+      parts: [`an RC element of ${capacitance} and ${resistance} for ${CAPACITOR}`],
+      steps: [
+        ...(suppression ? [`Take the ${suppression.type} off ${load}.`] : []),
+        `Put it across ${load}, close to it.`,
+      ],
+      watch: [`${finding.about}.contact`, `${finding.about}.suppression`],
+    },
+  ];
+}
+
+function withVaristor({ finding }: Case, side: ContactSide): Cure[] {
+  const volts = varistorFor(side.volts);
+  if (volts === undefined || side.waveform !== 'AC') return [];
+  const load = `the load on ${finding.about}`;
+  return [
+    {
+      title: `Put a varistor for ${volts} V AC across ${load}`,
+      changes: [{ path: at(side), value: { type: 'varistor', across: 'load', 'working-voltage': `${volts} V AC` } }],
+      parts: [`a varistor for ${volts} V AC`],
+      steps: [
+        ...(side.suppression ? [`Take the ${side.suppression.type} off ${load}.`] : []),
+        `Put it across ${load}, close to it, behind the fuse.`,
+      ],
+      watch: [`${finding.about}.contact`, `${finding.about}.suppression`],
+    },
+  ];
+}
+
+/** What lies across the contact goes across the load. */
+function moved({ finding }: Case, side: ContactSide): Cure {
+  return {
+    title: `Move what lies across the contact of ${finding.about} to its load`,
+    changes: [{ path: [...at(side), 'across'], value: 'load' }],
+    parts: [],
+    steps: [`Put it across the load on ${finding.about}, close to it, and nothing across the contact.`],
     watch: [`${finding.about}.contact`],
   };
 }

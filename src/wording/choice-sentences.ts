@@ -11,11 +11,12 @@ const plain = (side: string | undefined): string => (side ?? '').replace('-', ' 
 
 const safeState: Say = ({ about, names }) => {
   const runs = names['left'] === 'load-running';
+  const load = names['other'] ? `the load on the other side of ${about}` : `the load of ${about}`;
   if (names['left'] === 'stays')
     return `When power fails the latching relay ${about} stays as it is, and its load is safe only ${names['safe'] === 'load-running' ? 'while it runs' : 'when it is stopped'}.`;
   if (names['diesWith'] !== undefined && names['safe'] === names['left'])
     return `The load on the contact of ${about} is safe only while it runs, and ${names['diesWith']} feeds it and the coil alike: when that dies it stops, whichever contact it hangs on.`;
-  const says = `When ${names['fixed'] ? 'its input' : 'its coil'} has no power the load of ${about} ${runs ? 'runs' : 'stops'}, and it is safe only ${names['safe'] === 'load-running' ? 'while it runs' : 'when it is stopped'}: it hangs on ${names['fixed'] ? 'a solid-state relay, which conducts only while its input is on' : `the ${plain(names['wired'])} contact`}.`;
+  const says = `When ${names['fixed'] ? 'its input' : 'its coil'} has no power ${load} ${runs ? 'runs' : 'stops'}, and it is safe only ${names['safe'] === 'load-running' ? 'while it runs' : 'when it is stopped'}: it hangs on ${names['fixed'] ? 'a solid-state relay, which conducts only while its input is on' : `the ${plain(names['wired'])} contact`}.`;
   const { otherHours, otherDay, nowHours, nowDay } = names;
   if (otherHours === undefined || otherDay === undefined) return says;
   return `${says} On the other one the coil is on for ${otherHours} a day in place of ${nowHours}, and takes ${otherDay} in place of ${nowDay}.`;

@@ -4,6 +4,10 @@ import { atMost, figure, limitFigure, met, percent, sentence, when } from './phr
 
 type Say = (f: Finding) => string;
 
+/** Which contact a finding is about: a changeover may have a load on its other side, too. */
+const contactOf = (f: Finding): string =>
+  `${f.account?.title.startsWith('other ') || f.names['other'] ? 'other contact' : 'contact'} of ${f.about}`;
+
 /** What a limit of a contact is, in words that follow 'where'. */
 function allowed(f: Finding): string {
   const m = met(f)!;
@@ -17,15 +21,15 @@ function allowed(f: Finding): string {
 const contactCurrent: Say = (f) => {
   const m = met(f);
   const missing = f.account?.missing?.figure;
-  if (m === undefined && missing === 'load') return `Nothing says what hangs on the contact of ${f.about}.`;
-  if (m === undefined && missing === 'current') return `Nothing says what the load on the contact of ${f.about} takes.`;
+  if (m === undefined && missing === 'load') return `Nothing says what hangs on the ${contactOf(f)}.`;
+  if (m === undefined && missing === 'current') return `Nothing says what the load on the ${contactOf(f)} takes.`;
   if (m === undefined) {
     const draw = f.account?.draw;
     return draw
-      ? `The contact of ${f.about} carries up to ${figure(f.account!, draw.max)}, and nothing says what it may switch of that.`
-      : `Nothing says what the contact of ${f.about} may switch.`;
+      ? `The ${contactOf(f)} carries up to ${figure(f.account!, draw.max)}, and nothing says what it may switch of that.`
+      : `Nothing says what the ${contactOf(f)} may switch.`;
   }
-  const takes = `${when(f)}the contact of ${f.about} carries up to ${figure(m.account, m.by.draw)}`;
+  const takes = `${when(f)}the ${contactOf(f)} carries up to ${figure(m.account, m.by.draw)}`;
   if (f.verdict === 'thin')
     return sentence(
       `${takes} of ${limitFigure(m.account, m.by.value)} (${m.by.limit.stated}): ${percent(m.by.left)} in hand.`,
@@ -35,22 +39,22 @@ const contactCurrent: Say = (f) => {
 
 const contactMinimum: Say = (f) => {
   const m = met(f);
-  if (m === undefined) return `Nothing says how little the contact of ${f.about} is good for.`;
+  if (m === undefined) return `Nothing says how little the ${contactOf(f)} is good for.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   return sentence(
     account.quantity === 'voltage'
-      ? `${when(f)}the contact of ${f.about} switches ${gets} and wants ${needs} to break through what settles on it: it is not sure to close.`
-      : `${when(f)}the contact of ${f.about} may carry as little as ${gets} and wants ${needs} to stay clean: it is not sure to close for long.`,
+      ? `${when(f)}the ${contactOf(f)} switches ${gets} and wants ${needs} to break through what settles on it: it is not sure to close.`
+      : `${when(f)}the ${contactOf(f)} may carry as little as ${gets} and wants ${needs} to stay clean: it is not sure to close for long.`,
   );
 };
 
 const contactLeak: Say = (f) => {
   const m = met(f);
-  if (m === undefined) return `Nothing says what gets through the open contact of ${f.about}.`;
+  if (m === undefined) return `Nothing says what gets through the open ${contactOf(f)}.`;
   const [leaks, off] = [figure(m.account, m.by.draw), limitFigure(m.account, m.by.value)];
   return sentence(
-    `${when(f)}the open contact of ${f.about} still lets ${leaks} through, and its load is sure to be off only below ${off}, a tenth of what it takes: it may glow, hum or stay on.`,
+    `${when(f)}the open ${contactOf(f)} still lets ${leaks} through, and its load is sure to be off only below ${off}, a tenth of what it takes: it may glow, hum or stay on.`,
   );
 };
 
@@ -59,12 +63,61 @@ const contactHeat: Say = (f) =>
     ? `Nothing says what the output of ${f.about} keeps for itself, and so how hot it gets.`
     : atMost(f, `the output of ${f.about}`, 'reaches');
 
-const contactArc: Say = (f) =>
-  f.verdict === 'breach'
-    ? `A diode lies across the ${f.names['across']} of ${f.about}, which works on alternating voltage: it shorts every other half wave.`
-    : `Nothing takes over the current of the ${f.names['kind'] === 'motor' ? 'motor' : 'inductive load'} on the contact of ${f.about}: every opening draws an arc, which wears the contact.`;
+const contactArc: Say = (f) => {
+  const { what, across, kind, rc, varistor, farads, waveform } = f.names;
+  if (what === 'shorts')
+    return `A diode lies across the ${across} of ${f.about}, which works on alternating voltage: it shorts every other half wave.`;
+  if (what === 'small')
+    return `The capacitor of ${farads} across the ${across} of ${f.about} is less than relay makers ask for: ${rc}.`;
+  const says = `Nothing takes over the current of the ${kind === 'motor' ? 'motor' : 'inductive load'} on the ${contactOf(f)}: every opening draws an arc, which wears the contact.`;
+  const element = rc === undefined ? 'an RC element' : `an RC element of ${rc}`;
+  return waveform === 'AC'
+    ? `${says} ${sentence(element)} across the load does, or a varistor${varistor === undefined ? '' : ` for ${varistor}`}.`
+    : says;
+};
 
-const contactLife: Say = (f) => `Nothing says for how many operations the contact of ${f.about} is good with its load.`;
+const contactSuppression: Say = (f) => {
+  const title = f.account?.title ?? '';
+  const missing = f.account?.missing?.figure;
+  if (missing === 'working-voltage')
+    return `Nothing says for what voltage the suppression on the ${contactOf(f)} is made.`;
+  if (missing === 'resistance')
+    return `Nothing says what resistor limits the current with which the ${contactOf(f)} closes on its capacitor.`;
+  const m = met(f);
+  if (m === undefined) return `Nothing says what the suppression on the ${contactOf(f)} bears.`;
+  if (f.verdict === 'unproven')
+    return `What takes over the current of the load on the ${contactOf(f)} may have to take ${figure(m.account, m.by.draw)} each time, past ${limitFigure(m.account, m.by.value)}.`;
+  if (/closing/.test(title)) return atMost(f, `the ${contactOf(f)}, closing on its capacitor,`, 'carries');
+  if (/switching off/.test(title)) return atMost(f, `the ${contactOf(f)}, just opened,`, 'bears');
+  const part = `the suppression on the ${contactOf(f)}`;
+  return atMost(
+    f,
+    part,
+    f.account?.quantity === 'current' ? 'takes over' : f.account?.quantity === 'energy' ? 'takes' : 'bears',
+  );
+};
+
+const contactDrop: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says what the ${contactOf(f)} leaves its load.`;
+  const [gets, works] = [figure(m.account, m.by.draw), limitFigure(m.account, m.by.value)];
+  return sentence(
+    f.account?.direction === 'at-least'
+      ? `${when(f)}the load on the ${contactOf(f)} gets as little as ${gets}, and works from ${works} on.`
+      : `${when(f)}the load on the ${contactOf(f)} gets up to ${gets}, and works up to ${works}.`,
+  );
+};
+
+const contactSides: Say = ({ about, names }) => {
+  const both = `The two sides of ${about} switch ${names['one']} and ${names['two']}`;
+  if (names['what'] === 'meets')
+    return `${both}: they meet at its common terminal, and the dangerous one reaches all that hangs on the other. Each wants a relay of its own.`;
+  if (names['what'] === 'mixed')
+    return `${both}: one common terminal cannot carry both, unless the two supplies are joined.`;
+  return `The changeover of ${about} breaks one side some milliseconds before it makes the other, when neither load is fed; with nothing across an inductive load an arc may burn as long, and join the two sides.`;
+};
+
+const contactLife: Say = (f) => `Nothing says for how many operations the ${contactOf(f)} is good with its load.`;
 
 const BREAKS: { readonly [kind: string]: string } = {
   inductive: 'an inductive load',
@@ -80,6 +133,9 @@ const coilHeldOn: Say = ({ about, names }) =>
   `The coil of ${about} is made for pulses of ${names['pulse']}: if firmware never ends one, it takes ${names['watts']} for good.`;
 
 export const CONTACT_SENTENCES: { readonly [rule: string]: Say } = {
+  'contact-suppression': contactSuppression,
+  'contact-drop': contactDrop,
+  'contact-sides': contactSides,
   'contact-life': contactLife,
   'coil-held-on': coilHeldOn,
   'contact-slow': contactSlow,

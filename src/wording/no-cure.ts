@@ -31,6 +31,10 @@ const WHY: { readonly [rule: string]: string } = {
   'contact-life': 'its sheet, or a test of its maker, has that figure',
   'contact-minimum':
     'a relay made for small loads (gold-plated contacts, a reed or a signal relay), or electronics in its place',
+  'contact-suppression':
+    'a part for the voltage of the load’s supply with a tenth in hand, and for what the load stores; behind a capacitor a larger resistor',
+  'contact-drop': LOST,
+  'contact-sides': 'a relay of its own for one of the two loads',
   'contact-leak': 'a load that takes more, a resistor beside it, or a contact of metal',
   'contact-heat': 'a larger heat sink, or a relay that keeps less for itself',
   'contact-arc': 'what takes an alternating load’s kick over is an RC element or a varistor',

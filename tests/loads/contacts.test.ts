@@ -130,3 +130,73 @@ loads:
     ]);
   });
 });
+
+describe('both sides of a changeover', () => {
+  const both = on(
+    'wired: normally-open, load: { type: resistive, voltage: 24 V DC, current: 1 A, supply: big }, other-side: { load: { type: resistive, voltage: 24 V DC, current: 0.5 A, supply: big } }',
+  );
+
+  test('take turns on their supply: 26.4 V over 24 Ω while the coil is on, over 48 Ω while it is off', () => {
+    expect(asked(both, 'set')).toBeCloseTo(1.1, 9);
+    expect(asked(both, 'rest')).toBeCloseTo(0.55, 9);
+  });
+
+  test('are judged each by itself, whichever is the one that is named first', () => {
+    const at = (text: string, id: string): number => accountsOf(text, 'rest')(id, 'at-most').draw!.max;
+    expect(at(both, 'a.other-contact')).toBeCloseTo(0.55, 9);
+    const turned = both.replace('wired: normally-open', 'wired: normally-closed');
+    expect(asked(turned, 'set')).toBeCloseTo(0.55, 9);
+    expect(asked(turned, 'rest')).toBeCloseTo(1.1, 9);
+  });
+
+  test.each([
+    ['A', 'its contacts are of form A'],
+    ['B', 'its contacts are of form B'],
+  ])('are not those of a relay of form %s', (form, says) => {
+    const wired = form === 'B' ? both.replace('wired: normally-open', 'wired: normally-closed') : both;
+    expect(() => judged(wired.replace('resistance: 100 Ω', `resistance: 100 Ω, contact-form: ${form}`))).toThrow(says);
+  });
+});
+
+describe('what a closed contact keeps', () => {
+  const text = load('normally-open', 'motor', ', stall: 2 A, supply-voltage: 20 to 27 V').replace(
+    'resistance: 100 Ω',
+    'resistance: 100 Ω, contact-resistance: 50 to 100 mΩ',
+  );
+  const at = (id: string, direction: string, quantity: string) =>
+    accountsOf(text, 'set')(id, direction, quantity).draw!;
+
+  test('is its resistance times the load’s current, and heats it', () => {
+    const { min, max } = at('a.contact-resistance', 'at-most', 'voltage');
+    expect(min).toBeCloseTo(0.05, 9);
+    expect(max).toBeCloseTo(0.1, 9);
+    expect(at('a.contact-resistance', 'at-most', 'power').max).toBeCloseTo(0.1, 9);
+  });
+
+  test('is missing at the load', () => {
+    expect(at('a.load', 'at-least', 'voltage').min).toBeCloseTo(21.6 - 0.1, 9);
+    expect(at('a.load', 'at-most', 'voltage').max).toBeCloseTo(26.4 - 0.05, 9);
+  });
+});
+
+describe('what takes a load’s current over', () => {
+  const across = (suppression: string, of = 'voltage: 230 V AC, current: 1 A') =>
+    on(`wired: normally-open, load: { type: inductive, ${of} }, suppression: { ${suppression} }`);
+  const energy = (text: string): number => accountsOf(text, 'set')('a.suppression', 'at-most', 'energy').draw!.max;
+
+  test('gets what a load of a power factor of 0.4 stores where nobody states its inductance: 230 W · 0.917 / 314 /s', () => {
+    expect(energy(across('type: varistor, working-voltage: 275 V AC, energy: 10 J'))).toBeCloseTo(0.67098, 4);
+  });
+
+  test('gets that of an electromagnet on direct voltage: 24 W rise within 144 ms, L/R is a third of that', () => {
+    const text = across('type: tvs, zener-voltage: 33 V, energy: 1 J', 'voltage: 24 V DC, current: 1 A');
+    expect(energy(text)).toBeCloseTo((0.5 * 0.144 * 24) / 3, 9);
+  });
+
+  test('bears the mains a tenth above its nominal voltage, a suppressor its peak', () => {
+    const volts = (suppression: string): number =>
+      accountsOf(across(suppression), 'set')('a.suppression', 'at-most', 'voltage').draw!.max;
+    expect(volts('type: varistor, working-voltage: 275 V AC')).toBeCloseTo(253, 9);
+    expect(volts('type: tvs, working-voltage: 400 V')).toBeCloseTo(253 * Math.SQRT2, 9);
+  });
+});

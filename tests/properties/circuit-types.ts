@@ -117,10 +117,21 @@ export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
         'logic-supply': 'main.5v',
         'coil-supply': 'brick-5v',
         jumper: 'removed',
+        'contact-resistance': '20 to 100 mΩ',
         contacts: {
           1: {
             wired: 'normally-open',
             load: { type: 'resistive', voltage: '12 V DC', current: '0.7 to 0.8 A', supply: 'brick-12v' },
+            'other-side': {
+              load: {
+                type: 'inductive',
+                voltage: '12 V DC',
+                current: '0.2 to 0.3 A',
+                supply: 'brick-12v',
+                'supply-voltage': '10.8 to 13.2 V',
+              },
+              suppression: { part: 'tvs-smaj15a', energy: '0.5 J' },
+            },
           },
           2: {
             wired: 'normally-closed',

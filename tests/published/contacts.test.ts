@@ -1,6 +1,8 @@
 /** What contacts may switch, held against makers' tables and rules. */
 import { describe, expect, test } from 'vitest';
 import { SHARE_OF_RESISTIVE, betweenPoints, throughCapacitor } from '../../src/circuit/contact.js';
+import { capacitorFor, resistorFor, varistorFor } from '../../src/circuit/contact-protection.js';
+import { alternatingEnergy, directEnergy } from '../../src/circuit/inductive-load.js';
 import { judged } from '../checks/judged.js';
 
 /** A contact of which only the rows are known, on a load that nothing else limits. */
@@ -132,4 +134,43 @@ describe('shares of the resistive rating', () => {
 test('a capacitor across an open contact passes what its reactance lets it', () => {
   expect(throughCapacitor(100e-9, 230, 50)).toBeCloseTo(7.226e-3, 6);
   expect(throughCapacitor(100e-9, 230, 60)).toBeCloseTo(8.671e-3, 6);
+});
+
+describe('what is put across an inductive load', () => {
+  // "Relay contact protection circuits", PCI-7256 User's Manual, ADLINK Technology, appendix A, p. 37: 0.5 to 1 Ω for each volt and
+  // 0.5 to 1 µF for each ampere.
+  test('is an RC element by the amperes and volts of the contact', () => {
+    expect(capacitorFor(1)).toEqual({ min: 0.5e-6, max: 1e-6 });
+    expect(resistorFor(230)).toEqual({ min: 115, max: 230 });
+  });
+
+  // Operating manual of a regulator, ProMinent Dulcomarin II: R = U/I_L and C = k·I_L, k between 0.1 and 2 µF/A: the rule lies inside.
+  test('lies inside what another maker allows', () => {
+    expect(capacitorFor(1).min).toBeGreaterThanOrEqual(0.1e-6);
+    expect(capacitorFor(1).max).toBeLessThanOrEqual(2e-6);
+  });
+
+  // "Selecting the proper MOV voltage rating", NTE Electronics: for 220 V AC a high line of 242 V counts, and of its list the nearest
+  // greater value is taken.
+  test('is a varistor for the mains at its highest', () => {
+    expect(varistorFor(220)).toBe(250);
+    expect(varistorFor(230)).toBe(275);
+    expect(varistorFor(120)).toBe(150);
+    expect(varistorFor(24)).toBe(30);
+    expect(varistorFor(1000)).toBeUndefined();
+  });
+});
+
+describe('what an inductive load stores', () => {
+  // Omron tests contacts for inductive loads at a power factor of 0.4 or L/R of 7 ms (D4MC, p. 2, Ratings).
+  test('on direct voltage is no less than with L/R of 7 ms, from 3.5 W on', () => {
+    expect(directEnergy(3.5)).toBeCloseTo(0.5 * 7e-3 * 3.5, 9);
+    expect(directEnergy(100)).toBeCloseTo(0.5 * 0.1 * 100, 9);
+  });
+
+  // The same from its impedance: 230 Ω at cos φ 0.4 are 210.8 Ω of reactance, 0.671 H at 50 Hz, and 1.414 A at the peak.
+  test('on alternating voltage is that of its reactance', () => {
+    const henries = (230 * Math.sqrt(1 - 0.16)) / (2 * Math.PI * 50);
+    expect(alternatingEnergy(230, 1, 0.4, 50)).toBeCloseTo((henries * 2) / 2, 12);
+  });
 });

@@ -10,6 +10,8 @@ function find({ ledger }: Judged): Finding[] {
   return choicesOf(ledger).flatMap((choice): Finding[] => {
     const { circuit, path, wired, frugalSide, now, otherwise, keepsSafe, steps } = choice;
     if (wired === undefined || frugalSide === undefined || frugalSide === wired || keepsSafe === false) return [];
+    // What hangs on the other side would change places with it.
+    if (ledger.project.circuits.find((c) => c.id === circuit)?.contact?.other?.safeWhen !== undefined) return [];
     if (now === undefined || otherwise === undefined || now.energy - otherwise.energy < WORTH) return [];
     return [
       {

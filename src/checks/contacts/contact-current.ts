@@ -5,5 +5,5 @@ export default {
   name: 'contact-current',
   family: 'contacts',
   claims: (a) =>
-    a.kind === 'contact' && a.quantity === 'current' && a.direction === 'at-most' && !a.id.endsWith('.leak'),
+    a.kind === 'contact' && a.quantity === 'current' && a.direction === 'at-most' && !a.id.endsWith('leak'),
 } satisfies LimitRule;

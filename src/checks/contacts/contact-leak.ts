@@ -4,5 +4,5 @@ import type { LimitRule } from '../finding.js';
 export default {
   name: 'contact-leak',
   family: 'contacts',
-  claims: (a) => a.kind === 'contact' && a.quantity === 'current' && a.id.endsWith('.leak'),
+  claims: (a) => a.kind === 'contact' && a.quantity === 'current' && a.id.endsWith('leak'),
 } satisfies LimitRule;

@@ -54,7 +54,7 @@ export function currentLimits(
   const { kind, amps } = load;
   const found = kind === 'resistive' ? undefined : covering(rows, kind, load, side);
   const resistive = covering(rows, 'resistive', load, side);
-  const starting = startLimits(load, rows, side, resistive?.row);
+  const starting = startLimits(load, rows, side);
   if (found) return { limits: [ratedBy(found), ...starting] };
   if (resistive === undefined) return unknown(load, rows, side, about);
   if (kind === 'resistive') return { limits: [ratedBy(resistive), ...starting] };
@@ -130,28 +130,39 @@ function shareOf(found: Covering, kind: ContactLoad['kind']): LimitPlan {
 }
 
 /** What it may close on: the inrush against what its maker lets it make, or else against its resistive rating. */
-function startLimits(
-  { amps, peak, waveform }: ContactLoad,
-  rows: readonly RatingRow[],
-  side: Side,
-  resistive: RatingRow | undefined,
-): LimitPlan[] {
+function startLimits(load: ContactLoad, rows: readonly RatingRow[], side: Side): LimitPlan[] {
+  const { amps, peak } = load;
   if (peak === undefined || amps === undefined || amps.max <= 0 || peak <= amps.max) return [];
-  const making = nearest(rowsFor(rows, 'making', side, waveform));
-  const row = making ?? resistive;
-  if (row === undefined) return [];
+  const rated = closingLimit(load, rows, side);
+  if (rated === undefined) return [];
   const ratio = peak / amps.max;
   const times = `${Number(ratio.toPrecision(3))} times`;
   return [
     {
-      value: row.amps / ratio,
-      stated: making ? `${row.stated} when it closes` : row.stated,
-      grade: making && row.origin.basis !== 'practice' ? 'operating' : 'practice',
-      margin: 'current',
-      origin: making ? row.origin : PRACTICE,
+      ...rated,
+      value: rated.value / ratio,
       condition: `it closes on ${times} as much, ${formatValue(peak, 'current')}`,
     },
   ];
+}
+
+/** What a contact may close on for a moment: a published making current, or else its resistive rating as practice has it. */
+export function closingLimit(
+  load: ContactLoad,
+  rows: readonly RatingRow[],
+  side: Side,
+): (LimitPlan & { readonly value: number }) | undefined {
+  const making = nearest(rowsFor(rows, 'making', side, load.waveform));
+  const row = making ?? covering(rows, 'resistive', load, side)?.row;
+  if (row === undefined) return undefined;
+  const published = making !== undefined && row.origin.basis !== 'practice';
+  return {
+    value: row.amps,
+    stated: making ? `${row.stated} when it closes` : row.stated,
+    grade: published ? 'operating' : 'practice',
+    margin: 'current',
+    origin: making ? row.origin : PRACTICE,
+  };
 }
 
 /** No row reaches the load's voltage: certain only where even a lower one allows less. */

@@ -16,6 +16,8 @@ export interface ContactLoad {
   /** Nominal volts. */
   readonly volts: number;
   readonly waveform: 'AC' | 'DC';
+  /** Its voltage is stated without a tolerance. */
+  readonly exact?: true;
   /** Amperes as stated; absent where nobody states them. */
   readonly amps?: Interval;
   /** Amperes when it starts, where stated, and the seconds they last. */
@@ -42,9 +44,18 @@ export const startKey = (kind: ContactLoadKind): 'stall' | 'inrush' => STARTS[ki
 /** A stall, a start or a burst without a stated time lasts this long, seconds (rule 8 of the format). */
 const USUAL_TIME = 0.5;
 
-/** Reads a contact's load; undefined after a problem. @param contact figures of the contact @param circuit 'vents.1' */
-export function contactLoad(contact: Figures, circuit: string, bench: Bench): ContactLoad | undefined {
+/** What a load's contact is called: in sentences, and the node of a supply that the file does not describe. */
+interface Called {
+  readonly circuit: string;
+  /** 'contact of vents.1'. */
+  readonly title: string;
+  readonly node: string;
+}
+
+/** Reads a contact's load; undefined after a problem. @param contact figures of the contact */
+export function contactLoad(contact: Figures, called: Called, bench: Bench): ContactLoad | undefined {
   const figures = contact.within('load');
+  const on = called.title.replace(called.circuit, `\`${called.circuit}\``);
   const kind = LOAD_KINDS.find((each) => each === figures.word('type'));
   if (kind === undefined) return undefined;
   const stated = figures.figure('voltage', 'voltage')?.quantity;
@@ -54,7 +65,7 @@ export function contactLoad(contact: Figures, circuit: string, bench: Bench): Co
   if (stated === undefined && supply === undefined) {
     figures.problem(
       'voltage',
-      `nothing says what voltage the load on the contact of \`${circuit}\` works on`,
+      `nothing says what voltage the load on the ${on} works on`,
       '`voltage: 24 V DC`, `voltage: 230 V AC`, or `supply:` with the name of a supply',
     );
     return undefined;
@@ -63,7 +74,7 @@ export function contactLoad(contact: Figures, circuit: string, bench: Bench): Co
   if (waveform === undefined) {
     figures.problem(
       'voltage',
-      `nothing says whether the load on the contact of \`${circuit}\` is on direct or alternating voltage`,
+      `nothing says whether the load on the ${on} is on direct or alternating voltage`,
       `\`${stated!.stated} DC\` or \`${stated!.stated} AC\``,
     );
     return undefined;
@@ -71,30 +82,30 @@ export function contactLoad(contact: Figures, circuit: string, bench: Bench): Co
   if (waveform === 'AC' && supply !== undefined) {
     figures.problem(
       'supply',
-      `\`${named}\` gives a direct voltage, and the load on the contact of \`${circuit}\` wants ${stated!.stated}`,
+      `\`${named}\` gives a direct voltage, and the load on the ${on} wants ${stated!.stated}`,
       'no `supply`: what feeds an alternating load is none of the project’s supplies',
     );
     return undefined;
   }
   const window = stated === undefined ? undefined : closed(stated);
   if (window !== undefined && window.min <= 0) {
-    figures.problem('voltage', `the load on the contact of \`${circuit}\` works on no voltage`, 'a voltage above zero');
+    figures.problem('voltage', `the load on the ${on} works on no voltage`, 'a voltage above zero');
     return undefined;
   }
   const key = startKey(kind);
   const peak = figures.interval(key, 'current')?.max;
   const amps = drawOf(figures, 'current');
   if (amps !== undefined && (amps.min < 0 || amps.max <= 0)) {
-    figures.problem('current', `the load on the contact of \`${circuit}\` takes no current`, 'a current above zero');
+    figures.problem('current', `the load on the ${on} takes no current`, 'a current above zero');
     return undefined;
   }
   const node =
-    supply ??
-    bench.elsewhere(`${circuit}:load-supply`, `what feeds the load on ${circuit}`, window!, figures.at('voltage'));
+    supply ?? bench.elsewhere(called.node, `what feeds the load on ${called.circuit}`, window!, figures.at('voltage'));
   const lasts = figures.interval(`${key}-time`, 'time')?.max ?? (kind === 'lamp' ? USUAL_COLD.time : USUAL_TIME);
   return {
     kind,
     volts: window?.typ ?? bench.nominal(node),
+    ...(stated?.exact !== false && supply === undefined && { exact: true as const }),
     waveform,
     ...(amps && { amps }),
     ...(peak !== undefined && { peak }),

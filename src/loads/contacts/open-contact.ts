@@ -12,15 +12,16 @@ const HERTZ = 60;
 /** A load is off with so much of what it takes (common practice, no source). */
 const SURELY_OFF = 0.1;
 
-const partOf = (circuit: string): string => `${circuit}.leak`;
-
 /** Amperes through the open contact, and how they come about. */
-function leakOf({ load, input }: Contact): { readonly amps: number; readonly capacitor?: number } | undefined {
+function leakOf({
+  load,
+  input,
+  suppression,
+}: Contact): { readonly amps: number; readonly capacitor?: number } | undefined {
   const output = input.type === 'solid-state-relay' ? input.relay.figure('leakage', 'current') : undefined;
-  const across = input.contact.within('suppression');
   const farads =
-    across.word('across') === 'contact' && load.waveform === 'AC'
-      ? across.interval('capacitance', 'capacitance')?.max
+    suppression?.across === 'contact' && load.waveform === 'AC'
+      ? suppression.figures.interval('capacitance', 'capacitance')?.max
       : undefined;
   const passed = farads === undefined ? 0 : throughCapacitor(farads, load.volts, HERTZ);
   const leaks = output ? closed(output.quantity).max : 0;
@@ -34,7 +35,7 @@ export function openLeak(contact: Contact): Member | undefined {
   return (
     leak && {
       kind: 'current',
-      part: partOf(contact.circuit),
+      part: contact.named('leak'),
       amps: { min: 0, typ: leak.amps, max: leak.amps },
     }
   );
@@ -42,10 +43,10 @@ export function openLeak(contact: Contact): Member | undefined {
 
 /** Whether the load is off when its contact is open. */
 export function openAccounts(base: ContactBase, contact: Contact): AccountPlan[] {
-  const { circuit, load, side } = contact;
+  const { circuit, load, side, named, title } = contact;
   const leak = leakOf(contact);
   if (leak === undefined || load.amps === undefined) return [];
-  const part = partOf(circuit);
+  const part = named('leak');
   const { whileOff: _, ...common } = base;
   const off = SURELY_OFF * load.amps.min;
   const through: Step[] =
@@ -65,7 +66,7 @@ export function openAccounts(base: ContactBase, contact: Contact): AccountPlan[]
       ...common,
       ...(side === 'normally-open' && { whileOff: true }),
       id: part,
-      title: `contact of ${circuit}, open`,
+      title: `${title}, open`,
       quantity: 'current',
       direction: 'at-most',
       recipes: ['draw-most', 'draw-least'],

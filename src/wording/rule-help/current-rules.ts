@@ -92,6 +92,17 @@ export const CURRENT_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
     means: 'Contacts need some current and voltage to stay clean, and this load gives less.',
     todo: 'Use a relay with contacts for small signals, or load the contact more.',
   },
+  'contact-suppression': {
+    title: 'What spares a contact does not bear it',
+    means:
+      'What lies across a load or its contact to take the current over is held against the voltage, the current and the energy that it meets.',
+    todo: 'Take one that is made for the voltage with a tenth in hand, and for the energy of the load.',
+  },
+  'contact-drop': {
+    title: 'A contact leaves its load too little',
+    means: 'Behind its wires and its closed contact a load gets a voltage outside the window in which it works.',
+    todo: 'Use a stiffer supply, thicker wires or a contact of lower resistance.',
+  },
   'contact-life': {
     title: 'A contact wears out too soon',
     means: 'At the stated number of switchings a day the contacts last less long than is wanted.',

@@ -150,6 +150,11 @@ export const WIRING_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
       'At the voltage and the kind of load the arc between opening contacts may not go out by itself or wears them quickly.',
     todo: 'Damp the load, take a contact made for it, or break the current in two places.',
   },
+  'contact-sides': {
+    title: 'Two loads share a changeover',
+    means: 'Both sides of a changeover hang on one common terminal, and it breaks the one before it makes the other.',
+    todo: 'Give loads on different voltages a relay each, and put something across an inductive load.',
+  },
   'contact-slow': {
     title: 'A clamp makes a contact open slowly',
     means:

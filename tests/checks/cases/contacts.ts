@@ -31,6 +31,22 @@ const clamped = (clamp: string): string =>
     ),
   );
 
+/** An inductive load of 1 A on the mains, with something across it. */
+const mains = (suppression: string, load = ''): string =>
+  relay(
+    '{ resistive: 10 A, voltage: 250 V AC }, { inductive: 3 A, voltage: 250 V AC }',
+    `load: { type: inductive, voltage: 230 V AC, current: 1 A${load} }, suppression: { ${suppression} }`,
+  );
+const MOV = 'type: varistor, energy: 10 J';
+/** 2 A at 24 V through a contact of so much, for a load that works from 23.8 V on. */
+const dropping = (ohms: string): string =>
+  relay(
+    `${TEN}, { resistive: 10 A, voltage: 30 V DC }`,
+    onMain('motor', '2 A', ', stall: 4 A, supply-voltage: 23.8 to 27 V'),
+  ).replace('resistance: 100 Ω', `resistance: 100 Ω, contact-resistance: ${ohms}`);
+/** A lamp on the one side of a changeover, and something on the other. */
+const bothSides = (other: string): string => relay(TEN, `${onMain('resistive', '1 A')}, other-side: { ${other} }`);
+
 export const CONTACTS: readonly Case[] = [
   {
     rule: 'contact-current',
@@ -136,6 +152,158 @@ export const CONTACTS: readonly Case[] = [
     when: 'is content with a diode across a valve on direct voltage',
     verdict: 'silent',
     text: relay(TEN, `${onMain('inductive', '1 A')}, suppression: { type: diode }`),
+  },
+  {
+    rule: 'contact-arc',
+    when: 'notes a contactor’s coil on the mains with nothing across it, and what would take its current over',
+    verdict: 'note',
+    text: relay(
+      '{ inductive: 3 A, voltage: 250 V AC }',
+      'load: { type: inductive, voltage: 230 V AC, current: 300 mA }',
+    ),
+  },
+  {
+    rule: 'contact-arc',
+    when: 'notes a capacitor of less than half a microfarad an ampere',
+    verdict: 'note',
+    text: mains('type: rc, capacitance: 490 nF, resistance: 150 Ω, working-voltage: 275 V AC'),
+  },
+  {
+    rule: 'contact-arc',
+    when: 'is content with just that',
+    verdict: 'silent',
+    text: mains('type: rc, capacitance: 500 nF, resistance: 150 Ω, working-voltage: 275 V AC'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'breaks on a varistor for 250 V where the mains may stand at 253 V',
+    verdict: 'breach',
+    text: mains(`${MOV}, working-voltage: 250 V AC`),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'is content with one for 253 V',
+    verdict: 'silent',
+    text: mains(`${MOV}, working-voltage: 253 V AC`),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'asks for what voltage a varistor is made where nobody says so',
+    verdict: 'unproven',
+    text: mains('type: varistor'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'breaks on a varistor for half a joule across a load that stores a whole one',
+    verdict: 'breach',
+    text: mains('type: varistor, energy: 0.5 J, working-voltage: 275 V AC', ', inductance: 1 H'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'is content with one for that joule',
+    verdict: 'silent',
+    text: mains('type: varistor, energy: 1.001 J, working-voltage: 275 V AC', ', inductance: 1 H'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'asks for the inductance of a load that may store more than its varistor takes',
+    verdict: 'unproven',
+    text: mains('type: varistor, energy: 0.5 J, working-voltage: 275 V AC'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'strains on a contact that closes on its capacitor with 358 V over 35 Ω',
+    verdict: 'strain',
+    text: mains('type: rc, capacitance: 1 µF, resistance: 35 Ω, working-voltage: 275 V AC'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'is content with 36 Ω',
+    verdict: 'silent',
+    text: mains('type: rc, capacitance: 1 µF, resistance: 36 Ω, working-voltage: 275 V AC'),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'breaks on a suppressor across a load that leaves an opened contact more than it bears',
+    verdict: 'breach',
+    text: mains(`${MOV}, working-voltage: 275 V AC, clamping-voltage: { value: 710 V, at: 50 A }`).replace(
+      'resistance: 100 Ω',
+      'resistance: 100 Ω, contact-withstand: 750 V AC',
+    ),
+  },
+  {
+    rule: 'contact-suppression',
+    when: 'is content with it across the contact',
+    verdict: 'silent',
+    text: mains(
+      `${MOV}, across: contact, working-voltage: 275 V AC, clamping-voltage: { value: 710 V, at: 50 A }`,
+    ).replace('resistance: 100 Ω', 'resistance: 100 Ω, contact-withstand: 750 V AC'),
+  },
+  {
+    rule: 'contact-drop',
+    when: 'strains on a contact that may leave a load 23.78 of the 23.8 V from which it works',
+    verdict: 'strain',
+    text: dropping('10 to 110 mΩ'),
+  },
+  {
+    rule: 'contact-drop',
+    when: 'is content with one that leaves it just that',
+    verdict: 'silent',
+    text: dropping('10 to 100 mΩ'),
+  },
+  {
+    rule: 'contact-sides',
+    when: 'breaks where a lamp on the mains shares a changeover with 24 V',
+    verdict: 'breach',
+    text: bothSides('load: { type: resistive, voltage: 230 V AC, current: 200 mA }'),
+  },
+  {
+    rule: 'contact-sides',
+    when: 'strains on 24 V AC beside 24 V DC',
+    verdict: 'strain',
+    text: bothSides('load: { type: resistive, voltage: 24 V AC, current: 200 mA }'),
+  },
+  {
+    rule: 'contact-sides',
+    when: 'notes an arc that may join the two sides',
+    verdict: 'note',
+    text: bothSides(onMain('inductive', '1 A')),
+  },
+  {
+    rule: 'contact-sides',
+    when: 'is content with two plain loads on one supply',
+    verdict: 'silent',
+    text: bothSides(onMain('resistive', '1 A')),
+  },
+  {
+    rule: 'contact-current',
+    when: 'breaks on the other side of a changeover, which may switch less',
+    verdict: 'breach',
+    text: bothSides(onMain('resistive', '5.1 A')).replace(
+      TEN,
+      `${TEN}, { resistive: 5 A, voltage: 30 V DC, wired: normally-closed }`,
+    ),
+  },
+  {
+    rule: 'contact-current',
+    when: 'is content with just what that side may',
+    verdict: 'silent',
+    text: bothSides(onMain('resistive', '5 A')).replace(
+      TEN,
+      `${TEN}, { resistive: 5 A, voltage: 30 V DC, wired: normally-closed }`,
+    ),
+  },
+  {
+    rule: 'safe-state',
+    when: 'breaks on a heater on the other side that must not run without power',
+    verdict: 'breach',
+    text: bothSides(`${onMain('resistive', '1 A')}, safe-when: load-stopped`),
+  },
+  {
+    rule: 'safe-state',
+    when: 'is content with a lock there that must stay shut',
+    verdict: 'silent',
+    text: bothSides(`${onMain('resistive', '1 A')}, safe-when: load-running`),
   },
   {
     rule: 'contact-leak',

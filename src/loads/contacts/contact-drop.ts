@@ -1,0 +1,99 @@
+/**
+ * What a closed contact keeps for itself. Its resistance is published for a new contact, as the most at a small current, so that
+ * drop and heat are bounds; what the load gets is held against its window where it has one.
+ */
+import { closed } from '../../quantity/quantity.js';
+import { functionOf } from '../limits.js';
+import type { AccountPlan, Member, Reading } from '../plan.js';
+import type { Contact, ContactBase } from './contact.js';
+import { figuresWith } from './contact-figures.js';
+
+const KEY = 'contact-resistance';
+
+const figureOf = ({ input }: Contact) => figuresWith(input, KEY).figure(KEY, 'resistance');
+
+/** The contact as a resistance before its load; none where nobody states it. */
+export function dropMember(contact: Contact): Member[] {
+  const figure = figureOf(contact);
+  if (figure === undefined) return [];
+  const ohms = closed(figure.quantity, { min: () => 0 });
+  return [{ kind: 'resistance', part: contact.named(KEY), ohms, origin: figure.origin }];
+}
+
+/** The drop and the heat of the contact, and the voltage that its load gets. */
+export function dropAccounts(base: ContactBase, contact: Contact): AccountPlan[] {
+  const { part, title, named } = contact;
+  const own = named(KEY);
+  const stated = figureOf(contact) !== undefined;
+  const drop: AccountPlan = {
+    ...base,
+    id: own,
+    title: `${title}, drop`,
+    quantity: 'voltage',
+    direction: 'at-most',
+    recipes: ['draw-most', 'draw-least', 'hottest'],
+    read: (s) => s.across(own),
+    limits: [],
+    steps: (s) => [
+      {
+        name: 'V_contact',
+        says: 'what the closed contact keeps at the load’s current',
+        formula: 'I * R_contact',
+        with: { I: [s.current(part), 'A'], R_contact: [s.ohms(own), 'Ω'] },
+        gives: [s.across(own), 'V'],
+      },
+    ],
+  };
+  const heats = (s: Reading): number => s.current(part) ** 2 * s.ohms(own);
+  const heat: AccountPlan = {
+    ...drop,
+    title: `${title}, heat`,
+    quantity: 'power',
+    read: heats,
+    steps: (s) => [
+      {
+        name: 'P_contact',
+        says: 'what the closed contact turns into heat inside the relay',
+        formula: 'I^2 * R_contact',
+        with: { I: [s.current(part), 'A'], R_contact: [s.ohms(own), 'Ω'] },
+        gives: [heats(s), 'W'],
+      },
+    ],
+  };
+  return [...(stated ? [drop, heat] : []), ...windowAccounts(base, contact, stated)];
+}
+
+/** What stands at the load while its contact is closed, against the window in which it works. */
+function windowAccounts(
+  base: ContactBase,
+  { load, title, part, named, input }: Contact,
+  stated: boolean,
+): AccountPlan[] {
+  const figure = input.contact.within('load').figure('supply-voltage', 'voltage');
+  if (figure === undefined) return [];
+  const { quantity } = figure;
+  const volts = (s: Reading): number => s.across(part);
+  const account = (direction: 'at-least' | 'at-most', value: number): AccountPlan => ({
+    ...base,
+    id: named('load'),
+    title: `load on the ${title}, voltage`,
+    quantity: 'voltage',
+    direction,
+    recipes: direction === 'at-least' ? ['starved', 'draw-most', 'flooded'] : ['flooded', 'lightest', 'starved'],
+    read: volts,
+    limits: [functionOf(figure, value, 'window')],
+    steps: (s) => [
+      {
+        name: 'V_load',
+        says: stated ? 'its supply, less what the contact keeps' : 'its supply',
+        formula: 'V_supply - V_lost',
+        with: { V_supply: [s.voltage(load.node), 'V'], V_lost: [s.voltage(load.node) - volts(s), 'V'] },
+        gives: [volts(s), 'V'],
+      },
+    ],
+  });
+  return [
+    ...(quantity.min === undefined ? [] : [account('at-least', quantity.min)]),
+    ...(quantity.max === undefined ? [] : [account('at-most', quantity.max)]),
+  ];
+}
