@@ -10,6 +10,7 @@
 import { bendAt } from '../circuit/branch.js';
 import type { BranchPlan } from '../loads/plan.js';
 import type { Link } from '../project/project.js';
+import { placeOf } from '../project/places.js';
 import type { Circuitry, KeptFigures, NetworkIndex } from './circuitry.js';
 import { keptFigures, networksOn, zeros } from './circuitry.js';
 import { followedLinks, followedNetwork, isSunk, mayFollow } from './collapse.js';
@@ -187,6 +188,11 @@ export class Sweep {
   /** Ambient of a place, °C. */
   celsiusIn(place: string | undefined): number {
     return celsiusOf(this.circuitry.project, this.corner, place);
+  }
+
+  /** Ambient of anything with a name, °C. */
+  ambientOf(name: string): number {
+    return this.celsiusIn(placeOf(this.circuitry.project, name));
   }
 
   private celsiusAt({ places, place }: NetworkIndex): (branch: BranchPlan) => number {

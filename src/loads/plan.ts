@@ -154,6 +154,8 @@ export interface NetworkPlan {
 export interface Reading {
   /** Ambient, °C. */
   readonly ambient: number;
+  /** The same of anything with a name, °C: where it stands may have an ambient of its own. */
+  ambientOf(name: string): number;
   /** Every parameter at its typical value. */
   readonly typical: boolean;
   /** Stall and start currents are counted. */

@@ -163,14 +163,14 @@ function releasedAt(
 }
 
 /** What a corner tells that is needed here. */
-type Corner = Pick<Reading, 'typical' | 'ambient' | 'voltage'>;
+type Corner = Pick<Reading, 'typical' | 'ambientOf' | 'voltage'>;
 
 const HOT = 60;
 
 /** The pin's own supply low, all others high: whether anything flows at all. */
 const atWorst = ({ rail }: Released, { window }: Surrounding): Corner => ({
   typical: false,
-  ambient: HOT,
+  ambientOf: () => HOT,
   voltage: (node) => (node === rail ? window(node).min : window(node).max),
 });
 
@@ -178,7 +178,11 @@ const atWorst = ({ rail }: Released, { window }: Surrounding): Corner => ({
 const deadIn = ({ dead }: Released, s: Corner): Corner =>
   dead === undefined
     ? s
-    : { typical: s.typical, ambient: s.ambient, voltage: (node) => (dead.has(node) ? 0 : s.voltage(node)) };
+    : {
+        typical: s.typical,
+        ambientOf: (name) => s.ambientOf(name),
+        voltage: (node) => (dead.has(node) ? 0 : s.voltage(node)),
+      };
 
 /** What leads up to the pin loses least; what leads away, to ground or beside the clamp to the pin's own supply, takes least. */
 function endOf(branch: BranchPlan, { clamp }: Released, { typical }: Corner): 'min' | 'typ' | 'max' {
@@ -247,7 +251,9 @@ function pushed(released: Released, corner: Corner) {
   const plans = [...ways, clamp];
   const names = [...inner, ...new Set(plans.flatMap((p) => [p.from, p.to]).filter((n) => !inner.includes(n)))];
   const volts = names.map((n, k) => (k < inner.length ? s.voltage(clamp.to) : n === GROUND ? 0 : s.voltage(n)));
-  const members = plans.map((p) => p.members.map((m) => put(m, endOf(p, released, s), s.ambient)));
+  const members = plans.map((p) =>
+    p.members.map((m) => put(m, endOf(p, released, s), s.ambientOf(p === clamp ? released.pin : p.circuit))),
+  );
   const edges = plans.map((p, k) => ({
     from: names.indexOf(p.from),
     to: names.indexOf(p.to),

@@ -227,6 +227,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       return (parted ??= phases());
     },
     ambient: within(project.ambient, share('ambient')),
+    ambientOf,
     at: (name) => ({
       ...reckoned,
       ambient: ambientOf(name),
