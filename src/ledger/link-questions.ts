@@ -108,6 +108,7 @@ function heat(link: Link, number: number, limit: LimitPlan): TreeQuestion {
     read: (s) => s.ambient + thermal(s) * meanOf(s, loss),
     at: link.to,
     heated: link,
+    warmedBy: (s, amps) => thermal(s) * linearLoss(s.voltage(link.from), s.voltage(link.to), amps, 0),
     steps: (s) => heatSteps(link, thermal(s), s, number, loss),
   };
 }

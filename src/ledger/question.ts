@@ -36,6 +36,8 @@ export type TreeQuestion = Omit<Question, 'candidates' | 'probes'> & {
   readonly at: string;
   /** The regulator whose heat it is about instead. */
   readonly heated?: Link;
+  /** Kelvins that so many amperes more through it warm it by, on average over a period of the pulses. */
+  readonly warmedBy?: (s: Solution, amps: number) => number;
   /** A voltage is highest where little is drawn and lowest where much is. */
   readonly isVoltage?: true;
   /** It is at its worst where the voltage is lowest, though it is asked for at most so much. */

@@ -111,6 +111,10 @@ export function sagOf(solver: Solver, whole: () => Whole, at: string): Reach {
   return { adds, torn: () => [], beside: [] };
 }
 
+/** How much more flows into a node when a circuit is switched on and nothing answers, amperes, read off any solution. */
+export const addedInto = (solver: Solver, s: Solution, to: string): readonly number[] =>
+  moreInto(solver, wholeOf(s), to);
+
 /** How much more flows into a node when a circuit is switched on, amperes; of those on one pin the first has all of it. */
 function moreInto({ circuitry: { project, networksOf } }: Solver, { solution, changes }: Whole, to: string): number[] {
   const gain = gainsOf(solution, to);

@@ -11,7 +11,7 @@ import { opposite, pushing } from './corner.js';
 import type { ModeSearch } from './moments.js';
 import { heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
-import { behind, reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
+import { addedInto, behind, reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
 import { kept } from './kept.js';
 import { linkQuestions } from './link-questions.js';
 import { rmsShares } from './phases.js';
@@ -24,6 +24,7 @@ import { relieved, relieving } from './relieved.js';
 import { regulationQuestions } from './regulation.js';
 import { furthest } from './tree-leans.js';
 import { sumSteps } from './working.js';
+import type { Direct } from './worst-moment.js';
 import { worsened } from './worst-moment.js';
 
 /** Everything leans one way, supplies and regulators' outputs at an end, at the coldest and the hottest ambient. */
@@ -125,7 +126,7 @@ export function treeQuestions(solver: Solver): Question[] {
   const moments = momentsOf(solver, reaches);
   const sinking = momentsOf(solver, [{ corner: sets.heavy[1]!, reach: reachesOf(solver, sets.heavy[1]!, sagOf) }]);
   const feeders = [...solver.circuitry.feeders];
-  const ask = ({ at, heated, isVoltage, sinks, ...base }: TreeQuestion, peaks: Peaks): Question => {
+  const ask = ({ at, heated, warmedBy, isVoltage, sinks, ...base }: TreeQuestion, peaks: Peaks): Question => {
     const place = placeOf(project, base.id);
     const { beside } = reaches[0]!.reach(at, heated);
     const focus = isVoltage || beside.length === 0 ? solver.nobody : solver.wholeBut(beside);
@@ -140,12 +141,15 @@ export function treeQuestions(solver: Solver): Question[] {
     const many = (mode: ModeSearch, asked: readonly Corner[]): Candidate[] =>
       (isVoltage ? sinking : moments)(mode, at, heated, base.read, focus).flatMap((moment) => cornersAt(moment, asked));
     const size = (s: Solution): number | undefined => badnessIn(base, s);
-    /** Candidates, and those of their corners in the moments in which the first of them is worse. */
-    const worse = (mode: ModeSearch, plain: Candidate[]): Candidate[] => {
+    const badly = (c: Candidate): number => size(solver.solve(c)) ?? -Infinity;
+    const worstOf = (tried: readonly Candidate[]): Candidate =>
+      tried.reduce((worst, each) => (badly(each) > badly(worst) ? each : worst));
+    /** Candidates, and those of their corners in the moments in which the worst of them is worse. */
+    const worse = (mode: ModeSearch, plain: Candidate[], direct?: Direct): Candidate[] => {
       const found = kept((moment: Moment) =>
         kept((load: Corner['load']) => {
-          const first = plain.find((c) => c.moment === moment && c.corner.load === load)!;
-          return worsened(first, { solver, mode, size }).moment;
+          const first = worstOf(plain.filter((c) => c.moment === moment && c.corner.load === load));
+          return worsened(first, { solver, mode, size, ...(direct && { direct }) }).moment;
         }),
       );
       const others = plain.flatMap((c): Candidate[] => {
@@ -165,12 +169,13 @@ export function treeQuestions(solver: Solver): Question[] {
       const probes = base.direction === 'at-least' || sinks ? low : atRest;
       return { ...base, candidates: (mode) => [...atRest(mode), ...low(mode)], probes };
     }
-    if (heated)
-      return {
-        ...base,
-        candidates: (mode) => many(mode, [...set.high, ...set.low]),
-        probes: (mode) => many(mode, set.high),
-      };
+    if (heated) {
+      const added = kept((s: Solution) => addedInto(solver, s, at));
+      const direct = (s: Solution, circuit: number): number =>
+        perKelvin(base, s) * warmedBy!(s, added(s)[circuit]! * dutyOf(solver, circuit));
+      const hot = kept((mode: ModeSearch): Candidate[] => worse(mode, many(mode, set.high), direct));
+      return { ...base, candidates: (mode) => [...hot(mode), ...many(mode, set.low)], probes: hot };
+    }
     const peak = peaks && peaking ? starts[peaks === 'rms' ? 'second' : 'peak'] : [];
     const rise = falling.size === 0 ? {} : { falling: base.quantity === 'power' ? powerRise(base.read) : slopeInto };
     // What a regulator's heat leaves it is least with its output low.
@@ -179,10 +184,9 @@ export function treeQuestions(solver: Solver): Question[] {
     // What leaves it least may be other circuits than those by which most flows.
     const warmest = kept((mode: ModeSearch): readonly Moment[] => {
       const adds = (s: Solution, c: number): number => reaches[0]!.reach(at, heated).adds()[c]! / valueAt(leaving!, s);
-      const badly = (c: Candidate): number => size(solver.solve(c)) ?? -Infinity;
       const tried = mode.on ? [] : many(mode, warm);
       if (tried.length === 0) return [];
-      const first = tried.reduce((worst, each) => (badly(each) > badly(worst) ? each : worst));
+      const first = worstOf(tried);
       const { moment } = worsened(first, { solver, mode, size, direct: adds });
       return moment === first.moment ? [] : [moment];
     });
@@ -286,11 +290,18 @@ function momentsOf(solver: Solver, telling: readonly { readonly corner: Corner; 
 }
 
 /** What circuits add, and, where some pulse, what they add on average: heat asks for the one, peaks for the other. */
-function weightings({ circuitry: { pulsing } }: Solver, adds: readonly number[]): readonly (readonly number[])[] {
-  if (pulsing.length === 0) return [adds];
-  const duty = (circuit: number): number => pulsing.find((p) => p.circuits.includes(circuit))?.duty.max ?? 1;
-  return [adds, adds.map((amps, circuit) => amps * duty(circuit))];
+function weightings(solver: Solver, adds: readonly number[]): readonly (readonly number[])[] {
+  if (solver.circuitry.pulsing.length === 0) return [adds];
+  return [adds, adds.map((amps, circuit) => amps * dutyOf(solver, circuit))];
 }
+
+/** The most of a period that a circuit is on when it is. */
+const dutyOf = ({ circuitry: { pulsing } }: Solver, circuit: number): number =>
+  pulsing.find((p) => p.circuits.includes(circuit))?.duty.max ?? 1;
+
+/** How much worse a temperature is for a kelvin more of it. */
+const perKelvin = ({ limits }: Pick<TreeQuestion, 'limits'>, s: Solution): number =>
+  limits.length === 0 ? 1 : 1 / (Math.min(...limits.map((limit) => valueAt(limit, s))) - s.ambient);
 
 function nodeQuestions(node: TreeNode): TreeQuestion[] {
   const shares = (s: Solution): Shares => booksOf(s).nodes.get(node.id)!;

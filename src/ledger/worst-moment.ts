@@ -21,6 +21,9 @@ const NOTHING = 1e-7;
 /** How bad a solution is; the larger, the worse. */
 export type Size = (s: Solution) => number | undefined;
 
+/** What each circuit that is switched on adds to a solution's size by itself. */
+export type Direct = (s: Solution, circuit: number) => number;
+
 /** What is looked for. */
 interface Search {
   readonly solver: Solver;
@@ -28,8 +31,8 @@ interface Search {
   readonly size: Size;
   /** Circuits that stay as they are. */
   readonly held?: ReadonlySet<number>;
-  /** What each circuit that is switched on adds to a solution's size by itself, where that is known. */
-  readonly direct?: (s: Solution, circuit: number) => number;
+  /** Where it is known what circuits add by themselves. */
+  readonly direct?: Direct;
 }
 
 /** So much more than anything that is asked a held circuit weighs. */
