@@ -3,7 +3,8 @@
  * moment is searched for: the allowed state that weighs most, by branch and bound over the interlocks.
  */
 import type { InterlockPlan, ModePlan, Project } from '../project/project.js';
-import { allowed, heaviestStates, rulesOf } from './interlocked.js';
+import { allowed, rulesOf } from './interlock-rules.js';
+import { heaviestStates } from './interlocked.js';
 import type { Moment } from './moment.js';
 import type { Solver } from './solver.js';
 
