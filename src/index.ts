@@ -229,7 +229,9 @@ export function compare(
   if (was?.errors !== undefined || is?.errors !== undefined) return { errors };
   const [b, a] = [version(was), version(is)];
   const comparison = comparisonOf(b, a);
-  return { report: fileComparison(names, b, a, comparison, is?.of), comparison, errors };
+  const cures =
+    is && options.advice !== false ? curesFor(is.of.data, is.of.file, is.settings, is.judgement) : undefined;
+  return { report: fileComparison(names, b, a, comparison, is?.of, cures), comparison, errors };
 }
 
 type JudgedDocument =

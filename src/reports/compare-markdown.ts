@@ -3,6 +3,7 @@ import type { AccountReport, ComparedFinding, ComparisonReport, FileComparison }
 import {
   CHANGE_WORDS,
   changeSentence,
+  cureTeller,
   drawWords,
   foldedAccounts,
   foldedFindings,
@@ -118,7 +119,7 @@ function fileParts(f: FileComparison): readonly Part[] {
       close: '',
       what: 'errors',
     },
-    { rank: 1, open: open('Worse'), lines: bad.map(findingLine), close: '', what: 'findings' },
+    { rank: 1, open: open('Worse'), lines: findingLines(bad), close: '', what: 'findings' },
     { rank: 3, open: open('Better'), lines: good.map(findingLine), close: '', what: 'findings' },
     folded(
       2,
@@ -150,6 +151,15 @@ const folded = (rank: number, summary: string, head: string, lines: readonly str
   close: '\n</details>',
   what,
 });
+
+/** Each on a line, with its cure where the change makes it worse. */
+function findingLines(findings: readonly ComparedFinding[]): readonly string[] {
+  const cureOf = cureTeller();
+  return findings.map((f) => {
+    const cure = cureOf(f);
+    return cure === undefined ? findingLine(f) : `${findingLine(f)}\n  - ${text(cure)}`;
+  });
+}
 
 const findingLine = (f: ComparedFinding): string =>
   `- **${text(wayWords(f))}**: ${f.change === 'gone' ? 'no longer: ' : ''}${text(f.says)} (${f.place ? `${named(placeWords(f.place))}, ` : ''}${named(f.rule)})`;

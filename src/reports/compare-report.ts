@@ -3,6 +3,7 @@ import type { Finding } from '../checks/finding.js';
 import type { JudgedAccount } from '../checks/verdict.js';
 import type { Document } from '../source/document.js';
 import type { ComparedAccount, Comparison, FindingChange, Version } from '../studies/compare.js';
+import type { Remedy } from '../remedies/prove.js';
 import type { Rewired } from '../studies/rewiring.js';
 import { says } from '../wording/sentences.js';
 import type { Direction, QuantityName, ReportAccount, ReportPlace, UnreadReport, Verdict } from './report.js';
@@ -25,6 +26,8 @@ export interface ComparedFinding {
   /** The sentence of the later version that has it. */
   readonly says: string;
   readonly setAside?: true;
+  /** Of what the change makes worse: the cure that is proved to help, and the verdict on the whole after it. */
+  readonly cure?: { readonly title: string; readonly verdict: Verdict };
   /** In the later version. */
   readonly place?: ReportPlace;
 }
@@ -92,13 +95,14 @@ export interface ComparisonReport {
   readonly files: readonly FileComparison[];
 }
 
-/** @param document of the later version */
+/** @param document of the later version @param cures of its findings, asked for those that the change makes worse */
 export function fileComparison(
   names: { readonly file: string; readonly was?: string },
   before: Version | undefined,
   after: Version | undefined,
   { way, findings, accounts, wiring }: Comparison,
   document: Document | undefined,
+  cures: (f: Finding) => readonly Remedy[] = () => [],
 ): FileComparison {
   return {
     ...names,
@@ -106,7 +110,7 @@ export function fileComparison(
     project: (after ?? before)?.judgement.project.title ?? '',
     change: way,
     verdict: { before: before?.judgement.verdict ?? null, after: after?.judgement.verdict ?? null },
-    findings: findings.map((f) => findingOf(f, document)),
+    findings: findings.map((f) => findingOf(f, document, cures)),
     accounts: accounts.map(accountOf),
     wiring: wiring.map(({ settings, ...rest }) => ({
       ...rest,
@@ -142,8 +146,14 @@ export function wholeChange(files: readonly Pick<FileComparison, 'change'>[]): C
 
 const leftOf = (f: Finding | undefined): number | null => f?.by?.left ?? null;
 
-function findingOf({ way, before, after, setAside }: FindingChange, document: Document | undefined): ComparedFinding {
+function findingOf(
+  { way, before, after, setAside }: FindingChange,
+  document: Document | undefined,
+  cures: (f: Finding) => readonly Remedy[],
+): ComparedFinding {
   const told = (after ?? before)!;
+  const isWorse = (way === 'new' || way === 'worse') && told.verdict !== 'note';
+  const cure = isWorse ? cures(told).find((remedy) => remedy.after.cures) : undefined;
   return {
     change: way,
     rule: told.rule,
@@ -159,6 +169,7 @@ function findingOf({ way, before, after, setAside }: FindingChange, document: Do
     margin: { before: leftOf(before), after: leftOf(after) },
     says: says(told),
     ...(setAside && { setAside }),
+    ...(cure && { cure: { title: cure.title, verdict: cure.after.verdict } }),
     ...(after && document && { place: document.place(after.path) }),
   };
 }

@@ -9,6 +9,7 @@ import type {
 import {
   CHANGE_WORDS,
   changeSentence,
+  cureTeller,
   drawWords,
   foldedAccounts,
   foldedFindings,
@@ -202,11 +203,13 @@ function findingsSection(findings: readonly ComparedFinding[], all: boolean): re
     const group = all ? found : foldedFindings(found);
     if (group.length === 0) return [];
     const shown = all ? group : group.slice(0, most.findings);
-    return [paragraph(mark('strong', title)), list(shown.map(findingItem)), ...rest(group.length - shown.length)];
+    const cureOf = cureTeller();
+    const items = shown.map((f) => findingItem(f, cureOf(f)));
+    return [paragraph(mark('strong', title)), list(items), ...rest(group.length - shown.length)];
   });
 }
 
-function findingItem(f: ComparedFinding): Item {
+function findingItem(f: ComparedFinding, cure?: string): Item {
   const verdict = f.after ?? f.before ?? 'note';
   const isGone = f.change === 'gone';
   const where = f.place ? `, ${placeWords(f.place)}` : '';
@@ -217,13 +220,14 @@ function findingItem(f: ComparedFinding): Item {
       f.says,
       mark('quiet', ` (${wayWords(f)}${where}, ${f.rule})`),
     ]),
+    ...(cure === undefined ? [] : [paragraph(cure)]),
   );
 }
 
 /** Notes call for nothing: how many came and went is enough. */
 function notesWords(notes: readonly ComparedFinding[], all: boolean): readonly Block[] {
   if (notes.length === 0) return [];
-  if (all) return [paragraph(mark('strong', 'Notes')), list(notes.map(findingItem))];
+  if (all) return [paragraph(mark('strong', 'Notes')), list(notes.map((f) => findingItem(f)))];
   const fresh = notes.filter((f) => f.change === 'new').length;
   const gone = notes.filter((f) => f.change === 'gone').length;
   const said = [...(fresh > 0 ? [`${fresh} new`] : []), ...(gone > 0 ? [`${gone} gone`] : [])];

@@ -84,6 +84,19 @@ export function wayWords({ change, before, after, margin, setAside }: ComparedFi
   return `${after}: ${percent(margin.before)} in hand before, ${percent(margin.after)} now`;
 }
 
+/** What a finding's cure does, or beside which finding that was told before. */
+export function cureTeller(): (f: ComparedFinding) => string | undefined {
+  const told = new Map<string, ComparedFinding>();
+  return (f) => {
+    const { cure } = f;
+    if (cure === undefined) return undefined;
+    const there = told.get(cure.title);
+    if (there) return `Cure: as of ${there.rule}, ${there.about}.`;
+    told.set(cure.title, f);
+    return `Cure: ${cure.title}. The verdict on the whole is then ${headline(cure.verdict)}.`;
+  };
+}
+
 /** What an account's row shows of one side. */
 export const marginWords = (side: AccountSide | null): string =>
   side === null ? '' : side.margin === null ? (callsForChange(side.verdict) ? '?' : '') : percent(side.margin);

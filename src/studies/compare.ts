@@ -7,7 +7,7 @@ import type { Verdict } from '../checks/verdict.js';
 import { VERDICTS, worse } from '../checks/verdict.js';
 import type { AccountChange } from './difference.js';
 import { accountPairs, verdictOf } from './difference.js';
-import { renamedId, renamedLoads } from './renames.js';
+import { renamedEntries, renamedId } from './renames.js';
 import type { Rewired } from './rewiring.js';
 import { repinned, rewiring } from './rewiring.js';
 
@@ -48,14 +48,14 @@ const NOTABLE = 0.01;
 
 /** @param before or `after` is undefined for a file that is there on one side only */
 export function comparisonOf(before: Version | undefined, after: Version | undefined): Comparison {
-  const renames = renamedLoads(before?.data, after?.data);
-  const named = renamedId(renames);
+  const renamed = renamedEntries(before?.data, after?.data);
+  const named = renamedId(renamed.names);
   const findings = findingChanges(before?.judgement, after?.judgement, named);
   const accounts = accountPairs(before?.judgement, after?.judgement, named)
     .map((change): ComparedAccount => ({ ...change, way: wayOfAccount(change) }))
     .sort(inOrder);
   const wiring = [
-    ...rewiring(before?.data, after?.data, renames),
+    ...rewiring(renamed.before, after?.data, renamed.names),
     ...repinned(before?.judgement.project, after?.judgement.project, named),
   ];
   const weighty = findings.filter(
@@ -66,7 +66,7 @@ export function comparisonOf(before: Version | undefined, after: Version | undef
   const isSame =
     wiring.length === 0 && findings.every((f) => f.way === 'same') && accounts.every((a) => a.way === 'same');
   const way = isWorse ? (isBetter ? 'mixed' : 'worse') : isBetter ? 'better' : isSame ? 'same' : 'changed';
-  return { way, findings, accounts, wiring, renames };
+  return { way, findings, accounts, wiring, renames: renamed.names };
 }
 
 /** Whether the change brings a finding of `verdict` or beyond, or makes one of those worse. */

@@ -1,10 +1,35 @@
-/** Loads that stand in a file under another name than before: the same figures and wiring, and only the name is new. */
+/**
+ * Entries that stand in a file under another name than before: the same figures and wiring, and only the name is new. A supply or
+ * a controller has a name that others are wired to, so what is found in one round may make the next one find more.
+ */
 import { field } from '../catalogue/profile.js';
 import { canonical } from './canonical.js';
 
-/** New names by old ones. Of several that are alike the first goes with the first, in the order of the file. */
-export function renamedLoads(before: unknown, after: unknown): ReadonlyMap<string, string> {
-  const [was, is] = [loadsIn(before), loadsIn(after)];
+/** Sections whose names others refer to. */
+const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads'] as const;
+
+export interface Renamed {
+  /** New names by old ones, in the order of the sections. */
+  readonly names: ReadonlyMap<string, string>;
+  /** The former data under the new names, wherever they stand. */
+  readonly before: unknown;
+}
+
+export function renamedEntries(before: unknown, after: unknown): Renamed {
+  const names = new Map<string, string>();
+  let data = before;
+  for (;;) {
+    const found = new Map(
+      SECTIONS.flatMap((section) => [...renamedIn(entriesOf(data, section), entriesOf(after, section))]),
+    );
+    if (found.size === 0) return { names, before: data };
+    for (const [old, name] of found) names.set(old, name);
+    data = called(data, found);
+  }
+}
+
+/** Of several that are alike the first goes with the first, in the order of the file. */
+function renamedIn(was: ReadonlyMap<string, string>, is: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
   const fresh = [...is].filter(([name]) => !was.has(name));
   const renames = new Map<string, string>();
   for (const [name, body] of was) {
@@ -25,17 +50,59 @@ export const renamedId =
     return (renames.get(owner) ?? owner) + id.slice(owner.length);
   };
 
-function loadsIn(data: unknown): ReadonlyMap<string, string> {
-  const loads = field(data, 'loads');
+function entriesOf(data: unknown, section: string): ReadonlyMap<string, string> {
+  const entries = field(data, section);
   return new Map(
-    typeof loads === 'object' && loads !== null
-      ? Object.entries(loads).map(([name, body]) => [name, canonical(withoutNote(body))])
+    typeof entries === 'object' && entries !== null
+      ? Object.entries(entries).map(([name, body]) => [name, canonical(withoutNote(body))])
       : [],
   );
 }
 
-/** What a builder remarks about a load makes it no other load. */
+/** What a builder remarks about an entry makes it no other one. */
 function withoutNote(body: unknown): unknown {
   if (typeof body !== 'object' || body === null || Array.isArray(body)) return body;
   return Object.fromEntries(Object.entries(body).filter(([key]) => key !== 'note'));
+}
+
+/** Keys whose values are words of the format, of the catalogue or of people, and no names of the file. */
+const NO_NAMES = new Set('type part board chip extends by during state title note reason rule policy'.split(' '));
+
+/** Data with every name of the file that is renamed, as a key of its section and wherever something refers to it. */
+function called(data: unknown, names: ReadonlyMap<string, string>): unknown {
+  const named = renamedId(names);
+  const values = (value: unknown): unknown => {
+    if (typeof value === 'string') return named(value);
+    if (Array.isArray(value)) return value.map(values);
+    return mapped(value, (key, each) => [key, NO_NAMES.has(key) ? each : values(each)]);
+  };
+  const keyed = (entries: unknown): unknown => mapped(entries, (key, each) => [names.get(key) ?? key, each]);
+  return mapped(values(data), (section, entries) => {
+    if ((SECTIONS as readonly string[]).includes(section)) return [section, keyed(entries)];
+    // A mode says by name in which state supplies are, and a variant what it sets where.
+    if (section === 'modes')
+      return [
+        section,
+        mapped(entries, (mode, of) => [
+          mode,
+          mapped(of, (key, each) => [key, key === 'supplies' ? keyed(each) : each]),
+        ]),
+      ];
+    if (section === 'variants')
+      return [section, mapped(entries, (name, of) => [name, mapped(of, (path, each) => [pathOf(path, names), each])])];
+    return [section, entries];
+  });
+}
+
+/** `loads.horn.pin` under the new name of horn. */
+function pathOf(path: string, names: ReadonlyMap<string, string>): string {
+  const [section = '', name = '', ...rest] = path.split('.');
+  return (SECTIONS as readonly string[]).includes(section) && names.has(name)
+    ? [section, names.get(name), ...rest].join('.')
+    : path;
+}
+
+function mapped(value: unknown, pair: (key: string, each: unknown) => readonly [string, unknown]): unknown {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, each]) => pair(key, each)));
 }

@@ -40,14 +40,12 @@ const HANGS_ON = new Set(
   'pin pins inputs array supply logic-supply coil-supply common signals from to control powered place'.split(' '),
 );
 
-/** @param renames loads that only have another name */
+/** @param before the former data, under the names that its entries have now @param renames new names by old ones */
 export function rewiring(before: unknown, after: unknown, renames: ReadonlyMap<string, string>): readonly Rewired[] {
   const [was, is] = [mapping(before), mapping(after)];
   const others = [...new Set([...Object.keys(was), ...Object.keys(is)])].filter((key) => !NAMED.includes(key));
   return [
-    ...NAMED.flatMap((section) =>
-      entries(section, mapping(was[section]), mapping(is[section]), section === 'loads' ? renames : new Map()),
-    ),
+    ...NAMED.flatMap((section) => entries(section, mapping(was[section]), mapping(is[section]), renames)),
     ...others.flatMap((section): Rewired[] => {
       const settings = settingsOf(was[section], is[section], '');
       return settings.length === 0 ? [] : [{ section, name: '', change: wayOf(settings, section), settings }];
@@ -56,20 +54,21 @@ export function rewiring(before: unknown, after: unknown, renames: ReadonlyMap<s
 }
 
 function entries(section: string, was: Mapping, is: Mapping, renames: ReadonlyMap<string, string>): readonly Rewired[] {
-  const newNames = new Set(renames.values());
+  const here = [...renames].filter(([, name]) => Object.hasOwn(is, name));
+  const newNames = new Set(here.map(([, name]) => name));
   return [
     ...Object.keys(is)
-      .filter((name) => !Object.hasOwn(was, name) && !newNames.has(name))
+      .filter((name) => !Object.hasOwn(was, name))
       .map((name): Rewired => ({ section, name, change: 'added', settings: settingsOf(undefined, is[name], '') })),
-    ...[...renames].map(([old, name]): Rewired => ({
+    ...here.map(([old, name]): Rewired => ({
       section,
       name,
       was: old,
       change: 'renamed',
-      settings: settingsOf(was[old], is[name], ''),
+      settings: settingsOf(was[name], is[name], ''),
     })),
     ...Object.keys(was).flatMap((name): Rewired[] => {
-      if (renames.has(name)) return [];
+      if (newNames.has(name)) return [];
       if (!Object.hasOwn(is, name))
         return [{ section, name, change: 'removed', settings: settingsOf(was[name], undefined, '') }];
       const settings = settingsOf(was[name], is[name], '');
@@ -144,6 +143,7 @@ export function repinned(
 
 function pinsOf(project: Project | undefined, named: (id: string) => string): ReadonlyMap<string, readonly string[]> {
   const users = new Map<string, Set<string>>();
-  for (const { pin, by } of project?.uses ?? []) users.set(pin, (users.get(pin) ?? new Set()).add(named(by)));
+  for (const { pin, by } of project?.uses ?? [])
+    users.set(named(pin), (users.get(named(pin)) ?? new Set()).add(named(by)));
   return new Map([...users].map(([pin, by]) => [pin, [...by].sort()]));
 }

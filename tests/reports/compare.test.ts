@@ -52,6 +52,10 @@ describe('a comparison in Markdown', () => {
     expect(text).toContain('The check fails: the change brings a breach or makes one worse.');
     const open = text.replace(/<details>[^]*?<\/details>/g, '');
     expect(open).toContain('The coil of horn hangs straight on pin D9');
+    expect(open).toMatch(
+      /coil-on-pin`\)\n  - Cure: Drive horn with an NPN .*\. The verdict on the whole is then sound\./,
+    );
+    expect(open).toMatch(/`coil-no-clamp`\)\n  - Cure: as of coil-on-pin, horn\./);
     expect(open).not.toContain('| in hand |');
     expect(text).toMatch(
       /<details><summary>Accounts before and after \(\d+; \d+ more are as before\)<\/summary>\n\n\| in hand/,

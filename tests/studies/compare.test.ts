@@ -66,6 +66,38 @@ describe('a comparison', () => {
     expect(c.wiring).toMatchObject([{ section: 'loads', name: 'gate-bell', was: 'horn', change: 'renamed' }]);
   });
 
+  it('knows a supply and a controller under other names, with all that refers to them', () => {
+    const text = `${BASE}modes: { dry: { active: [fan], supplies: { laptop: suspended } } }
+wires: [ { name: lead, from: brick-5v, to: fan, length: 1 m, gauge: AWG 20 } ]
+`;
+    const renamed = text.replaceAll('brick-5v', 'adapter').replaceAll('laptop', 'usb').replace('main:', 'uno:');
+    const c = compared(text, renamed);
+    expect([...c.renames]).toEqual([
+      ['laptop', 'usb'],
+      ['brick-5v', 'adapter'],
+      ['main', 'uno'],
+    ]);
+    expect(c.way).toBe('changed');
+    expect(c.accounts.filter((a) => a.way !== 'same')).toEqual([]);
+    expect(new Set(c.findings.map((f) => f.way)).size).toBeLessThanOrEqual(1);
+    expect(c.wiring.map(({ section, name, was, change }) => [section, name, was, change])).toEqual([
+      ['supplies', 'usb', 'laptop', 'renamed'],
+      ['supplies', 'adapter', 'brick-5v', 'renamed'],
+      ['controllers', 'uno', 'main', 'renamed'],
+    ]);
+  });
+
+  it('takes a word of the format for no name, and a supply of other figures for another one', () => {
+    const odd = `${BASE.replaceAll('brick-5v', 'coil')}  bell: { type: coil, voltage: 5 V, resistance: 70 Ω, supply: coil }\n`;
+    const brick = odd.replace('coil: {', 'brick: {').replaceAll('supply: coil', 'supply: brick');
+    expect(compared(odd, brick).wiring).toMatchObject([
+      { section: 'supplies', name: 'brick', was: 'coil', change: 'renamed', settings: [] },
+    ]);
+    const other = compared(BASE, BASE.replaceAll('brick-5v', 'adapter').replace('current: 1 A', 'current: 2 A'));
+    expect(other.renames.size).toBe(0);
+    expect(other.wiring.map(({ change, name }) => `${change} ${name}`)).toContain('removed brick-5v');
+  });
+
   it('takes another pin for a move, and no name for the same load', () => {
     const c = compared(BASE, BASE.replace('pin: D3', 'pin: D5').replace('lamp:', 'light:'));
     expect(c.renames.size).toBe(0);
