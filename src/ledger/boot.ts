@@ -3,12 +3,14 @@
  * that the chip drives is at its level; whether one that is pulled or floats moves its load is asked of the same accounts
  * that prove the load on and off when firmware drives it.
  */
-import type { AccountPlan, BootState, Reading } from '../loads/plan.js';
+import type { AccountPlan, BootState, CircuitPlan, Reading } from '../loads/plan.js';
 import type { ModePlan, Project } from '../project/project.js';
 import type { Account } from './account.js';
 import { marginOf } from './account.js';
 import { sharesLeft } from './badness.js';
 import { kept } from './kept.js';
+import type { Listening } from './listening.js';
+import { listeningIn } from './listening.js';
 import { settleAccount } from './settle.js';
 import { likenessOf } from './likeness.js';
 import { loadQuestions } from './load-questions.js';
@@ -18,6 +20,7 @@ import { pinQuestions } from './pin-questions.js';
 import type { Question } from './question.js';
 import type { Solver } from './solver.js';
 import { solver } from './solver.js';
+import { isLoose } from '../project/loose-pins.js';
 import { treeQuestions } from './tree-questions.js';
 
 /** What a circuit does before firmware runs. */
@@ -35,13 +38,15 @@ export interface AtBoot {
 
 export interface BootBooks {
   readonly circuits: readonly AtBoot[];
+  /** Loads that listen to a line that nothing holds, or that pulses: what they make of it nobody knows. */
+  readonly listening: readonly Listening[];
   /** What is drawn then, as far as it is asked: beside other modes only what some policy might find fault with. */
   readonly accounts: readonly Account[];
   /** What solves it; absent where nothing is asked. */
   readonly bench?: Solver;
 }
 
-const NOTHING: BootBooks = { circuits: [], accounts: [] };
+const NOTHING: BootBooks = { circuits: [], listening: [], accounts: [] };
 
 /** @param only the name of the one mode to look at */
 export function bootBooks(project: Project, only?: string): BootBooks {
@@ -49,8 +54,8 @@ export function bootBooks(project: Project, only?: string): BootBooks {
   const modes = stated.length > 0 ? stated.filter((m) => only === undefined || m.name === only) : [undefined];
   if (modes.length === 0 || (only !== undefined && stated.length === 0 && only !== BOOT)) return NOTHING;
   const driven = project.circuits.flatMap((c): AtBoot[] => {
-    if (c.always || c.signal) return [];
-    const pins = pinsOf(project, c.id);
+    if (c.always || c.signal || c.listens) return [];
+    const pins = [...pinsOf(project, c.id), ...channelsOf(project, c)];
     return pins.length === 0 ? [] : [{ circuit: c.id, does: drivenTo(pins), pins }];
   });
   const loose = new Set(driven.flatMap((d) => (d.does === 'open' ? [d.circuit] : [])));
@@ -58,6 +63,7 @@ export function bootBooks(project: Project, only?: string): BootBooks {
   const circuits = loose.size === 0 ? driven : settleLoose(bench, driven);
   return {
     circuits: circuits.map((c) => statedOn(c, stated)),
+    listening: listeningIn(project),
     accounts: modes.flatMap((mode) => booked(bench, circuits, mode, only !== undefined)),
     bench,
   };
@@ -82,10 +88,18 @@ function pinsOf(project: Project, circuit: string): PinAt[] {
   });
 }
 
+/** Channels of arrays that are set over control lines: nothing drives them to anything until they are first set. */
+const channelsOf = ({ serial }: Project, { wiring }: CircuitPlan): PinAt[] =>
+  (wiring.channels ?? []).flatMap((channel): PinAt[] => {
+    const array = channel.slice(0, channel.lastIndexOf('.'));
+    const heldOff = serial.get(array);
+    return heldOff === undefined ? [] : [{ pin: channel, state: heldOff ? 'low' : 'any', active: 'high' }];
+  });
+
 /** What pins that the chip drives make of a circuit; `open` where one of them is not driven. */
 function drivenTo(pins: readonly PinAt[]): AtBoot['does'] {
-  if (pins.some(({ state }) => state !== 'high' && state !== 'low' && state !== 'pulses')) return 'open';
-  if (pins.some(({ state }) => state === 'pulses')) return 'pulses';
+  if (pins.some(({ state }) => isLoose({ state }))) return 'open';
+  if (pins.some(({ state }) => state === 'pulses' || state === 'any')) return 'pulses';
   return pins.some(({ state, active }) => state === active) ? 'on' : 'off';
 }
 

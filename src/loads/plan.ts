@@ -87,8 +87,8 @@ export interface CurvePoint {
   readonly volts: Interval;
 }
 
-/** What a pin does until firmware runs. */
-export const BOOT_STATES = ['floating', 'pulled-up', 'pulled-down', 'high', 'low', 'pulses'] as const;
+/** What a pin does until firmware runs; `any`: its register wakes as it likes, and stays so until it is first set. */
+export const BOOT_STATES = ['floating', 'pulled-up', 'pulled-down', 'high', 'low', 'pulses', 'any'] as const;
 export type BootState = (typeof BOOT_STATES)[number];
 
 /** The node everything returns to. */
@@ -363,6 +363,8 @@ export interface CircuitPlan {
   readonly sort?: string;
   /** Always on, whatever the modes say: it has neither pin nor driver. */
   readonly always: boolean;
+  /** Its pin only tells it what to do: a servo, pixels. */
+  readonly listens?: true;
   /** A signal line: on while it is driven. Both of its states belong to every mode, unless a mode names it. */
   readonly signal?: true;
   readonly wiring: Wiring;

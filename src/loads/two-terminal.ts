@@ -147,7 +147,7 @@ function lowerOne(
     ...terminalAccounts(figures, circuit, path, content.members(circuit), content.part(circuit)),
     ...series.accounts,
   ];
-  const base = { id: circuit, owner: input.id, path, type: input.type };
+  const base = { id: circuit, owner: input.id, path, type: input.type, ...(told && { listens: true as const }) };
   const pulses = pulsesOf(figures);
   const hung = {
     circuit,
@@ -348,7 +348,7 @@ function alwaysOn(
   supply: string,
   members: readonly Member[],
   accounts: readonly AccountPlan[],
-  base: Pick<CircuitPlan, 'id' | 'owner' | 'path' | 'type'>,
+  base: Pick<CircuitPlan, 'id' | 'owner' | 'path' | 'type' | 'listens'>,
   clamp: Clamp | undefined,
 ): Lowered {
   const elsewhere = input.entry['switched'] === 'elsewhere';

@@ -2,6 +2,7 @@
 import type { Profile } from '../catalogue/profile.js';
 import type { Figures } from '../loads/figures.js';
 import { isMapping } from '../loads/figures.js';
+import type { BootState } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Path } from '../source/place.js';
 import type { Gathered } from './remarks.js';
@@ -47,6 +48,8 @@ export interface ChipSetting {
   /** Limit rows of the project's own, before the profile's. */
   readonly ownLimits: unknown;
   readonly ambientHottest: number;
+  /** What its outputs do until firmware runs while a control line holds them off; asked only once all chips are known. */
+  readonly heldOff?: () => BootState | undefined;
   readonly remarks: Gathered;
 }
 

@@ -1,7 +1,7 @@
 /** A chip in the project, on a board or bare: its pins by all their names, and what each of them is bound to. */
 import type { PinResistance } from '../circuit/pin.js';
 import { pinsIn } from '../catalogue/pin-range.js';
-import type { InputPin } from '../loads/lines/line.js';
+import type { InputPin, Pull } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { BootState } from '../loads/plan.js';
 import type { Path } from '../source/place.js';
@@ -11,6 +11,8 @@ import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
 import { covers, limitRows } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import { list, mapping } from './chip-setting.js';
+import type { OutputsOff } from './held-off.js';
+import { outputsOff } from './held-off.js';
 import { pinAtBoot, statedAtBoot } from './pin-at-boot.js';
 import type { PinAccountPlan } from './project.js';
 
@@ -25,6 +27,10 @@ export interface Chip {
   sumsOf(pin: ChipPin): readonly string[];
   /** What a pin does until firmware runs. */
   bootState(pin: ChipPin): BootState;
+  /** The line that holds its outputs off, where it has one. */
+  readonly outputsOff?: OutputsOff;
+  /** The resistors fitted at a pin, outside the chip. */
+  fitted(pin: ChipPin): readonly Pull[];
   /** A pin as one that reads; also a line that steers the chip, by its role. */
   input(pin: ChipPin | string): InputPin;
   /** Accounts of the pins in use, of the sums they belong to, and of the chip's totals. */
@@ -91,11 +97,13 @@ export function chipOf(setting: ChipSetting): Chip {
     const narrow = pushed.some((r) => r.pins.size > 0) ? pushed.filter((r) => r.pins.size > 0) : pushed;
     return { limits: narrow.map((r) => r.limit), clamped: !narrow.some((r) => r.clamp === false) };
   };
+  const off = outputsOff(setting.figures);
   return {
     owner,
     rail: setting.rail,
     path: setting.path,
     pins: names,
+    ...(off && { outputsOff: off }),
     bind(pin) {
       const limits = rows.filter((r) => r.scope === 'each' && covers(setting, r, pin) && r.grade === 'characterised');
       const least = (d: 'source' | 'sink'): number | undefined =>
@@ -114,6 +122,7 @@ export function chipOf(setting: ChipSetting): Chip {
     },
     sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(setting, r, pin)).map((r) => r.name))],
     bootState: (pin) => statedAtBoot(setting, pin) ?? 'floating',
+    fitted: (pin) => pullsOf(setting.figures, pin.account, pin).filter((p) => !p.inside),
     input(asked) {
       const pin = typeof asked === 'string' ? steering(owner, asked) : asked;
       const { limits, clamped } = injectedAt(pin);

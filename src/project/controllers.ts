@@ -10,6 +10,7 @@ import type { Path } from '../source/place.js';
 import { addBoard } from './board-tree.js';
 import type { Chip } from './chip.js';
 import { chipOf } from './chip.js';
+import { heldOff } from './held-off.js';
 import { nodeNamed, nodeNames } from './names.js';
 import { ownDraw } from './own-draw.js';
 import type { PinAccountPlan, SupplyWindow, TreeFact } from './project.js';
@@ -56,6 +57,8 @@ export interface Around {
   readonly starts: ReadonlySet<string>;
   /** The controllers and expanders that sleep in some mode. */
   readonly sleepers: ReadonlySet<string>;
+  /** All chips, as far as they are known yet. */
+  readonly chips: ReadonlyMap<string, Chip>;
 }
 
 export function controller(
@@ -149,6 +152,9 @@ export function controller(
     inputOnly: isBoard ? strings(profile['input-only']) : [],
     ownLimits: raw['limits'],
     ambientHottest: around.places.hottest(id),
+    ...(section === 'expander' && {
+      heldOff: once(() => heldOff(figures, raw['control'], around.chips, around.controllers)),
+    }),
     remarks,
   });
   for (const name of Object.keys(mapping(raw['pins'])))
@@ -195,6 +201,16 @@ export function controller(
     })),
     entry: raw,
     path,
+  };
+}
+
+/** Asked once; a question that leads back to itself has no answer. */
+function once<T>(ask: () => T | undefined): () => T | undefined {
+  let [asked, found]: [boolean, T | undefined] = [false, undefined];
+  return () => {
+    if (asked) return found;
+    asked = true;
+    return (found = ask());
   };
 }
 

@@ -117,7 +117,7 @@ export const AT_BOOT: Hanging = {
       if (hooks[0]!.open === true && state === 'floating' && !on) return [];
       return looseBranches(hooks, on ? other(active) : active, first);
     }
-    return DRIVEN.branches(hooks, state === 'pulses' ? on : state === active, first);
+    return DRIVEN.branches(hooks, state === 'pulses' || state === 'any' ? on : state === active, first);
   },
 };
 

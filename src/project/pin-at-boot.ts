@@ -9,15 +9,16 @@ import type { ChipPin, ChipSetting } from './chip-setting.js';
 /** A pull inside a chip of which nobody states the strength, ohms. Common practice, no source. */
 const USUAL_PULL: Interval = { min: 20e3, typ: 45e3, max: 100e3 };
 
-const isState = (word: string | undefined): word is BootState => BOOT_STATES.some((state) => state === word);
+export const isState = (word: string | undefined): word is BootState => BOOT_STATES.some((state) => state === word);
 
 /** What file or profiles say of a pin; undefined where they are silent. */
-export function statedAtBoot({ figures }: ChipSetting, { label, chipPin }: ChipPin): BootState | undefined {
+export function statedAtBoot({ figures, heldOff }: ChipSetting, { label, chipPin }: ChipPin): BootState | undefined {
   const names = [label, chipPin];
   const pins = figures.within('pins');
   const table = figures.within('at-boot');
   return (
     names.map((name) => pins.within(name).word('at-boot')).find(isState) ??
+    heldOff?.() ??
     [...names, 'otherwise'].map((name) => table.word(name)).find(isState)
   );
 }

@@ -15,6 +15,7 @@ import type { Unsourced } from '../loads/figures.js';
 import type { LineEnd } from '../loads/lines/line.js';
 import type { OpenQuestion, PinAtBoot } from '../loads/lowering.js';
 import type { Point } from '../quantity/points.js';
+import type { OutputsOff } from './held-off.js';
 import type { Path } from '../source/place.js';
 
 /** A node of the supply tree: a supply, an inlet, a rail. */
@@ -226,6 +227,8 @@ export interface PinFact {
   readonly rail: string;
   /** What it does until firmware runs. */
   readonly boot: BootState;
+  /** The most ohms of the resistor fitted at it, where something uses it. */
+  readonly fitted?: number;
   /** The level that it has to have at a reset. */
   readonly strap?: StrapPlan;
 }
@@ -353,6 +356,10 @@ export interface Project {
   readonly pins: readonly PinFact[];
   /** Names of the expanders. */
   readonly expanders: ReadonlySet<string>;
+  /** Arrays that are set over control lines, and whether one of these holds their channels off until they are first set. */
+  readonly serial: ReadonlyMap<string, boolean>;
+  /** The control line of an expander or array that holds its outputs off, where it has one. */
+  readonly outputsOff: ReadonlyMap<string, OutputsOff>;
   /** How many channels each array has. */
   readonly channels: ReadonlyMap<string, number>;
   readonly facts: readonly TreeFact[];

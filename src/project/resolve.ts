@@ -25,6 +25,7 @@ import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
 import { controller } from './controllers.js';
+import { heldOff, outputsOff } from './held-off.js';
 import { joined, lowerAllIncoming } from './incoming.js';
 import { letGoAccounts } from './let-go.js';
 import { lowerLoads } from './loads.js';
@@ -79,6 +80,7 @@ export function resolve(
   const tree = emptyTree();
   const wires = wiresOf(data, tree, places, catalogue, remarks);
   const controllers = Object.keys(isMapping(data['controllers']) ? data['controllers'] : {});
+  const chips = new Map<string, Chip>();
   const around: Around = {
     tree,
     catalogue,
@@ -90,6 +92,7 @@ export function resolve(
     states: supplyStates(data['modes']),
     starts: bootModes(data['modes']),
     sleepers: sleepersIn(data, remarks),
+    chips,
   };
   const benches = new Map<string, ControllerBench>();
   const divided: NetworkSketch[] = [];
@@ -102,10 +105,10 @@ export function resolve(
       const cut = circular && isMapping(raw) ? { ...raw, powered: {} } : raw;
       const bench = controller(around, id, cut, path, section === 'controllers' ? 'controller' : 'expander');
       if (bench) benches.set(id, bench);
+      if (bench) chips.set(id, bench.chip);
     }
   }
 
-  const chips = new Map<string, Chip>([...benches].map(([id, b]) => [id, b.chip]));
   const arrays = arraysFrom(data['arrays'], around);
   const answers = options.answers ?? new Map<string, string>();
   const surroundings = { tree, catalogue, remarks, chips, controllers, arrays, wires, places, answers };
@@ -179,7 +182,8 @@ export function resolve(
       `${exact} ${exact === 1 ? 'figure of the file has' : 'figures of the file have'} no tolerance and ${exact === 1 ? 'is' : 'are'} taken as exact`,
     );
   const used = usedPins(networks);
-  const pins = [...chips.values()].flatMap(pinFacts);
+  const inUse = new Set(bench.uses.map((u) => u.pin));
+  const pins = [...chips.values()].flatMap((chip) => pinFacts(chip, inUse));
   const project: Project = {
     title: String(data['title']),
     file,
@@ -205,6 +209,14 @@ export function resolve(
     uses: bench.uses,
     pins,
     expanders: new Set(entries(data['expanders']).map(([id]) => id)),
+    outputsOff: new Map([
+      ...[...chips].flatMap(([id, chip]) => (chip.outputsOff ? [[id, chip.outputsOff] as const] : [])),
+      ...[...arrays].flatMap(([id, { figures }]) => {
+        const off = outputsOff(figures);
+        return off ? [[id, off] as const] : [];
+      }),
+    ]),
+    serial: serialArrays(data['arrays'], arrays, chips, controllers),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
     ends: lines.ends,
@@ -312,7 +324,7 @@ function strapPlan(chip: Chip, pin: ChipPin, { level, says }: Strap): StrapPlan 
 }
 
 /** The pins of a chip that a builder can reach. */
-const pinFacts = (chip: Chip): PinFact[] =>
+const pinFacts = (chip: Chip, inUse: ReadonlySet<string>): PinFact[] =>
   [...new Set(chip.pins.values())]
     .filter((pin) => pin.reachable)
     .map((pin) => ({
@@ -324,8 +336,29 @@ const pinFacts = (chip: Chip): PinFact[] =>
       sums: chip.sumsOf(pin),
       rail: chip.rail,
       boot: chip.bootState(pin),
+      ...(inUse.has(pin.account) && fittedAt(chip, pin)),
       ...(pin.strap && { strap: strapPlan(chip, pin, pin.strap) }),
     }));
+
+function fittedAt(chip: Chip, pin: ChipPin): Pick<PinFact, 'fitted'> {
+  const ohms = chip.fitted(pin).map((p) => p.ohms.max);
+  return ohms.length === 0 ? {} : { fitted: Math.min(...ohms) };
+}
+
+/** Arrays that are set over control lines, and whether these hold their channels off at boot. */
+const serialArrays = (
+  raw: unknown,
+  arrays: ReadonlyMap<string, ArrayEntry>,
+  chips: ReadonlyMap<string, Chip>,
+  controllers: readonly string[],
+): Project['serial'] =>
+  new Map(
+    [...arrays].flatMap(([id, { figures }]) => {
+      const entry = isMapping(raw) ? raw[id] : undefined;
+      const control: unknown = isMapping(entry) ? entry['control'] : undefined;
+      return figures.flag('serial') ? [[id, heldOff(figures, control, chips, controllers) !== undefined]] : [];
+    }),
+  );
 
 /** The lines that control an expander are signals, read by its own levels. */
 function controlLines(bench: UsedBench, id: string, raw: unknown, chip: Chip | undefined): void {

@@ -13,6 +13,7 @@ import { feedReader } from './feed-reader.js';
 import { feedLogic } from './feed-logic.js';
 import { fitClamp } from './fit-clamp.js';
 import { holdAtBoot, otherLevel, quietPin } from './hold-at-boot.js';
+import { holdOutputsOff } from './hold-outputs-off.js';
 import { holdLine } from './hold-line.js';
 import { divideLine, limitInjection } from './limit-injection.js';
 import { moreDrive } from './more-drive.js';
@@ -63,6 +64,7 @@ const WAYS: readonly Way[] = [
   otherChannel,
   dischargeGate,
   holdAtBoot,
+  holdOutputsOff,
   quietPin,
   otherLevel,
   holdLine,

@@ -18,7 +18,12 @@ const OVERCOME = 0.1;
 /** The circuits of a finding and the pins that switch them. */
 function started({ finding, judgement: { project } }: Case): { circuits: CircuitPlan[]; uses: PinUse[] } {
   const circuits = project.circuits.filter((c) => (finding.names['circuits'] ?? '').split(', ').includes(c.id));
-  const uses = project.uses.filter((u) => u.as === 'output' && circuits.some((c) => c.id === u.by));
+  const line = finding.names['line'];
+  const uses = project.uses.filter(
+    (u) =>
+      circuits.some((c) => c.id === u.by) &&
+      (u.as === 'output' || (u.as === 'signal' && u.role !== undefined && u.role === line)),
+  );
   return { circuits, uses };
 }
 
@@ -45,9 +50,10 @@ export const holdAtBoot: Way = (of) => {
   const [first] = uses;
   if (first === undefined || !loose || uses.some((u) => u.joined)) return [];
   // Towards the side on which its load does no harm.
-  const runsSafe = finding.names['safe'] === 'load-running';
+  const { line } = finding.names;
+  const runsSafe = line === undefined && finding.names['safe'] === 'load-running';
   const wantsOn = runsSafe === (finding.names['runs'] === 'on');
-  const up = (first.active === 'high') === wantsOn;
+  const up = line === undefined && (first.active === 'high') === wantsOn;
   const [key, to] = up ? (['pull-up', 'its rail'] as const) : (['pull-down', 'ground'] as const);
   const most = holding(project, uses);
   const driver = circuits.length === 1 ? entryOf(data, 'loads', circuits[0]!.owner)?.['driver'] : undefined;
@@ -59,7 +65,7 @@ export const holdAtBoot: Way = (of) => {
     const atGate =
       uses.length === 1 && !up && /\bnmos/.test(named) && isMapping(driver) && driver['pull-down'] === undefined;
     return {
-      title: `Hold ${finding.about} ${wantsOn ? 'on' : 'off'} with ${ohms} from ${atGate ? 'its gate' : names.join(', ')} to ${to}`,
+      title: `Hold ${line === undefined ? `${finding.about} ${wantsOn ? 'on' : 'off'}` : `${line} of ${finding.about}`} with ${ohms} from ${atGate ? 'its gate' : names.join(', ')} to ${to}`,
       changes: atGate
         ? [{ path: ['loads', circuits[0]!.owner, 'driver', 'pull-down'], value: `${ohms} ±5 %` }]
         : uses.map(({ pin }) => ({ path: settingPath(project, pin, key), value: `${ohms} ±5 %` })),

@@ -17,7 +17,7 @@ export const circuitsOf = (f: Finding): string => f.names['who'] || listed(f.nam
 export const many = (f: Finding): boolean => !f.names['who'] && f.names['circuits']!.includes(',');
 
 export const pinsOf = (f: Finding): string =>
-  `pin${f.names['pins']!.includes(',') ? 's' : ''} ${listed(f.names['pins']!)}`;
+  `${f.names['channels'] === undefined ? 'pin' : 'channel'}${f.names['pins']!.includes(',') ? 's' : ''} ${listed(f.names['pins']!)}`;
 
 /** What the pins do, in words that follow them. */
 function doing(f: Finding): string {
@@ -25,6 +25,8 @@ function doing(f: Finding): string {
   switch (f.names['state']) {
     case 'pulses':
       return several ? 'pulse' : 'pulses';
+    case 'any':
+      return `${several ? 'wake' : 'wakes'} as ${several ? 'they like' : 'it likes'} and ${several ? 'stay' : 'stays'} so`;
     case 'high':
     case 'low':
       return `${several ? 'are' : 'is'} ${f.names['state']}`;
@@ -47,15 +49,28 @@ export function safely(f: Finding): string {
 export const bootDrives: Say = (f) => {
   const circuits = circuitsOf(f);
   const [is, comes] = many(f) ? ['are', 'come'] : ['is', 'comes'];
-  const act = { on: `${circuits} ${is} on`, off: `${circuits} ${is} off`, pulses: `${circuits} ${comes} on and off` };
+  const pulses = f.names['state'] === 'any' ? `${circuits} may be on or off` : `${circuits} ${comes} on and off`;
+  const act = { on: `${circuits} ${is} on`, off: `${circuits} ${is} off`, pulses };
   const does = act[f.names['does'] as keyof typeof act];
-  const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
+  const stays = f.names['latches'] === undefined ? '' : ', and stays as that leaves it';
+  const closed = `${stays}${f.names['runs'] === 'off' ? ', with its contact normally closed' : ''}`;
   if (f.names['stated'] !== undefined)
     return sentence(`until firmware runs ${does}, as mode ${f.names['stated']} says${closed}${safely(f)}.`);
   return sentence(`until firmware runs ${pinsOf(f)} ${doing(f)}: ${does}${closed}${safely(f)}.`);
 };
 
+/** What a load makes of a line that nobody drives yet. */
+function heard(f: Finding): string {
+  const circuits = circuitsOf(f);
+  const line = f.names['line'] === 'signal' ? `the signal of ${circuits}` : `${f.names['line']} of ${circuits}`;
+  const held = f.names['state'] === 'floating' ? `, and nothing else holds ${line}` : ` on ${line}`;
+  return sentence(
+    `until firmware runs ${pinsOf(f)} ${doing(f)}${held}: what comes over it may be taken for a signal${safely(f)}.`,
+  );
+}
+
 export const bootFloats: Say = (f) => {
+  if (f.names['line'] !== undefined) return heard(f);
   const circuits = circuitsOf(f);
   const is = many(f) ? 'are' : 'is';
   if (f.names['state'] === 'floating')

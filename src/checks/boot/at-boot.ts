@@ -3,10 +3,13 @@ import type { AtBoot } from '../../ledger/boot.js';
 import type { BootState, CircuitPlan } from '../../loads/plan.js';
 import type { Finding, Judged } from '../finding.js';
 
+/** What a circuit does, and why. */
+type Doing = AtBoot & { readonly dead?: readonly string[]; readonly line?: string };
+
 /** A circuit with what it does before firmware runs. */
 export interface Started {
   readonly plan: CircuitPlan;
-  readonly boot: AtBoot & { readonly dead?: readonly string[] };
+  readonly boot: Doing;
 }
 
 /** Whether the load of a circuit runs while the circuit is on: not behind a normally closed contact. */
@@ -25,6 +28,8 @@ export function startOf({ plan, boot }: Started): 'against' | 'unsure' | 'acts' 
       return safe === undefined ? 'acts' : 'against';
     case 'on':
     case 'off': {
+      // What latches stays as its last pulse left it: that no power brings it back is another rule's affair.
+      if (boot.does === 'off' && plan.latching) return undefined;
       if (safe === undefined) return boot.does === 'on' ? 'acts' : undefined;
       const runs = (boot.does === 'on') === runsOn(plan);
       return runs === (safe === 'load-running') ? undefined : 'against';
@@ -39,7 +44,7 @@ export function startFindings(
   judged: Judged,
   rule: string,
   verdictOf: (started: Started) => Finding['verdict'] | undefined,
-  doings: readonly (AtBoot & { readonly dead?: readonly string[] })[] = judged.boot.circuits,
+  doings: readonly Doing[] = judged.boot.circuits,
 ): Finding[] {
   const { project } = judged.ledger;
   const groups = new Map<string, { readonly verdict: Finding['verdict']; readonly of: Started[] }>();
@@ -48,9 +53,16 @@ export function startFindings(
     const verdict = verdictOf({ plan, boot });
     if (verdict === undefined) continue;
     const states = [...new Set(boot.pins.map((p) => p.state))].join();
-    const key = [plan.owner, verdict, boot.does, states, plan.purpose?.safeWhen, boot.stated, boot.dead?.join()].join(
-      '|',
-    );
+    const key = [
+      plan.owner,
+      verdict,
+      boot.does,
+      states,
+      plan.purpose?.safeWhen,
+      boot.stated,
+      boot.dead?.join(),
+      boot.line,
+    ].join('|');
     const group = groups.get(key) ?? { verdict, of: [] };
     group.of.push({ plan, boot });
     groups.set(key, group);
@@ -73,6 +85,8 @@ function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding
     names: {
       circuits: of.map((s) => s.plan.id).join(', '),
       pins: pins.join(', '),
+      ...(boot.pins.every(({ pin }) => project.pins.every((p) => p.id !== pin)) && { channels: 'yes' }),
+      ids: of.flatMap((s) => s.boot.pins.map((p) => p.pin)).join(', '),
       // All circuits of a load go by its name.
       who:
         of.length > 1 && of.length === project.circuits.filter((c) => c.owner === plan.owner).length ? plan.owner : '',
@@ -80,6 +94,8 @@ function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding
       does: boot.does,
       runs: runsOn(plan) ? 'on' : 'off',
       ...(boot.stated !== undefined && { stated: boot.stated }),
+      ...(boot.line !== undefined && { line: boot.line }),
+      ...(plan.latching && { latches: plan.latching.coils }),
       ...(boot.dead && { dead: boot.dead.join(', ') }),
       ...(plan.purpose?.safeWhen && { safe: plan.purpose.safeWhen }),
     },
@@ -89,4 +105,4 @@ function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding
 
 /** Of several pins the one that leaves most open tells. */
 const stateOf = (states: readonly BootState[]): BootState =>
-  states.find((s) => s === 'floating') ?? states.find((s) => s === 'pulses') ?? states[0]!;
+  ['floating', 'any', 'pulses'].flatMap((worst) => states.filter((s) => s === worst))[0] ?? states[0]!;

@@ -1,13 +1,21 @@
-/** A control that nothing holds until firmware runs: a microampere decides whether its load is on. */
+/** A control that nothing holds until firmware runs: a microampere decides whether its load is on, or what it hears. */
 import type { WiringRule } from '../finding.js';
 import { startFindings, startOf } from './at-boot.js';
 
 export default {
   name: 'boot-floats',
   family: 'boot',
-  find: (judged) =>
-    startFindings(judged, 'boot-floats', (started) => {
+  find: (judged) => [
+    ...startFindings(judged, 'boot-floats', (started) => {
       if (startOf(started) !== 'unsure') return undefined;
       return started.plan.purpose?.safeWhen === undefined ? 'note' : 'strain';
     }),
+    // What comes over a line that pulses is no more a signal than what one picks up that floats.
+    ...startFindings(
+      judged,
+      'boot-floats',
+      ({ plan }) => (plan.purpose?.safeWhen === undefined ? 'note' : 'strain'),
+      judged.boot.listening,
+    ),
+  ],
 } satisfies WiringRule;

@@ -32,6 +32,36 @@ supplies: { laptop: { type: usb2-port${state} } }
 controllers: { main: { board: atmega328p-5v-board, powered: { usb: laptop }, draws: { active: ${active} } } }
 `;
 
+/** A coil behind an NPN on an output of a shift register. @param enable the register's line that holds its outputs off */
+const registered = (enable = '', fitted = ''): string =>
+  onChip(coil('bar.q0', ', safe-when: load-stopped'), {
+    more: `expanders: { bar: { chip: 74hc595, supply: bench, control: { data: PB1, clock: PB2, latch: PB3${enable} } } }\n`,
+  }).replace('main: { chip: atmega328p,', `main: { chip: atmega328p,${fitted}`);
+
+/** The same coil on a channel of an array that is set over control lines. */
+const serial = (enable = '', fitted = ''): string =>
+  onChip('valve: { part: relay-coil-5v-70r, supply: bench, driver: { array: sink.1 }, safe-when: load-stopped }', {
+    more: `arrays: { sink: { part: power-register-8, control: { data: PB1, clock: PB2, latch: PB3${enable} } } }\n`,
+  }).replace('main: { chip: atmega328p,', `main: { chip: atmega328p,${fitted}`);
+
+const HELD = ' pins: { PB0: { pull-up: 100 kΩ } },';
+
+/** A servo whose signal hangs on a pin that floats. */
+const servo = (more: string, fitted = ''): string =>
+  onChip(
+    `arm: { type: servo, voltage: 5 V, run: 200 mA, stall: 700 mA, idle: 10 mA, supply: bench, pin: PB1${more} }`,
+  ).replace('main: { chip: atmega328p,', `main: { chip: atmega328p,${fitted}`);
+
+/** A radio with an input that switches it on. */
+const radio = (fitted = ''): string =>
+  onChip(
+    'radio: { type: module, idle: 1 mA, active: 100 mA, supply: bench, signals: { enable: PB1, data: PB2 } }',
+  ).replace('main: { chip: atmega328p,', `main: { chip: atmega328p,${fitted}`);
+
+/** A latching coil on the pin that the boot loader flashes, or on one that rests. */
+const latching = (pin: string, safe: string): string =>
+  onBoard(coil(pin, `, latching: one-coil, pulse: 50 ms, safe-when: ${safe}`));
+
 export const BOOT: readonly Case[] = [
   {
     rule: 'boot-drives',
@@ -92,6 +122,90 @@ export const BOOT: readonly Case[] = [
     when: 'is content where 1 kΩ hold it against that: 5 V of 21 kΩ leave 0.24 V',
     verdict: 'silent',
     text: whose('pulled-up', lamp(', pull-down: 1 kΩ', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where a register wakes as it likes and a valve with it',
+    verdict: 'breach',
+    text: registered(),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where its enable line hangs on a pin that floats',
+    verdict: 'breach',
+    text: registered(', enable: PB0'),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content where a resistor keeps that line high: the outputs are off, and a base in the air leaks 1 µA',
+    verdict: 'silent',
+    text: registered(', enable: PB0', HELD),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where the channels of an array are set over control lines, and wake as they like',
+    verdict: 'breach',
+    text: serial(),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content where a resistor keeps their enable line high',
+    verdict: 'silent',
+    text: serial(', enable: PB0', HELD),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where pulses at a reset move a latching relay, which stays so',
+    verdict: 'breach',
+    text: latching('D13', 'load-stopped'),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'is content where nothing moves a latching relay whose load is to run: it stays as it was',
+    verdict: 'silent',
+    text: latching('D12', 'load-running'),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is a note where nothing holds the signal of a servo',
+    verdict: 'note',
+    text: servo(''),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'strains where that servo may not move',
+    verdict: 'strain',
+    text: servo(', safe-when: load-stopped'),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'strains where 820 kΩ hold its signal: 1 µA makes 0.82 V of it',
+    verdict: 'strain',
+    text: servo(', safe-when: load-stopped', ' pins: { PB1: { pull-down: 820 kΩ } },'),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is content with 750 kΩ',
+    verdict: 'silent',
+    text: servo(', safe-when: load-stopped', ' pins: { PB1: { pull-down: 750 kΩ } },'),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is content where the pin is pulled inside the chip',
+    verdict: 'silent',
+    text: servo(', safe-when: load-stopped', ' pins: { PB1: { at-boot: pulled-down } },'),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is a note where nothing holds the enable line of a radio, and none for its data line',
+    verdict: 'note',
+    text: radio(),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is content where a resistor holds that line',
+    verdict: 'silent',
+    text: radio(' pins: { PB1: { pull-down: 100 kΩ } },'),
   },
   {
     rule: 'boot-floats',
