@@ -12,9 +12,12 @@ import { inRoot } from './build/files.mjs';
 const file = inRoot('README.md');
 const marked = /<!-- output: (.+?) -->[^]*?<!-- end -->/g;
 
+/** The words of a command, those in quotes without them. */
+const wordsOf = (line) => line.split(' ').map((word) => word.replace(/^'(.*)'$/, '$1'));
+
 /** What a command prints, on an 80-column page without colour. */
 function output(words) {
-  const { stdout, stderr } = spawnSync(process.execPath, [inRoot('dist/ampledger.cjs'), ...words.split(' ')], {
+  const { stdout, stderr } = spawnSync(process.execPath, [inRoot('dist/ampledger.cjs'), ...wordsOf(words)], {
     cwd: inRoot('.'),
     encoding: 'utf8',
     env: { ...process.env, NO_COLOR: '1', COLUMNS: '80', FORCE_COLOR: undefined },

@@ -1,53 +1,76 @@
 /** `ampledger audit FILE…` */
-import { exitStatus, type FailAt } from '../reports/severity.js';
+import { isInPart } from '../reports/part.js';
+import type { FailAt } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
-import { type Audited, auditFile, reportOf } from './audit-file.js';
-import { readConditions } from './conditions.js';
-import { readCorners } from './corners.js';
+import { auditAll, FEW, type Means } from './audit-all.js';
+import { type Conditions, readConditions } from './conditions.js';
+import { type CornerOptions, readCorners } from './corners.js';
+import { openDelivery } from './deliver.js';
+import { findProjects, type Found } from './find-projects.js';
 import type { Format } from './formats.js';
-import { complain, page, say } from './output.js';
+import { readMeans, readPart } from './means.js';
 import { type Output, readOutputs } from './outputs.js';
+import { partHead } from './part-head.js';
+import { openProgress } from './progress.js';
 import { refuse } from './refuse.js';
+import type { Wishes } from './render.js';
+import type { Told } from './tell.js';
+
+/** An audit as the command line asks for it. */
+export interface Asked {
+  readonly format: Format;
+  readonly all: boolean;
+  readonly failAt: FailAt;
+  readonly conditions: Conditions & CornerOptions;
+  readonly means: Means;
+  readonly share: { readonly part: number; readonly of: number };
+  readonly outputs: readonly Output[];
+}
 
 /** Audits every file named, whatever becomes of the others; the exit status is the worst of them. */
 export async function audit(given: Arguments): Promise<number> {
-  const { operands: files, options, repeated } = given;
-  const [conditions, corners] = [readConditions(given), readCorners(given)];
-  const wanted = readOutputs(repeated?.['output'] ?? [], files);
-  if ('problem' in conditions) return refuse([conditions.problem]);
-  if ('problem' in corners) return refuse([corners.problem]);
+  const { operands, options, repeated } = given;
+  const [conditions, corners, means, share] = [
+    readConditions(given),
+    readCorners(given),
+    readMeans(given),
+    readPart(given),
+  ];
+  for (const each of [conditions, corners, means, share]) if ('problem' in each) return refuse([each.problem]);
+  const found = await findProjects(operands);
+  if ('problem' in found) return refuse([found.problem]);
+  const wanted = readOutputs(repeated?.['output'] ?? [], found.files);
   if ('problem' in wanted) return refuse([wanted.problem]);
-  const format = (options['format'] ?? 'terminal') as Format;
-  const failAt = (options['fail-at'] ?? 'breach') as FailAt;
-  const wishes = { all: options['all'] === true, failAt };
-  const { reportText, shower } = await import('./report-text.js');
-  const show = format === 'terminal' ? await shower(files.length > 1, wishes.all, page()) : undefined;
-  const audited: Audited[] = [];
-  for (const file of files) {
-    const one = await auditFile(file, { ...conditions, ...corners });
-    audited.push(one);
-    const shown = show?.one(one, audited.length === 1);
-    if (typeof shown === 'string') say(shown);
-    else if (shown) complain(shown.said);
-  }
-  const reports = audited.map(reportOf);
-  say(show ? show.all(reports) : await reportText(format, audited, wishes));
-  const problems = await write(wanted.outputs, (each) => reportText(each, audited, wishes));
-  const status = Math.max(...reports.map((report) => exitStatus(report, failAt)));
-  return problems.length > 0 ? refuse(problems) : status;
+  const asked: Asked = {
+    format: (options['format'] ?? 'terminal') as Format,
+    all: options['all'] === true,
+    failAt: (options['fail-at'] ?? 'breach') as FailAt,
+    conditions: { ...(conditions as Conditions), ...(corners as CornerOptions) },
+    means: means as Means,
+    share: share as Asked['share'],
+    outputs: wanted.outputs,
+  };
+  if (options['watch'] === true) return (await import('./watch.js')).watchProjects(operands, found, asked);
+  return auditFound(found, asked);
 }
 
-/** Writes each file whole; gives what went wrong. */
-async function write(
-  outputs: readonly Output[],
-  text: (format: Format) => Promise<string>,
-): Promise<readonly string[]> {
-  if (outputs.length === 0) return [];
-  const { writeWhole } = await import('./write-whole.js');
-  const problems: string[] = [];
-  for (const { file, format } of outputs) {
-    const problem = await writeWhole(file, await text(format));
-    if (problem !== undefined) problems.push(problem);
+/** Audits what was found, or a part of it, prints it and writes it into files. @param hear of each file as well */
+export async function auditFound(found: Found, asked: Asked, hear?: (told: Told) => void): Promise<number> {
+  const run = partHead(found, asked);
+  const tasks = found.files.map((file, whole) => ({ file, whole })).filter(({ whole }) => isInPart(whole, asked.share));
+  const wishes: Wishes = { all: asked.all, failAt: asked.failAt, run };
+  const progress = await openProgress(tasks.length < FEW ? 0 : tasks.length);
+  const delivery = await openDelivery(asked.format, asked.outputs, wishes, progress.aside);
+  try {
+    const { conditions, means } = asked;
+    const take = (told: Told): Promise<void> => {
+      hear?.(told);
+      return delivery.take(told);
+    };
+    await auditAll(tasks, { conditions, wishes: delivery.wishes }, means, take, progress.step);
+  } finally {
+    progress.stop();
   }
-  return problems;
+  const problems = await delivery.done();
+  return problems.length > 0 ? refuse(problems) : delivery.status();
 }

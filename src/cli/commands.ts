@@ -61,9 +61,16 @@ export const commands: { readonly [name: string]: Command } = {
       },
       builds: { value: 'N', says: 'how many builds monte-carlo draws; 1000 when not said' },
       seed: { value: 'S', says: 'where its draws start; the same seed draws the same builds' },
-      all: { says: 'every account, every remedy and every assumption' },
+      all: { says: 'every account, remedy and assumption; every report of many' },
+      workers: { value: 'N', says: 'threads that share many files; one a core when not said' },
+      'time-limit': { value: 'TIME', says: 'for one file of many; 5 min when not said' },
+      part: { value: 'I/N', says: 'of many files this share, for one of N machines' },
+      watch: { says: 'again at every change, until Ctrl-C' },
     },
-    status: `FILE of --output ends in ${endingWords}.
+    status: `FILE is a file; or a folder, or a quoted pattern, for every project there: what
+begins with \`ampledger:\`. After a ! it is left out. Many are told a line each.
+
+FILE of --output ends in ${endingWords}.
 
 The exit status goes by the file as it stands; variants are shown beside it.
 With --variant it goes by that one.`,
@@ -79,8 +86,32 @@ With --variant it goes by that one.`,
       ['ampledger audit *.yaml --output gate.sarif', 'the report, and one for a hosting site'],
       ['ampledger audit shed.yaml --variant external', 'one variant of the file in full, and its exit status'],
       ['cat shed.yaml | ampledger audit -', 'from standard input'],
+      ["ampledger audit 'projects/**/*.yaml' '!projects/old/**'", 'every project below a folder, but for some'],
+      ['ampledger audit projects --part 3/8 --format part > 3.part', 'one share of eight, for merge'],
+      ['ampledger audit shed.yaml --watch', 'while you write it'],
     ],
     run: async (given) => (await import('./audit.js')).audit(given),
+  },
+  merge: {
+    summary: 'put the parts of an audit of many files together',
+    operands: { named: ['PART…'], least: 1, most: Infinity },
+    options: {
+      format: { value: 'FORMAT', says: 'what is printed; terminal when not said', oneOf: FORMATS },
+      output: { value: 'FILE', says: 'also written, by its ending; again for another', repeats: true },
+      'fail-at': {
+        value: 'VERDICT',
+        says: 'exit with 1 from this verdict on; breach when not said',
+        oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
+      },
+      all: { says: 'every report, with every account, remedy and assumption' },
+    },
+    status: `PART is what audit --part I/N wrote in the format \`part\`: all N of them, in
+any order. What comes out, the exit status too, is what one machine gives.`,
+    examples: [
+      ['ampledger merge *.part', 'as an audit of all the files'],
+      ['ampledger merge *.part --output gate.sarif --output gate.xml', 'and written into files'],
+    ],
+    run: async (given) => (await import('./merge.js')).merge(given),
   },
   working: {
     summary: 'the sums behind an account, a circuit or a finding',

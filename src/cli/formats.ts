@@ -8,6 +8,7 @@ export const ENDINGS = {
   '.sarif.json': 'sarif',
   '.xml': 'junit',
   '.md': 'markdown',
+  '.part': 'part',
 } as const;
 
 export type Format = (typeof ENDINGS)[keyof typeof ENDINGS];

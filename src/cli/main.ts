@@ -1,5 +1,6 @@
 /** The program: arguments in, exit status out. */
 import { setFlagsFromString } from 'node:v8';
+import { isMainThread } from 'node:worker_threads';
 import { complain, bearClosedPipes } from './output.js';
 import { run } from './run.js';
 
@@ -21,4 +22,5 @@ async function main(): Promise<void> {
   }
 }
 
-void main();
+// A worker runs this same file: there is no other that would have to be found.
+void (isMainThread ? main() : import('./worker.js'));

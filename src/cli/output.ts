@@ -5,6 +5,10 @@ import type { Page } from './print.js';
 /** Text for standard output, as it is. */
 export const say = (text: string): void => void process.stdout.write(text);
 
+/** The same, done when it is on its way: what is written faster than it is read would pile up. */
+export const sayInTurn = (text: string | Uint8Array): Promise<void> =>
+  text.length === 0 ? Promise.resolve() : new Promise((done) => process.stdout.write(text, () => done()));
+
 /** Lines for standard error, each made harmless: they may echo a name from a file or a command line. */
 export const complain = (lines: readonly string[]): void =>
   void process.stderr.write(

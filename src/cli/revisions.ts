@@ -4,6 +4,7 @@ import * as ampledger from '../index.js';
 import type { Pair, Pairs } from './compare.js';
 import { type Problem, repositoryRoot } from './git.js';
 import { type Opened, readDocument, unreadable } from './open-document.js';
+import { startsProject } from '../source/starts-project.js';
 import { type Snapshot, snapshotAt, snapshotOfTree } from './snapshot.js';
 
 /** More files than this are not looked into: whoever has them names those that matter. */
@@ -96,7 +97,3 @@ async function sideOf(snapshot: Snapshot, path: string): Promise<SideOfPair | un
     whole: names.length === 0 ? text : `${text}\0${profiles}`,
   };
 }
-
-/** Whether a file begins with `ampledger:`, after comments. */
-const startsProject = (text: string): boolean =>
-  /^(?:ï»¿)?(?:[ \t\r]*(?:#[^\n]*)?\n|---[ \t\r]*\n)*ampledger[ \t]*:/.test(text);

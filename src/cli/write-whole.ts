@@ -5,9 +5,13 @@ import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 /**
  * Writes a text beside the file and puts it in the file's place in one move, so that no reader ever sees half of it.
  *
- * @param former text to keep as `FILE.before` @returns what went wrong, or nothing
+ * @param text the whole, or its chunks in order @param former text to keep as `FILE.before` @returns what went wrong, or nothing
  */
-export async function writeWhole(file: string, text: string, former?: string): Promise<string | undefined> {
+export async function writeWhole(
+  file: string,
+  text: string | Iterable<string | Uint8Array>,
+  former?: string,
+): Promise<string | undefined> {
   let scratch: string | undefined;
   try {
     // Behind a link stands the file that is meant; a new one has neither link nor mode yet.

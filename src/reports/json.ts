@@ -1,4 +1,5 @@
 /** The report as JSON: the contract of `schemas/report.schema.json`, in SI units. */
+import { assembled, type Form, type Piece } from './assembly.js';
 import type { Report, UnreadReport } from './report.js';
 
 /**
@@ -39,6 +40,33 @@ export const headOf = (project: string, file: string, variant: string | undefine
 /** Any value of plain data as indented JSON with a line end, numbers to twelve digits, nothing in it active. */
 export const toJson = (value: unknown): string => JSON.stringify(value, steady, 2).replace(active, escaped) + '\n';
 
+/** The same on one line and with every digit, for ourselves to read again. */
+export const toJsonLine = (value: unknown): string => JSON.stringify(value).replace(active, escaped) + '\n';
+
+/** A value as `toJson` has it, without its line end and further in, to stand inside other data. */
+export const nested = (value: unknown, depth: number): string =>
+  toJson(value).trimEnd().replace(/^/gm, '  '.repeat(depth));
+
+/** A report in a list of several, or by itself. */
+export const jsonPiece = (report: Report | UnreadReport, several: boolean): Piece => ({
+  texts: [nested(report, several ? 1 : 0)],
+});
+
+/** An array of reports, or the one report. */
+export const jsonForm = (several: boolean): Form => ({
+  sections: [{ joint: ',\n', ...(several && { first: '\n' }) }],
+  streams: true,
+  around: (at, { filled: [filled] }) => {
+    if (!several) return at === 0 ? '' : '\n';
+    return at === 0 ? '[' : `${filled ? '\n' : ''}]\n`;
+  },
+});
+
 /** One report, or an array when several files were asked for. */
-export const jsonReport = (reports: readonly (Report | UnreadReport)[]): string =>
-  toJson(reports.length === 1 ? reports[0] : reports);
+export function jsonReport(reports: readonly (Report | UnreadReport)[]): string {
+  const several = reports.length !== 1;
+  return assembled(
+    jsonForm(several),
+    reports.map((report) => jsonPiece(report, several)),
+  );
+}

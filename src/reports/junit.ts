@@ -2,6 +2,7 @@
  * The report as JUnit XML, for build servers that count tests. A file is a suite; each of its accounts is a case, so that a
  * case keeps its name while its verdict changes; a finding that no account carries is a case of its own.
  */
+import { assembled, type Form, type Piece } from './assembly.js';
 import { figure, governing, inHand, worstOf } from './figures.js';
 import { accountKey } from './lookup.js';
 import { neutral } from './neutral.js';
@@ -15,24 +16,37 @@ interface Case {
   readonly xml: string;
 }
 
-/** Suites in the order of the files. @param failAt a finding at or above it fails its case */
-export function junitReport(reports: readonly (Report | UnreadReport)[], failAt: FailAt): string {
-  const suites = reports.map((report) => {
-    const cases = report.verdict === 'unread' ? [unreadCase(report)] : casesOf(report, failAt);
-    return { name: report.file, cases };
-  });
-  const body = suites.map(
-    ({ name, cases }) =>
-      `  <testsuite${attribute('name', name)}${countsOf(cases)} time="0">\n${cases.map(({ xml }) => xml).join('')}  </testsuite>\n`,
-  );
-  const all = suites.flatMap(({ cases }) => cases);
-  return `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="ampledger"${countsOf(all)} time="0">\n${body.join('')}</testsuites>\n`;
+/** The suite of a file, and its counts. @param failAt a finding at or above it fails its case */
+export function junitPiece(report: Report | UnreadReport, failAt: FailAt): Piece {
+  const cases = report.verdict === 'unread' ? [unreadCase(report)] : casesOf(report, failAt);
+  const sums = countsOf(cases);
+  const suite = `  <testsuite${attribute('name', report.file)}${countWords(sums)} time="0">\n${cases.map(({ xml }) => xml).join('')}  </testsuite>\n`;
+  return { texts: [suite], sums };
 }
 
-function countsOf(cases: readonly Case[]): string {
+/** Suites in the order of the files, under the counts of all. */
+export const junitForm: Form = {
+  sections: [{ joint: '' }],
+  around: (at, { sums }) =>
+    at === 0
+      ? `<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="ampledger"${countWords(sums)} time="0">\n`
+      : '</testsuites>\n',
+};
+
+export const junitReport = (reports: readonly (Report | UnreadReport)[], failAt: FailAt): string =>
+  assembled(
+    junitForm,
+    reports.map((report) => junitPiece(report, failAt)),
+  );
+
+/** How many there are in all, and of them failed, broken and skipped. */
+function countsOf(cases: readonly Case[]): readonly number[] {
   const count = (outcome: Outcome): number => cases.filter((each) => each.outcome === outcome).length;
-  return ` tests="${cases.length}" failures="${count('failure')}" errors="${count('error')}" skipped="${count('skipped')}"`;
+  return [cases.length, count('failure'), count('error'), count('skipped')];
 }
+
+const countWords = ([tests = 0, failures = 0, errors = 0, skipped = 0]: readonly number[]): string =>
+  ` tests="${tests}" failures="${failures}" errors="${errors}" skipped="${skipped}"`;
 
 /** Accounts in their order, then the findings that are about none of them. */
 function casesOf(report: Report, failAt: FailAt): readonly Case[] {

@@ -1,5 +1,6 @@
 /** The report as Markdown, for a change's comment or a page of a hosting site: the verdict first, details folded. */
 import { type AccountRow, byUrgency, rowsOf, titleOf } from './account-rows.js';
+import { assembled, type Form, type Piece } from './assembly.js';
 import { causesOf } from './causes.js';
 import { effectOf } from './effect.js';
 import { carried, given, governing, percent, span } from './figures.js';
@@ -17,21 +18,46 @@ import { countWords, gradeWord, headline, joined } from './words.js';
 /** Sound accounts that stand beside those that call for a change: they say how near the rest is. */
 const company = 3;
 
-/** Reports in the order of the files, those of several below a table of all. */
-export function markdownReport(reports: readonly (Report | UnreadReport)[]): string {
-  const parts = reports.map((report) => (report.verdict === 'unread' ? unread(report) : one(report)));
-  return [...(reports.length > 1 ? [summary(reports)] : []), ...parts].join('\n\n') + '\n';
+/** What is told of a file, and of several its row in the table above all. */
+export function markdownPiece(report: Report | UnreadReport, several: boolean): Piece {
+  const told = report.verdict === 'unread' ? unread(report) : one(report);
+  return { texts: several ? [summaryRow(report), told] : [told] };
 }
 
-const summary = (reports: readonly (Report | UnreadReport)[]): string =>
-  table(
-    ['verdict', 'file', 'findings'],
-    ['---', '---', '---'],
-    reports.map((report) =>
-      report.verdict === 'unread'
-        ? ['**unread**', cellCode(report.file), 'not audited']
-        : [`**${headline(report.verdict)}**`, cellCode(report.file), countWords(report.counts)],
-    ),
+/** Reports in the order of the files, those of several below a table of all. */
+export const markdownForm = (several: boolean): Form =>
+  several
+    ? {
+        sections: [
+          { joint: '\n', first: '\n' },
+          { joint: '\n\n', first: '\n\n' },
+        ],
+        around: (at) => [summaryHead, '', '\n'][at] ?? '',
+      }
+    : { sections: [{ joint: '' }], around: (at) => (at === 0 ? '' : '\n') };
+
+export function markdownReport(reports: readonly (Report | UnreadReport)[]): string {
+  const several = reports.length !== 1;
+  return assembled(
+    markdownForm(several),
+    reports.map((report) => markdownPiece(report, several)),
+  );
+}
+
+const tableLine = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+
+const summaryHead = [
+  ['verdict', 'file', 'findings'],
+  ['---', '---', '---'],
+]
+  .map(tableLine)
+  .join('\n');
+
+const summaryRow = (report: Report | UnreadReport): string =>
+  tableLine(
+    report.verdict === 'unread'
+      ? ['**unread**', cellCode(report.file), 'not audited']
+      : [`**${headline(report.verdict)}**`, cellCode(report.file), countWords(report.counts)],
   );
 
 /** A file that could not be audited, with everything that is wrong with it. */
@@ -174,4 +200,4 @@ const foldedList = (title: string, items: readonly string[]): string =>
   items.length === 0 ? '' : folded(`${items.length} ${title}`, [bullets(items)]);
 
 const table = (titles: readonly string[], aligned: readonly string[], rows: readonly (readonly string[])[]): string =>
-  [titles, aligned, ...rows].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+  [titles, aligned, ...rows].map(tableLine).join('\n');

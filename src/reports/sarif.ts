@@ -5,7 +5,8 @@
  */
 import { GROUNDS } from '../wording/rule-help/grounds.js';
 import { RULE_HELP } from '../wording/rule-help/rule-help.js';
-import { toJson } from './json.js';
+import { assembled, type Form, type Piece } from './assembly.js';
+import { nested, toJson } from './json.js';
 import { neutral } from './neutral.js';
 import type { Report, ReportFinding, ReportPlace, UnreadReport } from './report.js';
 import { fixesIn } from './sarif-fixes.js';
@@ -24,40 +25,69 @@ export const LEVELS = {
 
 export const RULES = Object.keys(RULE_HELP);
 
+/** What stands for a list that is filled later. */
+const LATER = 'later';
+
+/** How far in the elements of the three lists stand: errors, files, results. */
+const DEPTHS = [6, 4, 4] as const;
+
 /**
- * Findings of all files, in the order the files were given, and what could not be read.
+ * A file's errors, or itself and its findings.
  *
- * @param version of this tool
- * @param textOf a file that was audited, for the cures as changes to it; without a text it has none
+ * @param text of the file that was audited, for the cures as changes to it; without it there are none
  */
-export function sarifReport(
-  reports: readonly (Report | UnreadReport)[],
-  version: string,
-  textOf: (file: string) => string | undefined = () => undefined,
-): string {
-  const read = reports.filter((report) => report.verdict !== 'unread');
-  const unread = reports.filter((report) => report.verdict === 'unread');
-  return toJson({
-    $schema: SCHEMA,
-    version: '2.1.0',
-    runs: [
-      {
-        ...head(version),
-        invocations: [
-          { executionSuccessful: unread.length === 0, toolExecutionNotifications: unread.flatMap(notifications) },
-        ],
-        artifacts: artifactsOf(reports),
-        results: read.flatMap((report) => resultsOf(report, textOf(report.file))),
-      },
-    ],
-  });
+export function sarifPiece(report: Report | UnreadReport, text?: string): Piece {
+  const isUnread = report.verdict === 'unread';
+  const lists = [
+    isUnread ? notifications(report) : [],
+    [artifactOf(report)],
+    isUnread ? [] : resultsOf(report, text),
+  ] as const;
+  return {
+    texts: lists.map((list, at) => list.map((each: unknown) => nested(each, DEPTHS[at] ?? 0)).join(',\n')),
+    sums: [isUnread ? 1 : 0],
+  };
 }
+
+/** Findings of all files, in the order the files were given, and what could not be read. @param version of this tool */
+export const sarifForm = (version: string): Form => ({
+  // A file may be given twice; artifacts are each once.
+  sections: [{ joint: ',\n' }, { joint: ',\n', once: true }, { joint: ',\n' }],
+  around: (at, { filled, sums: [unread = 0] }) => {
+    const log = toJson({
+      $schema: SCHEMA,
+      version: '2.1.0',
+      runs: [
+        {
+          ...head(version),
+          invocations: [{ executionSuccessful: unread === 0, toolExecutionNotifications: [LATER] }],
+          artifacts: [LATER],
+          results: [LATER],
+        },
+      ],
+    });
+    const between = log.split(/\[\s+"later"\s+\]/)[at] ?? '';
+    const closes = at === 0 ? '' : filled[at - 1] ? `\n${'  '.repeat((DEPTHS[at - 1] ?? 1) - 1)}]` : ']';
+    const opens = at === DEPTHS.length ? '' : filled[at] ? '[\n' : '[';
+    return closes + between + opens;
+  },
+});
 
 /** What every run begins with. */
 export const head = (version: string) => ({
   tool: { driver: { name: 'ampledger', version, rules: RULES.map(ruleOf) } },
   columnKind: 'utf16CodeUnits',
 });
+
+export const sarifReport = (
+  reports: readonly (Report | UnreadReport)[],
+  version: string,
+  textOf: (file: string) => string | undefined = () => undefined,
+): string =>
+  assembled(
+    sarifForm(version),
+    reports.map((report) => sarifPiece(report, textOf(report.file))),
+  );
 
 function ruleOf(id: string) {
   const { title, means, todo } = RULE_HELP[id]!;
@@ -80,24 +110,20 @@ function helpOf(id: string): string {
   ].join('\n\n');
 }
 
-/** The files that were asked for, each with its verdict. */
-const artifactsOf = (reports: readonly (Report | UnreadReport)[]) =>
-  // A file may be given twice; artifacts are each once.
-  reports
-    .filter(({ file }, index) => reports.findIndex((each) => each.file === file) === index)
-    .map((report) => ({
-      location: { uri: uriOf(report.file) },
-      roles: ['analysisTarget'],
-      properties:
-        report.verdict === 'unread'
-          ? { verdict: report.verdict }
-          : {
-              project: neutral(report.project),
-              verdict: report.verdict,
-              counts: report.counts,
-              ...(report.variant !== undefined && { variant: neutral(report.variant) }),
-            },
-    }));
+/** A file that was asked for, with its verdict. */
+const artifactOf = (report: Report | UnreadReport) => ({
+  location: { uri: uriOf(report.file) },
+  roles: ['analysisTarget'],
+  properties:
+    report.verdict === 'unread'
+      ? { verdict: report.verdict }
+      : {
+          project: neutral(report.project),
+          verdict: report.verdict,
+          counts: report.counts,
+          ...(report.variant !== undefined && { variant: neutral(report.variant) }),
+        },
+});
 
 /** One an error of a file that could not be audited. */
 const notifications = ({ errors }: UnreadReport) =>

@@ -21,7 +21,10 @@ export const callsForChange = (verdict: Verdict): boolean => severity(verdict) <
 export type FailAt = Exclude<Verdict, 'sound'> | 'never';
 
 /** 0: nothing at or above `failAt`; 1: something is; 2: the file could not be audited. */
-export function exitStatus(report: Report | UnreadReport, failAt: FailAt): 0 | 1 | 2 {
+export function exitStatus(
+  report: Pick<Report, 'verdict' | 'counts'> | Pick<UnreadReport, 'verdict'>,
+  failAt: FailAt,
+): 0 | 1 | 2 {
   if (report.verdict === 'unread') return 2;
   if (failAt === 'never') return 0;
   // The headline of a report with nothing but notes is `sound`, so the counts are asked as well.

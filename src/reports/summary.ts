@@ -3,8 +3,10 @@ import type { Report, UnreadReport } from './report.js';
 import { mark, table, type Tree } from './tree.js';
 import { countWords, headline } from './words.js';
 
+type Told = Pick<Report, 'verdict' | 'file' | 'counts'> | Pick<UnreadReport, 'verdict' | 'file'>;
+
 /** One row a file, in the order they were named. */
-export const summary = (reports: readonly (Report | UnreadReport)[]): Tree => [
+export const summary = (reports: readonly Told[]): Tree => [
   [
     table(
       [

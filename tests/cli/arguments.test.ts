@@ -32,7 +32,7 @@ describe('the command line of a command', () => {
     [['a', '-x'], 'There is no option -x.'],
     [['a', '--format'], '--format needs a value: --format FORMAT.'],
     [['a', '--all=yes'], '--all takes no value.'],
-    [['a', '--format', 'jsn'], '--format is one of terminal, json, sarif, junit, markdown; not jsn.'],
+    [['a', '--format', 'jsn'], '--format is one of terminal, json, sarif, junit, markdown, part; not jsn.'],
     [['a', '--fail-at', 'sound'], '--fail-at is one of breach, strain, unproven, thin, note, never; not sound.'],
     [['a', '--constructor'], 'There is no option --constructor.'],
   ])('%j is refused', (argv, problem) => {

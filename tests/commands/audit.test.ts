@@ -171,7 +171,6 @@ describe('input that is none', () => {
   it.each([
     ['a file that is not there', 'nowhere.yaml', 'there is no such file'],
     ['a path through a file', 'sound.yaml/x.yaml', 'there is no such file'],
-    ['a folder', '.', 'this is a folder; name the files in it'],
   ])('is named in plain words: %s', (_, file, words) => {
     const { err, status } = run('audit', file);
     expect(err).toContain(`${file}: ${words}`);

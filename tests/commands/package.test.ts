@@ -61,7 +61,18 @@ describe('the package', () => {
 
   it('names the licence of everything that is bundled in it', () => {
     const licences = readFileSync(installed('dist/third-party-licences.txt'), 'utf8');
-    for (const name of ['yaml', 'chalk', 'cli-table3']) expect(licences).toMatch(new RegExp(`^${name} \\d`, 'm'));
+    for (const name of [
+      'yaml',
+      'chalk',
+      'cli-table3',
+      'cli-progress',
+      'tinyglobby',
+      'fdir',
+      'picomatch',
+      'workerpool',
+      'chokidar',
+    ])
+      expect(licences).toMatch(new RegExp(`^${name} \\d`, 'm'));
     expect(licences).not.toContain('No licence file');
   });
 });

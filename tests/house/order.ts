@@ -29,6 +29,10 @@ export const packages: readonly { readonly name: string; readonly parts: readonl
   { name: 'yaml', parts: ['source'], why: 'a document with places; whoever comes later works with plain data' },
   { name: 'chalk', parts: ['cli'], why: 'colour is for a terminal' },
   { name: 'cli-table3', parts: ['cli'], why: 'columns are laid out for a terminal' },
+  { name: 'cli-progress', parts: ['cli'], why: 'who waits at a terminal sees how long' },
+  { name: 'tinyglobby', parts: ['cli'], why: 'patterns are looked for among files' },
+  { name: 'workerpool', parts: ['cli'], why: 'threads belong to the process' },
+  { name: 'chokidar', parts: ['cli'], why: 'files change while the program waits' },
 ];
 
 /** What the pure core may not reach for. Names that only a browser has are no names to the compiler. */

@@ -49,6 +49,8 @@ const command = {
   entryPoints: ['src/cli/main.ts'],
   outfile: 'dist/ampledger.cjs',
   banner: { js: '#!/usr/bin/env node' },
+  // As a module it asks where it lies, which a bundle cannot tell.
+  alias: { ...yamlModule, fdir: inRoot('node_modules/fdir/dist/index.cjs') },
   plugins: [asleep],
 };
 

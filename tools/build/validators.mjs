@@ -11,6 +11,7 @@ import { checkerSchema } from './checker-schema.mjs';
 import { inRoot, writeIfChanged } from './files.mjs';
 import { readFragments } from './fragments.mjs';
 import { profileCheckerSchema } from './profile-schema.mjs';
+import { compilePartValidator } from './part-validator.mjs';
 import { mapValues } from './shapes.mjs';
 
 /** Words for people, which code does not need. */
@@ -112,6 +113,7 @@ export async function compileValidators() {
   const says = [
     await generate('validators', checkerSchema(all), ['entry-', 'part-'], figures),
     await generate('profile-validators', profileCheckerSchema(all), ['profile-'], figures, true),
+    await compilePartValidator(),
   ];
   return says.join(', ');
 }
