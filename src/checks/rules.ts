@@ -42,6 +42,7 @@ import chipHeat from './groups/chip-heat.js';
 import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
 import inputRelease from './parts/input-release.js';
+import ledsGlow from './parts/leds-glow.js';
 import ledsShareResistor from './parts/leds-share-resistor.js';
 import loadCurrent from './parts/load-current.js';
 import loadDip from './supplies/load-dip.js';
@@ -168,6 +169,7 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   inputLevels,
   inputLeftOpen,
   loadDip,
+  ledsGlow,
   loadVoltage,
   loadNeeds,
   inputRelease,

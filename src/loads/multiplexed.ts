@@ -6,22 +6,17 @@
  * shows all its segments is the most for its own pin; for a segment's pin it is a segment lit alone, since then the digit's
  * pin keeps the least for itself. Both are among the turns.
  */
-import { closed } from '../quantity/quantity.js';
 import { branchSteps } from './branch-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import { isMapping } from './figures.js';
 import { junctionSpread } from './laws.js';
 import { assumed, rating } from './limits.js';
+import { USUAL_POWER, averaged, leadMember, resistorMember, seriesFigure } from './lit-in-turns.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { AccountPlan, BranchPlan, CircuitPlan, LimitPlan, Member, Reading } from './plan.js';
+import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading } from './plan.js';
 import { GROUND } from './plan.js';
-
-/** The lead of a digit's common terminal, ohms. */
-const LEAD = { min: 1e-3, typ: 1e-3, max: 1e-3 };
-/** What a resistor bears when nobody says so, watts (rule 8 of the format). */
-const USUAL_POWER = { min: 0.25, typ: 0.25, max: 0.25 };
 
 /** Whether an entry is of this kind. */
 export const isMultiplexed = ({ entry }: LoadInput): boolean => entry['segment-pins'] !== undefined;
@@ -101,20 +96,10 @@ function displayOf(input: LoadInput): Display | undefined {
     return undefined;
   }
   const law = junctionSpread(curve);
-  const resistor = seriesFigure(input);
-  const segment = (part: string): Member[] => [
-    ...(resistor
-      ? [
-          {
-            kind: 'resistance' as const,
-            part: `${part}.series`,
-            ohms: closed(resistor.quantity),
-            origin: resistor.origin,
-          },
-        ]
-      : []),
-    { kind: 'junction', part: `${part}.led`, law, origin: curve.origin },
-  ];
+  const segment = (part: string): Member[] => {
+    const resistor = resistorMember(input, `${part}.series`);
+    return [...(resistor ? [resistor] : []), { kind: 'junction', part: `${part}.led`, law, origin: curve.origin }];
+  };
   return { input, segments, digits, cathode, together, share: together / digits.length, segment };
 }
 
@@ -127,13 +112,6 @@ const named = (label: string): BoundPin => ({
   high: undefined,
   low: undefined,
 });
-
-function seriesFigure({ figures }: LoadInput) {
-  const spelled = figures.within('series');
-  return spelled.says('resistance')
-    ? spelled.figure('resistance', 'resistance')
-    : figures.figure('series', 'resistance');
-}
 
 /** One turn: the digits that are lit, with all their segments. @param single the one segment that is lit, where it is alone */
 function turnOf(
@@ -153,7 +131,7 @@ function turnOf(
   const on: BranchPlan[] = [];
   let driver: Driver | undefined;
   digits.forEach((digit, d) => {
-    const common: Member = { kind: 'resistance', part: `${circuit}.common${d === 0 ? '' : d + 1}`, ohms: LEAD };
+    const common = leadMember(`${circuit}.common${d === 0 ? '' : d + 1}`);
     segments.forEach((pin, k) => {
       const members = segment(part(d, k));
       hooks.push(
@@ -281,15 +259,4 @@ function segmentAccounts(display: Display, circuit: string, lit: readonly string
     ],
   };
   return [lamp, resistor];
-}
-
-/** A limit for ever, for something that is lit a share of the time: its mean current counts. */
-function averaged(limit: LimitPlan, share: number): LimitPlan {
-  if (share >= 1) return limit;
-  const { value } = limit;
-  return {
-    ...limit,
-    value: typeof value === 'number' ? value / share : (s) => value(s) / share,
-    condition: `${limit.stated} for ever; lit ${Math.round(share * 1000) / 10} % of the time`,
-  };
 }

@@ -352,6 +352,12 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     const missing = MISSING[f.account?.missing?.figure ?? ''];
     return met(f) === undefined && missing ? missing(f.about) : atMost(f, subjectOf(f), 'carries');
   },
+  'leds-glow': (f) => {
+    const m = met(f);
+    return m === undefined
+      ? `Nothing says whether LEDs of ${f.about} glow that are not lit.`
+      : `A lit LED of ${f.about} leaves up to ${figure(m.account, m.by.draw)} across two others in series, which are dark only below ${limitFigure(m.account, m.by.value)}: they glow with it.`;
+  },
   'load-needs': (f) =>
     /turning on/.test(f.account?.title ?? '')
       ? atLeast(f, `the input of ${f.about}`, 'it is not sure to turn on')

@@ -373,13 +373,25 @@ const converter: fc.Arbitrary<Hang> = fc
       id,
     );
   });
-/** A display of two digits on one segment pin each, or the input of a solid-state relay. */
+/** A display of two digits on one segment pin each, LEDs between each two of four pins, or the input of a solid-state relay. */
 const shown: fc.Arbitrary<Hang> = fc
-  .record({ relay: fc.boolean(), anode: fc.boolean() })
-  .map(({ relay, anode }): Hang => (_, pin, id) => {
-    if (relay) return on(pin(), (name) => ({ part: 'ssr-4-15v-25a', pin: name, active: anode ? 'low' : 'high' }), id);
+  .record({ what: fc.constantFrom('relay', 'digits', 'pairs'), anode: fc.boolean() })
+  .map(({ what, anode }): Hang => (_, pin, id) => {
+    if (what === 'relay')
+      return on(pin(), (name) => ({ part: 'ssr-4-15v-25a', pin: name, active: anode ? 'low' : 'high' }), id);
     const pins = [pin(), pin(), pin(), pin()];
     if (pins.includes(undefined)) return undefined;
+    if (what === 'pairs')
+      return {
+        [id]: {
+          type: 'display',
+          'forward-voltage': { value: '1.8 to 2.2 V', at: '10 mA' },
+          'maximum-current': '20 mA',
+          series: '150 Ω ±5 %',
+          'charlieplexed-pins': pins,
+          'lit-together': anode ? 3 : 1,
+        },
+      };
     return {
       [id]: {
         part: 'display-7-segment-red-4',

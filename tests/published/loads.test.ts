@@ -92,6 +92,16 @@ describe('pixels', () => {
   });
 });
 
+describe('charlieplexed displays', () => {
+  /** "Charlieplexing", table of pins and LEDs (liquisearch.com): 5 pins light 20 LEDs, n pins n·n - n. */
+  test('of five pins light each of twenty LEDs a twentieth of the time', () => {
+    const text = onChip(
+      'a: { type: display, forward-voltage: { value: 2 V, at: 10 mA }, maximum-current: 2 mA, series: 130 Ω, charlieplexed-pins: [PD0..PD4] }',
+    );
+    expect(accountsOf(text)('a.led', 'at-most').limits[0]!.value).toBeCloseTo(20 * 0.002, 9);
+  });
+});
+
 describe('multiplexed displays', () => {
   /** AS1115 overview, ams, slide 5: with 8 digits, 40 mA while a segment is lit are 5 mA on average. */
   test('of eight digits light a segment an eighth of the time', () => {

@@ -12,6 +12,12 @@ export const CURRENT_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
     means: 'At the worst case the load gets less than it works from, or more than it is made for.',
     todo: 'Feed it from a supply that suits it, or lose less on the way.',
   },
+  'leds-glow': {
+    title: 'LEDs glow that are not lit',
+    means:
+      'Between the pins of a charlieplexed display two LEDs in series lie beside each one, and drop no more than that: they glow with it.',
+    todo: 'Use LEDs of one kind, or give those of another colour pins of their own.',
+  },
   'load-needs': {
     title: 'A load does not get what it needs',
     means: 'The current or voltage that reaches a load is less than it needs to do its job.',

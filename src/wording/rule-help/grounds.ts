@@ -111,6 +111,8 @@ export const GROUNDS: { readonly [rule: string]: string } = {
     'ΔV = ΔI · R, and C · ΔV = I · t where a capacitor carries the peak; counted from the steady voltage just before.',
   'load-voltage':
     'The supply range on the load’s own sheet, held against what reaches its terminals: V = V_supply − I · R.',
+  'leds-glow':
+    'Shockley’s law: of two LEDs in series each gets half of what the lit one drops. Common practice, no source: 10 µA are seen in the dark.',
   'load-needs':
     'Ohm’s law over what is left after the drops on the way, against the current that the load is said to need.',
   'input-release':

@@ -56,7 +56,25 @@ const OWN_DIODE = 'quick: { extends: diode-1n4148, recovery-time: 4 us }';
 const withOwnDiode = (frequency: string): string =>
   `${pulsed(frequency, '{ part: quick }')}\nparts: { ${OWN_DIODE} }\n`;
 
+/** Six LEDs between three pins, whose drops lie so far apart. */
+const charlieplexed = (drop: string): string =>
+  onChip(
+    `a: { type: display, charlieplexed-pins: [PD0..PD2], series: 100 Ω, forward-voltage: { value: ${drop}, at: 10 mA }, maximum-current: 20 mA }`,
+  );
+
 export const PARTS: readonly Case[] = [
+  {
+    rule: 'leds-glow',
+    when: 'strains on red and white LEDs between the same pins: one white drops more than two reds',
+    verdict: 'strain',
+    text: charlieplexed('1.6 to 3.4 V typ 2.3 V'),
+  },
+  {
+    rule: 'leds-glow',
+    when: 'is content with LEDs of one kind',
+    verdict: 'silent',
+    text: charlieplexed('1.8 to 2.2 V'),
+  },
   {
     rule: 'slow-clamp',
     when: 'strains where a diode takes more than a hundredth of a period to block again: 4 µs of 400 µs',
