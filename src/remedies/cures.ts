@@ -19,6 +19,7 @@ import { divideLine, limitInjection } from './limit-injection.js';
 import { moreDrive } from './more-drive.js';
 import { otherSupply } from './other-supply.js';
 import { otherPin } from './other-pin.js';
+import { partFromDead } from './part-from-dead.js';
 import { partGrounds, partSupplies } from './one-source.js';
 import { biggerResistor, lowerSeries, resistorEach, weakerPull } from './own-resistors.js';
 import { joinGrounds, removeJumper } from './plain-wiring.js';
@@ -70,6 +71,7 @@ const WAYS: readonly Way[] = [
   holdLine,
   divideLine,
   limitInjection,
+  partFromDead,
   busPulls,
   weakerPull,
   raiseSeries,

@@ -2,6 +2,7 @@
  * A register wakes as it likes, and what hangs on its outputs with it: its enable line is held at the level that keeps them
  * off until firmware has set them, by a resistor and a pin that lets go of it only then.
  */
+import { BOOT } from '../ledger/moments.js';
 import { isMapping } from '../loads/figures.js';
 import { LEAKAGE } from '../project/loose-pins.js';
 import { nextBelow } from '../quantity/preferred.js';
@@ -14,10 +15,10 @@ const LEAKING = 2 * LEAKAGE;
 /** Volts that they may move it by: little against what any input of 3.3 V and more still reads as high (common practice, no source). */
 const LITTLE = 0.2;
 
-export const holdOutputsOff: Way = ({ finding, judgement: { project }, data }: Case) => {
-  if (finding.rule !== 'boot-drives' || finding.names['state'] !== 'any') return [];
-  const [pin] = (finding.names['ids'] ?? '').split(', ');
-  const owner = pin === undefined ? '' : pin.slice(0, pin.lastIndexOf('.'));
+export const holdOutputsOff: Way = ({ finding, judgement: { project, boot }, data }: Case) => {
+  const pin = wakingPin(finding, boot);
+  if (pin === undefined) return [];
+  const owner = pin.slice(0, pin.lastIndexOf('.'));
   const section = project.expanders.has(owner) ? 'expanders' : 'arrays';
   const entry = entryOf(data, section, owner);
   const off = project.outputsOff.get(owner);
@@ -60,3 +61,11 @@ export const holdOutputsOff: Way = ({ finding, judgement: { project }, data }: C
   };
   return [cure];
 };
+
+/** An output that wakes as it likes and brings the finding about: it switches a load, or what all of them draw together is too much. */
+function wakingPin({ rule, names, account }: Case['finding'], boot: Case['judgement']['boot']): string | undefined {
+  if (rule === 'boot-drives') return names['state'] === 'any' ? names['ids']?.split(', ')[0] : undefined;
+  if (account?.mode !== BOOT) return undefined;
+  const drawing = new Set(account.entries.map((e) => e.circuit));
+  return boot.circuits.flatMap((c) => (drawing.has(c.circuit) ? c.pins.filter((p) => p.state === 'any') : []))[0]?.pin;
+}

@@ -43,6 +43,24 @@ const pullIn = (circuit: string, margin: number, mode?: string): Figure => ({
 });
 
 const SAMPLES: Readonly<Record<string, Sample>> = {
+  'balcony-taps-wake-up': {
+    verdict: 'breach',
+    findings: ['breach supply-current brick-5v', 'strain dead-pushed bar.data'],
+    figures: [
+      { account: 'brick-5v', direction: 'at-most', of: 'max', is: 0.567, mode: 'boot' },
+      { account: 'brick-5v', direction: 'at-most', of: 'margin', is: (400 - 567) / 400 },
+    ],
+    variants: [
+      {
+        name: 'held',
+        verdict: 'sound',
+        // 5.25 V of the 5.5 V that the chip bears
+        margin: (5.5 - 5.25) / 5.5,
+        moves: ['brick-5v: breach → sound'],
+        new: [],
+      },
+    ],
+  },
   'bee-counter-spare-cell': {
     verdict: 'breach',
     findings: ['breach divider-sags half'],

@@ -50,6 +50,7 @@ function finding(project: Judged['ledger']['project'], of: readonly Pushed[]): F
       pins: pins.join(', '),
       amps: formatValue(by.draw, 'current'),
       limit: by.limit.stated,
+      most: String(by.value),
       grade: by.limit.grade,
       ...(account.direction === 'injected' && { input: 'yes' }),
       ...(worst.assumed && { assumed: 'yes' }),
