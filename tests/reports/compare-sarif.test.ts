@@ -4,7 +4,7 @@ import type { ComparisonReport } from '../../src/reports/compare-report.js';
 import { comparisonSarif } from '../../src/reports/compare-sarif.js';
 import { sarifReport } from '../../src/reports/sarif.js';
 import { reportOf as audited } from '../samples/audited.js';
-import { attacks, markupAttacks, poisonedReport } from './attacks.js';
+import { attacks, markupAttacks, poisonedReport } from '../hostile/attacks.js';
 import { sarifFaults } from './sarif-schema.js';
 
 const shed = (ohms: string, more = ''): string => `ampledger: 1

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { junitReport } from '../../src/reports/junit.js';
 import type { Report, UnreadReport } from '../../src/reports/report.js';
 import { exitStatus, type FailAt } from '../../src/reports/severity.js';
-import { attacks, markupAttacks, poisonedReport } from './attacks.js';
+import { attacks, markupAttacks, poisonedReport } from '../hostile/attacks.js';
 import { gardenGate } from './fixtures/garden-gate.js';
 
 const unread: UnreadReport = {

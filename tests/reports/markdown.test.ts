@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { code, inline } from '../../src/reports/markdown-text.js';
 import { markdownReport } from '../../src/reports/markdown.js';
 import type { Report, UnreadReport } from '../../src/reports/report.js';
-import { attacks, markupAttacks, poisonedReport } from './attacks.js';
+import { attacks, markupAttacks, poisonedReport } from '../hostile/attacks.js';
 import { gardenGate } from './fixtures/garden-gate.js';
 
 const unread: UnreadReport = {

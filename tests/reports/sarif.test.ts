@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Report, ReportFinding, UnreadReport } from '../../src/reports/report.js';
 import { sarifReport } from '../../src/reports/sarif.js';
 import { uriOf } from '../../src/reports/sarif-text.js';
-import { attacks, markupAttacks, poisonedReport } from './attacks.js';
+import { attacks, markupAttacks, poisonedReport } from '../hostile/attacks.js';
 import { gardenGate } from './fixtures/garden-gate.js';
 import { sarifFaults } from './sarif-schema.js';
 

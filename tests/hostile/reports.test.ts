@@ -7,7 +7,7 @@ import type { Report } from '../../src/reports/report.js';
 import { terminalReport } from '../../src/reports/terminal.js';
 import { workingReport } from '../../src/reports/working.js';
 import { attacks, poisonedReport } from './attacks.js';
-import { gardenGate } from './fixtures/garden-gate.js';
+import { gardenGate } from '../reports/fixtures/garden-gate.js';
 
 const side = { verdict: 'breach', draw: 1, limit: 0.5, margin: -1 } as const;
 const account = { account: 'x.1.coil', title: 'coil of x.1', quantity: 'current', direction: 'at-most' } as const;
