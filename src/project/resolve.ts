@@ -8,6 +8,7 @@ import { junctionSpread } from '../loads/laws.js';
 import type { Hook, Lowered, NetworkSketch } from '../loads/lowering.js';
 import { USUAL_PIN } from '../loads/lowering.js';
 import type { InputPin, LoweredLine } from '../loads/lines/line.js';
+import { controlEnd } from '../loads/lines/signal.js';
 import { lowerSignals } from '../loads/lines/signals.js';
 import type { AccountPlan, Member } from '../loads/plan.js';
 import { carriesAnything, GROUND } from '../loads/plan.js';
@@ -115,9 +116,7 @@ export function resolve(
   const bench = benchOf(surroundings);
   const loads = lowerLoads(data['loads'], surroundings, bench);
   for (const [id, raw] of entries(data['expanders'])) controlLines(bench, id, raw, benches.get(id)?.chip);
-  for (const [id, raw] of entries(data['arrays']))
-    for (const [role, pin] of entries(isMapping(raw) ? raw['control'] : undefined))
-      bench.signalPin(pin, ['arrays', id, 'control', role], id, role, {});
+  for (const [id, raw] of entries(data['arrays'])) steeredArray(bench, id, raw, arrays.get(id)?.figures);
   const lines = linesOf(data['incoming'], bench, loads, remarks);
   const lowered: Lowered = {
     ...loads,
@@ -365,6 +364,15 @@ function controlLines(bench: UsedBench, id: string, raw: unknown, chip: Chip | u
   if (!isMapping(raw) || chip === undefined) return;
   for (const [role, pin] of entries(raw['control']))
     bench.signalPin(pin, ['expanders', id, 'control', role], id, role, { supply: chip.rail, reader: chip.input(role) });
+}
+
+/** The same of an array whose channels are set over them. */
+function steeredArray(bench: UsedBench, id: string, raw: unknown, figures: Figures | undefined): void {
+  if (!isMapping(raw) || figures === undefined) return;
+  const supply = raw['supply'] === undefined ? undefined : bench.node(raw['supply'], ['arrays', id, 'supply']);
+  const end = figures.flag('serial') ? controlEnd(figures, supply) : {};
+  for (const [role, pin] of entries(raw['control']))
+    bench.signalPin(pin, ['arrays', id, 'control', role], id, role, end);
 }
 
 /** What comes in from outside, and the signals between pins and loads. */

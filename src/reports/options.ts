@@ -42,7 +42,7 @@ function boardTree(board: BoardOptions, all: boolean): Tree {
           mark(o.verdict, o.verdict),
           coilOf(o),
           o.logic,
-          o.jumper,
+          board.hasJumper ? o.jumper : 'none',
           o.grounds,
           o.isolates === undefined ? 'no couplers' : o.isolates ? 'yes' : 'no',
           o.tightest?.margin === undefined ? '' : percent(o.tightest.margin),
@@ -65,22 +65,27 @@ const numbered = (lines: readonly string[]) => lines.map((line, k) => item(mark(
 
 const coilOf = (o: BoardOption): string => o.coil ?? 'a new supply';
 
-function headlineOf({ board, options, size }: BoardOptions): string {
+function headlineOf({ board, hasJumper, options, size }: BoardOptions): string {
   const [best] = options;
   if (best === undefined) return `${board} cannot be fed in any way that could be audited.`;
   const counts = { breach: 0, strain: 0, unproven: 0, thin: 0, note: 0, sound: 0 };
   for (const o of options) counts[o.verdict]++;
   const fits = counts.sound === 0 ? 'none of them sound' : `${counts.sound} of them sound`;
-  const fed = best.present ? 'It is fed in the best way already' : `Best: ${wayOf(best)}`;
+  const fed = best.present ? 'It is fed in the best way already' : `Best: ${wayOf(best, hasJumper)}`;
   const rest = size?.volts
     ? ` The supply: ${best.fresh!.words}; asked for up to ${formatValue(size.amps, 'current')}, and the coils work from ${formatInterval({ min: size.volts.lowest, max: size.volts.highest }, 'voltage')}.`
     : '';
   return `${board}: ${options.length} ways to feed it, ${fits}. ${fed}.${rest}`;
 }
 
-function wayOf(o: BoardOption): string {
+function wayOf(o: BoardOption, hasJumper: boolean): string {
   const coils = o.coil ?? `a supply of their own (${o.fresh?.words ?? 'new'})`;
-  return joined([`coils from ${coils}`, `logic from ${o.logic}`, `jumper ${o.jumper}`, `grounds ${o.grounds}`]);
+  return joined([
+    `coils from ${coils}`,
+    `logic from ${o.logic}`,
+    ...(hasJumper ? [`jumper ${o.jumper}`] : []),
+    `grounds ${o.grounds}`,
+  ]);
 }
 
 /** What decides each option, those with the same reason in one line. */
@@ -125,12 +130,12 @@ function staysOf({ stays }: BoardOptions): Block[][] {
 /** The same for programs. */
 export const optionsJson = (boards: readonly BoardOptions[], head: Head): unknown => ({
   ...head,
-  boards: boards.map(({ board, options, stays, size, plan }) => ({
+  boards: boards.map(({ board, hasJumper, options, stays, size, plan }) => ({
     board,
     options: options.map((o) => ({
       verdict: o.verdict,
       present: o.present,
-      jumper: o.jumper,
+      jumper: hasJumper ? o.jumper : 'none',
       logic: o.logic,
       coil: o.coil ?? null,
       ...(o.fresh && { newSupply: o.fresh.words }),

@@ -35,6 +35,8 @@ export interface BoardOption extends Arrangement {
 
 export interface BoardOptions {
   readonly board: string;
+  /** Whether it has a supply jumper at all. */
+  readonly hasJumper: boolean;
   /** Best first. */
   readonly options: readonly BoardOption[];
   /** Findings that stay whatever the arrangement. */
@@ -90,6 +92,7 @@ function optionsOf(
   const after = tried.find((t) => best !== undefined && t.changes === best.changes)?.judgement;
   return {
     board: owner,
+    hasJumper: board.hasJumper,
     options,
     stays,
     ...(size && { size }),

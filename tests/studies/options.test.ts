@@ -4,6 +4,7 @@ import { VERDICTS } from '../../src/checks/verdict.js';
 import { isMapping } from '../../src/loads/figures.js';
 import type { BoardOptions } from '../../src/studies/options.js';
 import { boardOptions } from '../../src/studies/options.js';
+import { optionsJson, optionsTree } from '../../src/reports/options.js';
 import { leadFor } from '../../src/studies/supply-lead.js';
 import { withChanges } from '../../src/remedies/change.js';
 import { SETTINGS, judgedWith, sampleData } from './studied.js';
@@ -58,6 +59,10 @@ describe('the options of a board', () => {
     expect(options.every((o) => o.coil === undefined || o.coil === o.logic)).toBe(true);
     expect(options.some((o) => o.coil === undefined)).toBe(true);
     expect(plan.steps.filter((step) => / on VCC/.test(step))).toHaveLength(1);
+    const board = optionsOf(single);
+    const told = JSON.stringify([optionsTree([board], 'p', 'f', true), optionsJson([board], {} as never)]);
+    expect(told).toContain('"jumper":"none"');
+    expect(told).not.toMatch(/jumper removed|"removed"|"fitted"/);
   });
 
   test('stand in order, the least wrong first', () => {

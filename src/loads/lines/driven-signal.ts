@@ -3,6 +3,7 @@
  * Where both ends live from one rail and nothing else hangs on the pin there is nothing to prove.
  */
 import type { Interval } from '../../quantity/interval.js';
+import { formatInterval } from '../../quantity/print.js';
 import type { Bench, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, BranchPlan, LineEnds, Reading, Step } from '../plan.js';
 import { injectionAccount } from './injection.js';
@@ -19,11 +20,11 @@ const NO_RESISTOR: Interval = { min: 0, typ: 0, max: 0 };
 
 /** @param loaded something else hangs on the pin */
 export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): LoweredLine {
-  const { output, by, role, path, supply, reader, series = NO_RESISTOR } = signal;
-  const rail = supply ?? output.rail;
+  const { output, by, role, path, reader, series = NO_RESISTOR } = signal;
+  const id = `${by}.${role}`;
+  const rail = signal.supply ?? unnamedSupply(signal, bench, id) ?? output.rail;
   const fixed = signal.highFrom !== undefined;
   if (rail === output.rail && !loaded && !fixed) return NO_LINE;
-  const id = `${by}.${role}`;
   const node = `${id}:line`;
   const ends: LineEnds = { from: [output.rail], at: rail };
   const title = `${role} of ${by} at pin ${signal.input.label}`;
@@ -109,6 +110,22 @@ export function lowerDriven(signal: Signal, bench: Bench, loaded: boolean): Lowe
         : [],
     facts: [],
   };
+}
+
+/** What feeds a reader when nobody says so: the pin's own rail where it works on that, else a supply on which it does. */
+function unnamedSupply({ works, output, by, path }: Signal, bench: Bench, id: string): string | undefined {
+  if (works === undefined) return undefined;
+  const { typ } = bench.window(output.rail);
+  if (typ >= works.min && typ <= works.max) {
+    bench.assume(by, 'its logic is fed from the rail of the pins that steer it, since the file does not say', path);
+    return undefined;
+  }
+  bench.assume(
+    by,
+    `its logic is fed with ${formatInterval(works, 'voltage')}, on which it works, since the file does not say`,
+    path,
+  );
+  return bench.outside(`${id}:supply`, `what feeds the logic of ${by}`, works, path);
 }
 
 /** What the pin loses of its rail, or keeps above ground, under its load. */

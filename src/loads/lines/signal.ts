@@ -21,6 +21,8 @@ export interface SignalEnd {
   readonly isOutput?: true;
   /** It reads high from this voltage, whatever its supply, volts. */
   readonly highFrom?: number;
+  /** Supplies that it works on, where the file does not say what feeds it, volts. */
+  readonly works?: Interval;
   /** The levels that its maker publishes of its inputs. */
   readonly thresholds?: Thresholds;
   /** The most that its inputs bear, whatever its supply, volts from ground. */
@@ -95,6 +97,13 @@ export function signalEnd({ entry, bench, figures, path, type }: LoadInput): Sig
     ...(type === 'servo' && { highFrom: SERVO_HIGH }),
     ...published(figures),
   };
+}
+
+/** The control lines of an array: its logic, by what its maker says of that. @param supply node that feeds it */
+export function controlEnd(figures: Figures, supply: string | undefined): SignalEnd {
+  const works = figures.interval('supply-voltage', 'voltage');
+  const levels = published(figures);
+  return supply !== undefined ? { supply, ...levels } : works ? { works, ...levels } : {};
 }
 
 /** What a load's maker says of its inputs: up to one voltage they surely read low, from another on high, and what they bear. */

@@ -36,7 +36,37 @@ controllers: { main: { board: stm32f103-board, powered: { usb: bench }, draws: {
 ${section}: { line: { ${entries} } }
 `;
 
+/** A power register of eight channels that a board steers, with its logic on a rail, or on nobody knows which. */
+const steered = (supply: string, board = 'esp32-devkit', pins = 'data: GPIO23, clock: GPIO18, latch: GPIO5'): string =>
+  `ampledger: 1
+title: On the bench
+ambient: 25 °C
+supplies: { bench: { voltage: 5 V, current: 5 A } }
+controllers: { main: { board: ${board}, powered: { usb: bench }, draws: { active: 50 mA } } }
+arrays: { sink: { part: power-register-8, control: { ${pins} }${supply} } }
+loads: { lamp: { type: resistor, resistance: 100 Ω, power: 1 W, supply: bench, driver: { array: sink.1 } } }
+`;
+const UNO = ['atmega328p-5v-board', 'data: D11, clock: D13, latch: D10'] as const;
+
 export const LINES: readonly Case[] = [
+  {
+    rule: 'level-high',
+    when: 'strains on a register on 5 V that reads high from 85 % of that, steered by pins of 3.3 V',
+    verdict: 'strain',
+    text: steered(', supply: bench'),
+  },
+  {
+    rule: 'level-high',
+    when: 'strains on it where nobody says what feeds it: it works from 4.5 V on',
+    verdict: 'strain',
+    text: steered(''),
+  },
+  {
+    rule: 'level-high',
+    when: 'is content with pins of its own 5 V',
+    verdict: 'silent',
+    text: steered('', ...UNO),
+  },
   {
     rule: 'level-over',
     when: 'breaks on 12 V at a pin without a clamp, which follows them',

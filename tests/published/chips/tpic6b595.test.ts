@@ -23,3 +23,8 @@ test('leaks at most 8 µA at 40 V and 125 °C; 90 K/W in DW and 95 K/W in N', ()
   expect(bounds(at(ID, 'leakage'), 'current').max).toBeCloseTo(8e-6, 12);
   expect(bounds(at(ID, 'thermal-resistance'), 'thermal-resistance')).toMatchObject({ min: 90, max: 95 });
 });
+
+test('logic on 4.5 to 5.5 V that reads low up to 15 % and high from 85 % of it (Recommended operating conditions, from memory)', () => {
+  expect(bounds(at(ID, 'supply-voltage'), 'voltage')).toMatchObject({ min: 4.5, max: 5.5 });
+  expect(bounds(at(ID, 'input-threshold'), 'ratio')).toMatchObject({ min: 0.15, max: 0.85 });
+});
