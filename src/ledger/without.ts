@@ -4,6 +4,7 @@
  */
 import type { BootState } from '../loads/plan.js';
 import type { Project } from '../project/project.js';
+import { headOf } from '../project/same-node.js';
 import { deadNodes, feedOfLoad, touchedBy, withoutSupplies } from '../project/without.js';
 import type { Account } from './account.js';
 import type { AtBoot } from './boot.js';
@@ -54,6 +55,8 @@ export function deadAccounts(modes: readonly DeadMode[]): Account[] {
 /** What a circuit does while supplies are dead. */
 export interface WhileDead extends AtBoot {
   readonly dead: readonly string[];
+  /** The array whose clamps are the way. */
+  readonly clamps?: string;
 }
 
 /** The supplies that are dead together: each source by itself, and those that a mode of the file says. */
@@ -85,9 +88,25 @@ export function whileDead(project: Project): WhileDead[] {
         { circuit: c.id, does: 'open', pins: pins.map((pin) => ({ pin, state: 'floating' satisfies BootState })) },
       ];
     });
-    if (circuits.length === 0) return [];
+    const held = clampedToDead(project, nodes).map((c) => ({ ...c, dead }));
+    if (circuits.length === 0) return held;
     const loose = new Set(circuits.map((c) => c.circuit));
     const bench = solver({ ...withoutSupplies(project, dead), accounts: proofsOf(project, loose) });
-    return settleLoose(bench, circuits).map(({ circuit, does, pins }) => ({ circuit, does, pins, dead }));
+    return [...held, ...settleLoose(bench, circuits).map(({ circuit, does, pins }) => ({ circuit, does, pins, dead }))];
+  });
+}
+
+/** Volts that a clamp keeps for itself, and share of its voltage with which a load surely works (common practice, no source). */
+const CLAMP = 1.2;
+const WORKS = 0.75;
+
+/** Loads that live while the common pin of their array's clamps is tied to a dead supply: the clamp is a way to 0 V past the switch. */
+function clampedToDead(project: Project, nodes: ReadonlySet<string>): Omit<WhileDead, 'dead'>[] {
+  return project.circuits.flatMap((c): Omit<WhileDead, 'dead'>[] => {
+    const { clampedTo, supply = '', channels = [] } = c.wiring;
+    if (clampedTo === undefined || !nodes.has(clampedTo.common) || nodes.has(supply)) return [];
+    const volts = project.nodes.find((n) => n.id === headOf(project, supply))?.volts?.typ ?? 0;
+    const pins = channels.map((pin): AtBoot['pins'][number] => ({ pin, state: 'floating' }));
+    return [{ circuit: c.id, does: volts - CLAMP >= WORKS * volts ? 'on' : 'open', pins, clamps: clampedTo.array }];
   });
 }

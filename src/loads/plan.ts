@@ -480,6 +480,8 @@ export interface Wiring {
   readonly channels?: readonly string[];
   /** The common pin of an array's clamps is tied below the load's supply: by the typical build, or only by the worst. */
   readonly clampedBelow?: { readonly array: string; readonly common: string; readonly surely: boolean };
+  /** The common pin of an array's clamps is tied to another node than feeds the load. */
+  readonly clampedTo?: { readonly array: string; readonly common: string };
   readonly board?: BoardWiring;
   /** Figures a cure needs. */
   readonly figures?: { readonly coilVolts?: number };

@@ -26,8 +26,8 @@ export const noClampOnBridge: Way = ({ finding, judgement }) => {
 
 /** The common pin of an array's clamps goes to the supply of what they clamp. */
 export const commonToSupply: Way = ({ finding, judgement }) => {
-  if (finding.rule !== 'clamp-tied-low' && finding.rule !== 'coil-no-clamp' && finding.rule !== 'source-fed-back')
-    return [];
+  const rules = ['clamp-tied-low', 'coil-no-clamp', 'source-fed-back'];
+  if (!rules.includes(finding.rule) && finding.names['clamps'] === undefined) return [];
   const circuit = judgement.project.circuits.find(
     (c) =>
       c.wiring.by === 'array' &&

@@ -9,7 +9,11 @@ type Say = (f: Finding) => string;
 export const deadDrives: Say = (f) => {
   const circuits = circuitsOf(f);
   const is = many(f) ? 'are' : 'is';
-  const through = `current finds its way into ${pinsOf(f)}, whose chip is dead`;
+  const { clamps } = f.names;
+  const through =
+    clamps === undefined
+      ? `current finds its way into ${pinsOf(f)}, whose chip is dead`
+      : `the clamps of ${clamps} lead to it past ${pinsOf(f)}`;
   const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
   return f.names['does'] === 'on'
     ? sentence(`while ${listed(f.names['dead']!)} is dead ${through}: ${circuits} ${is} on${closed}${safely(f)}.`)

@@ -4,7 +4,7 @@ import type { BootState, CircuitPlan } from '../../loads/plan.js';
 import type { Finding, Judged } from '../finding.js';
 
 /** What a circuit does, and why. */
-type Doing = AtBoot & { readonly dead?: readonly string[]; readonly line?: string };
+type Doing = AtBoot & { readonly dead?: readonly string[]; readonly line?: string; readonly clamps?: string };
 
 /** A circuit with what it does before firmware runs. */
 export interface Started {
@@ -62,6 +62,7 @@ export function startFindings(
       boot.stated,
       boot.dead?.join(),
       boot.line,
+      boot.clamps,
     ].join('|');
     const group = groups.get(key) ?? { verdict, of: [] };
     group.of.push({ plan, boot });
@@ -94,6 +95,7 @@ function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding
       does: boot.does,
       runs: runsOn(plan) ? 'on' : 'off',
       ...(boot.stated !== undefined && { stated: boot.stated }),
+      ...(boot.clamps !== undefined && { clamps: boot.clamps }),
       ...(boot.line !== undefined && { line: boot.line }),
       ...(plan.latching && { latches: plan.latching.coils }),
       ...(boot.dead && { dead: boot.dead.join(', ') }),

@@ -103,6 +103,7 @@ export function arrayDriver(
     }),
     wiring: {
       channels: channels.map((c) => `${array}.${c.channel}`),
+      ...(clamps && common !== undefined && common !== supply && { clampedTo: { array, common } }),
       ...(below !== undefined && { clampedBelow: { array, common: common!, surely: below } }),
     },
   };

@@ -42,7 +42,29 @@ const sensor = (pull: string, quiet = false): string =>
     `main: { chip: atmega328p, pins: { PC4: { pull-up: ${pull} }, PC5: { pull-up: ${pull} } },`,
   );
 
+/** A coil on 12 V behind an array whose clamps lead to a supply of another 12 V. */
+const clampedTo = (common: string): string =>
+  onChip(
+    'bell: { part: relay-coil-12v-400mw, supply: brick, driver: { array: sink.1, pin: PB1 }, safe-when: load-stopped }',
+    { more: `arrays: { sink: { part: darlington-array-7, common: ${common} } }\n` },
+  ).replace(
+    'current: 5 A }',
+    'current: 5 A }, brick: { voltage: 12 V, current: 1 A }, other: { voltage: 12 V, current: 1 A }',
+  );
+
 export const DEAD: readonly Case[] = [
+  {
+    rule: 'dead-drives',
+    when: 'breaks where the clamps of an array lead to another supply: while that is dead, they are a way past the switch',
+    verdict: 'breach',
+    text: clampedTo('other'),
+  },
+  {
+    rule: 'dead-drives',
+    when: 'is content where they lead to the supply of the coil',
+    verdict: 'silent',
+    text: clampedTo('brick'),
+  },
   {
     rule: 'dead-drives',
     when: 'breaks where some 2 mA from the brick light a coupler through the pin of a board that is switched off',
