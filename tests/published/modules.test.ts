@@ -299,3 +299,9 @@ describe('solid-state relays', () => {
     },
   );
 });
+
+/** 4-Wire Pulse Width Modulation (PWM) Controlled Fans Specification, Intel, revision 1.3, 2005, 2.1.4: low up to 0.8 V, at most 5.25 V. */
+test.each(['fan-12v-40mm', 'fan-12v-80mm', 'fan-12v-120mm'])('%s takes its control line for low up to 0.8 V', (id) => {
+  expect(volts(id, 'input-threshold').min).toBe(0.8);
+  expect(value(at(id, 'input-maximum'), 'voltage')).toBe(5.25);
+});
