@@ -6,16 +6,11 @@ import type { Conditions } from './conditions.js';
 import type { CornerOptions } from './corners.js';
 import { openDocument, type Refused, refused } from './open-document.js';
 
-/** A file that was audited; one that could not be comes with what to tell a person about it. */
-export type Audited =
-  | {
-      readonly report: Report;
-      /** Of the file. */
-      readonly text: string;
-      /** Of own profiles, that it looked into. */
-      readonly folders?: readonly string[];
-    }
-  | Refused;
+/** A file that was audited, with its text; one that could not be comes with what to tell a person about it. */
+export type Audited = ({ readonly report: Report; readonly text: string } | Refused) & {
+  /** Of own profiles, that it looked into, where it got as far. */
+  readonly folders?: readonly string[];
+};
 
 export const reportOf = (audited: Audited): Report | UnreadReport =>
   'report' in audited ? audited.report : audited.unread;
@@ -28,8 +23,8 @@ export async function auditFile(
   const opened = await openDocument(file);
   if ('unread' in opened) return opened;
   const { report, errors } = ampledger.audit(opened.document, conditions);
-  if (!report) return refused(file, errors);
-  const { text, folders = [] } = opened.document;
+  const { text } = opened.document;
   const root = file === '-' ? '.' : dirname(file);
-  return { report, text, folders: folders.map(({ name }) => join(root, name)) };
+  const folders = (opened.document.folders ?? []).map(({ name }) => join(root, name));
+  return { ...(report ? { report, text } : refused(file, errors)), folders };
 }

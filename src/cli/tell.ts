@@ -41,6 +41,7 @@ export async function toldOf(
   return {
     summary: summaryOf(reportOf(audited)),
     pieces,
-    ...('unread' in audited ? { said: audited.said } : audited.folders && { folders: audited.folders }),
+    ...('unread' in audited && { said: audited.said }),
+    ...(audited.folders && { folders: audited.folders }),
   };
 }
