@@ -23,7 +23,8 @@ export async function snapshotAt(root: string, revision: string): Promise<Snapsh
   if ('problem' in files) return files;
   const read = (path: string, most: number): Promise<Input> => bytesAt(root, found.commit, path, most);
   return {
-    name: revision,
+    // A whole hash says no more than its beginning, as git itself prints it.
+    name: /^[0-9a-f]{40,}$/.test(revision) ? revision.slice(0, 12) : revision,
     paths: new Set([...files].flatMap(([path, { plain }]) => (plain ? [path] : []))),
     read: async (path) =>
       (files.get(path)?.bytes ?? 0) > largestFile
