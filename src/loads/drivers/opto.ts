@@ -7,14 +7,15 @@ import { keptAt } from '../../circuit/half-driven.js';
 import { closed } from '../../quantity/quantity.js';
 import { branchSteps } from '../branch-working.js';
 import { rating } from '../limits.js';
-import type { AccountPlan, LimitPlan, Member, Reading, Step } from '../plan.js';
+import type { Member, Reading, Step } from '../plan.js';
 import { GROUND } from '../plan.js';
 import type { Coupler } from './coupler.js';
 import { couplerOf, ledAccounts, ledMember, outputMember, passedOn, passedOnSteps, saturationAt } from './coupler.js';
 import { askedOf, heatBy } from './half-driven.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
-import type { Stage, StageAccount, StageSetting, StageType } from './stage.js';
+import { passesOn } from './passes-on.js';
+import type { Stage, StageSetting, StageType } from './stage.js';
 import { stageAccount } from './stage.js';
 
 /**
@@ -79,7 +80,7 @@ function lower(setting: StageSetting): Stage | undefined {
     networks: [{ id: `${id}`, circuits: [circuit], side: 'control', inner: [], ...tied }],
     accounts: [
       ...ledAccounts(coupler, { led, circuit, path, ...(base.off && { off: base.off }) }),
-      ...(coupler.transfer ? [passesOn(setting, base, coupler, led, able)] : []),
+      ...(coupler.transfer ? [passesOn({ ...base, title }, coupler, led, able)] : []),
       carriedCurrent(base, circuit, id, carriesOf(figures), title),
       ...(bears ? [offVoltage(base, circuit, supply, bears, title)] : []),
       warm,
@@ -112,48 +113,6 @@ function voltsKept(coupler: Coupler, s: Reading, id: string, led: string, able: 
     able / Math.max(current, 1e-15),
     RATIO_VOLTAGE,
   );
-}
-
-/** What the coupler can pass on, held against what is asked of its output: new, and at the end of its life. */
-function passesOn(
-  { title }: StageSetting,
-  base: StageAccount,
-  coupler: Coupler,
-  led: string,
-  able: (s: Reading, aged?: boolean) => number,
-): AccountPlan {
-  const { origin } = coupler.transfer!;
-  const needed = (s: Reading): number => s.current(base.id);
-  const limit: LimitPlan = {
-    value: needed,
-    stated: 'what its output has to carry',
-    grade: 'operating',
-    isFunction: true,
-    margin: 'drive',
-    origin,
-  };
-  return {
-    ...base,
-    title: `${title}, passed on`,
-    quantity: 'current',
-    direction: 'at-least',
-    recipes: ['drive-worst', 'drive-best'],
-    read: able,
-    limits: [
-      limit,
-      {
-        ...limit,
-        value: (s) => (needed(s) * able(s)) / Math.max(able(s, true), 1e-15),
-        stated: 'what its output has to carry, coupler at the end of its life',
-        mild: true,
-        margin: 'none',
-      },
-    ],
-    steps: (s) => [
-      ...branchSteps(s.branch(led), 'current through the coupler’s LED'),
-      ...passedOnSteps(coupler, led, s),
-    ],
-  };
 }
 
 function offSteps(coupler: Coupler, led: string, amps: number, dark: number, s: Reading): Step[] {

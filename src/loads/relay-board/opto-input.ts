@@ -16,6 +16,11 @@ import {
 } from '../drivers/coupler.js';
 import type { Drive } from '../drivers/drive.js';
 import { stageDrive } from '../drivers/drive.js';
+import { bridgeStage } from '../drivers/bridge-stage.js';
+import { gateDriver } from '../drivers/gate-driver.js';
+import { nmos, pmos } from '../drivers/mosfet.js';
+import { passesOn } from '../drivers/passes-on.js';
+import type { StageType } from '../drivers/stage.js';
 import type { AccountPlan, Member } from '../plan.js';
 import type { Channel, Front } from './board.js';
 import { usualDrop, usualRatio } from './coupler.js';
@@ -59,13 +64,51 @@ export function couplerInput(channel: Channel): Front | undefined {
         ...tied(channel, { to: farEnd(channel), flows, members }),
       },
     ],
-    accounts: ledAccounts(coupler, { id: `${circuit}.input`, led, circuit, path }).map(besideOthers),
+    accounts: [
+      ...ledAccounts(coupler, { id: `${circuit}.input`, led, circuit, path }).map(besideOthers),
+      ...passedOnTo(channel, coupler, led),
+    ],
   };
 }
 
 /** What else hangs on the pin takes from the LED: it carries the most where that draws the least, and the other way round. */
 const besideOthers = (account: AccountPlan): AccountPlan =>
   account.books ? { ...account, recipes: [...account.recipes, 'drive-best', 'drive-worst'] } : account;
+
+/**
+ * A transistor's base is held against what the coupler passes on. A gate or a logic input asks for nothing itself, but the resistor
+ * beside it does.
+ */
+function passedOnTo({ board, circuit, path }: Channel, coupler: Coupler, led: string): readonly AccountPlan[] {
+  const { type, figures } = board.output![0]!;
+  if (
+    coupler.transfer === undefined ||
+    !READS.includes(type) ||
+    !(figures.says('pull-down') || figures.says('pull-up'))
+  )
+    return [];
+  const stages = board.output!.map((_, k, all) =>
+    k === all.length - 1 ? `${circuit}.driver` : `${circuit}.stage-${k + 1}`,
+  );
+  return [
+    passesOn(
+      {
+        id: `${circuit}.coupler`,
+        kind: 'driver',
+        circuits: [circuit],
+        path,
+        loads: stages,
+        title: `coupler of ${circuit}`,
+      },
+      coupler,
+      led,
+      (s, aged = false) => passedOn(coupler, led, s) * (aged ? (coupler.transfer?.left(s.current(led), s) ?? 1) : 1),
+    ),
+  ];
+}
+
+/** Stages that read a voltage. */
+const READS: readonly StageType[] = [nmos, pmos, gateDriver, bridgeStage];
 
 /** The coupler's output as what drives the transistor: it gives its ratio's worth of its LED's current, and no more. */
 function couplerDrive({ circuit, supply, pin }: Channel, coupler: Coupler, led: string): Drive {

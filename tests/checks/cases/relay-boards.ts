@@ -51,6 +51,18 @@ export const RELAY_BOARDS: readonly Case[] = [
     text: bridged('1 to 5 V'),
   },
   {
+    rule: 'driver-drive',
+    when: 'breaks on a coupler that cannot hold a gate driver’s input up against the resistor beside it',
+    verdict: 'breach',
+    text: gateDriven(', pull-down: 100 Ω'),
+  },
+  {
+    rule: 'driver-drive',
+    when: 'is content with one that leaves it enough',
+    verdict: 'silent',
+    text: gateDriven(', pull-down: 4.7 kΩ'),
+  },
+  {
     rule: 'driver-release',
     when: 'breaks on a gate driver behind a coupler with nothing that takes its input down',
     verdict: 'breach',
