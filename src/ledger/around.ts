@@ -8,7 +8,7 @@ import { TYPICAL, cornersOf, isLineRecipe, lineCornersOf, pushing, wantsCrowd } 
 import { kept } from './kept.js';
 import type { Focus, Moment } from './moment.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, keyOf, together } from './moments.js';
+import { betweenPulses, heaviest, keyOf, together } from './moments.js';
 import { crossed, endsOf, isMixed, partedBy, pullingApart, tornBy, upstream } from './pulling-apart.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';
@@ -77,8 +77,11 @@ export function aroundOf(solver: Solver): Around {
     if (whileOff) return offMoments(circuitry.project, mode, numbers, crowd ? hefts : []);
     // Whether one lets go hardly depends on the others; with none of them on its rails stand highest.
     if (letGo) return [{ mode: mode.name, on: solver.resting }];
-    if (mode.on) return numbers.some((c) => mode.on![c] === 1) ? [{ mode: mode.name, on: mode.on }] : [];
     // Few others leave the rails high, many pull them down.
+    if (mode.on) {
+      const on = crowd ? mode.on : betweenPulses(circuitry.project, mode.on, numbers);
+      return numbers.some((c) => on[c] === 1) ? [{ mode: mode.name, on }] : [];
+    }
     const weights = Float64Array.from(hefts, (h) => (crowd ? h : -1));
     // What hangs on its pin comes with it.
     for (const c of numbers) for (const k of sets[c]!) weights[k] = 0;
@@ -98,6 +101,7 @@ export function aroundOf(solver: Solver): Around {
   const concerned = { coils: concerns(false), contacts: concerns(true) };
   const moments = new Map<string, readonly Moment[]>();
   const candidates = new Map<string, (mode: ModeSearch) => readonly Candidate[]>();
+  const pulses = circuitry.project.circuits.some((c) => c.pulses);
   const momentsOf = (
     mode: ModeSearch,
     numbers: readonly number[],
@@ -106,7 +110,7 @@ export function aroundOf(solver: Solver): Around {
     crowd: boolean,
     whileOff: boolean,
   ): readonly Moment[] => {
-    const key = `${keyOf(mode)}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${mode.on === undefined && crowd}|${whileOff}`;
+    const key = `${keyOf(mode)}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${(mode.on === undefined || pulses) && crowd}|${whileOff}`;
     const known = moments.get(key) ?? search(mode, numbers, worth, letGo, crowd, whileOff);
     moments.set(key, known);
     return known;

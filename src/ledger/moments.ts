@@ -91,6 +91,22 @@ export function statesOf(project: Project, modes: readonly ModePlan[]): ModeSear
   });
 }
 
+/**
+ * A state in the moment between pulses: what pulses is off, but for some circuits. How pulses of several pins lie to one another
+ * nobody knows, so that each of them may be over while another one lasts.
+ *
+ * @param but numbers of circuits that stay as they are @returns the state itself where nothing else pulses
+ */
+export function betweenPulses(project: Project, on: Uint8Array, but: readonly number[] = []): Uint8Array {
+  const sets = together(project);
+  const kept = new Set(but.flatMap((c) => sets[c]!));
+  const over = project.circuits.flatMap(({ pulses }, c) => (pulses && on[c] === 1 && !kept.has(c) ? sets[c]! : []));
+  if (over.length === 0) return on;
+  const between = on.slice();
+  for (const c of over) between[c] = 0;
+  return between;
+}
+
 /** More turns than this are not gone through for every combination: displays then step together. */
 const MOST_TURNS = 64;
 

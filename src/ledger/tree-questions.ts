@@ -9,7 +9,7 @@ import { booksOf, flowsOf } from './bookings.js';
 import type { Corner, End, Lean, Peaks } from './corner.js';
 import { opposite, pushing } from './corner.js';
 import type { ModeSearch } from './moments.js';
-import { heaviest, turnedOver, keyOf } from './moments.js';
+import { betweenPulses, heaviest, turnedOver, keyOf } from './moments.js';
 import type { Reach, Whole } from './reach.js';
 import { addedInto, behind, reachOf, sagOf, slopeInto, wholeOf } from './reach.js';
 import { kept } from './kept.js';
@@ -160,7 +160,7 @@ export function treeQuestions(solver: Solver): Question[] {
     };
     // A part's input is highest with nothing on that need not be, but for what takes less when it is on.
     const atRest = kept((mode: ModeSearch): Candidate[] => {
-      const moment: Moment = { mode: mode.name, on: mode.on ?? solver.resting };
+      const moment: Moment = { mode: mode.name, on: mode.on ? betweenPulses(project, mode.on) : solver.resting };
       return worse(mode, cornersAt(moment, sets.light));
     });
     if (isVoltage) {
