@@ -26,7 +26,7 @@ export interface ComparedFinding {
   /** The sentence of the later version that has it. */
   readonly says: string;
   readonly setAside?: true;
-  /** Of what the change makes worse: the cure that is proved to help, and the verdict on the whole after it. */
+  /** Of what the change makes worse and weighs most: the cure that is proved to help, and the verdict on the whole after it. */
   readonly cure?: { readonly title: string; readonly verdict: Verdict };
   /** In the later version. */
   readonly place?: ReportPlace;
@@ -95,7 +95,10 @@ export interface ComparisonReport {
   readonly files: readonly FileComparison[];
 }
 
-/** @param document of the later version @param cures of its findings, asked for those that the change makes worse */
+/** So many findings have their cure told: each is looked for by many audits, and one often cures the next, too. */
+const MOST_CURES = 2;
+
+/** @param document of the later version @param cures of its findings, asked for the first that the change makes worse */
 export function fileComparison(
   names: { readonly file: string; readonly was?: string },
   before: Version | undefined,
@@ -110,7 +113,7 @@ export function fileComparison(
     project: (after ?? before)?.judgement.project.title ?? '',
     change: way,
     verdict: { before: before?.judgement.verdict ?? null, after: after?.judgement.verdict ?? null },
-    findings: findings.map((f) => findingOf(f, document, cures)),
+    findings: findings.map((f, index) => findingOf(f, document, index < MOST_CURES ? cures : () => [])),
     accounts: accounts.map(accountOf),
     wiring: wiring.map(({ settings, ...rest }) => ({
       ...rest,

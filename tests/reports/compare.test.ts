@@ -55,7 +55,7 @@ describe('a comparison in Markdown', () => {
     expect(open).toMatch(
       /coil-on-pin`\)\n  - Cure: Drive horn with an NPN .*\. The verdict on the whole is then sound\./,
     );
-    expect(open).toMatch(/`coil-no-clamp`\)\n  - Cure: as of coil-on-pin, horn\./);
+    expect(open).toMatch(/`pin-current`\)\n  - Cure: as of coil-on-pin, horn\./);
     expect(open).not.toContain('| in hand |');
     expect(text).toMatch(
       /<details><summary>Accounts before and after \(\d+; \d+ more are as before\)<\/summary>\n\n\| in hand/,
