@@ -12,6 +12,7 @@ import coilHeldOn from './coils/coil-held-on.js';
 import coilHolds from './coils/coil-holds.js';
 import coilNoClamp from './coils/coil-no-clamp.js';
 import coilOnPin from './coils/coil-on-pin.js';
+import coilOneWay from './coils/coil-one-way.js';
 import coilPullIn from './coils/coil-pull-in.js';
 import coilRelease from './coils/coil-release.js';
 import coilVoltage from './coils/coil-voltage.js';
@@ -103,6 +104,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   coilOnPin,
   coilNoClamp,
   clampReversed,
+  coilOneWay,
   driverInverted,
   clampTiedLow,
   clampOnBridge,

@@ -1,7 +1,7 @@
 /**
  * Heat in a clamp that breaks down, at the rate at which its winding is switched off: each time it takes the winding's energy at
- * most, and under pulses no more than its voltage times the current that runs on in the pauses. A plain diode is held by the
- * current that it may carry for ever.
+ * most, and under pulses no more than its voltage times the current that runs on in the pauses. A plain diode whose power nobody
+ * states is held by the current that it may carry for ever.
  */
 import { storedEnergy } from '../circuit/release.js';
 import { heatAccount, heatOf } from './drivers/junction-heat.js';

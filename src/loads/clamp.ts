@@ -182,7 +182,7 @@ function accountsOf(
     ],
   };
   const heat =
-    action.breakdown && action.acts === 'clamps' && !law.unknown
+    (action.breakdown || figures.says('power')) && action.acts === 'clamps' && !law.unknown
       ? clampHeat(figures, { ...base, title: `clamp of ${circuit}` }, setting, law.volts)
       : [];
   const blocks = supply === undefined ? undefined : blocking(figures, action, law, circuit);

@@ -129,6 +129,9 @@ const BREAKS: { readonly [kind: string]: string } = {
 const contactSlow: Say = ({ about, names }) =>
   `Its clamp keeps the current of the coil of ${about} going for up to ${names['slow']}, so that the contact opens slowly on ${BREAKS[names['kind'] ?? ''] ?? 'its load'} and wears: a zener of ${names['zener']} in series with the diode makes it ${names['fast']}, where the driver bears that much more.`;
 
+const coilOneWay: Say = ({ about }) =>
+  `Current one way through the coil of ${about} sets its relay, and current the other way resets it: what switches it lets current flow one way only, so that once set it stays so.`;
+
 const coilHeldOn: Say = ({ about, names }) =>
   `The coil of ${about} is made for pulses of ${names['pulse']}: if firmware never ends one, it takes ${names['watts']} for good.`;
 
@@ -138,6 +141,7 @@ export const CONTACT_SENTENCES: { readonly [rule: string]: Say } = {
   'contact-sides': contactSides,
   'contact-life': contactLife,
   'coil-held-on': coilHeldOn,
+  'coil-one-way': coilOneWay,
   'contact-slow': contactSlow,
   'contact-current': contactCurrent,
   'contact-minimum': contactMinimum,

@@ -38,6 +38,7 @@ const WHY: { readonly [rule: string]: string } = {
   'contact-leak': 'a load that takes more, a resistor beside it, or a contact of metal',
   'contact-heat': 'a larger heat sink, or a relay that keeps less for itself',
   'contact-arc': 'what takes an alternating load’s kick over is an RC element or a varistor',
+  'coil-one-way': 'an H-bridge in place of its driver, or a latching relay with a coil to set it and one to reset it',
   'coil-release': 'the coil holds with so little that another board is wanted, or an input fed from the pin’s own rail',
   'coil-pull-in': 'a supply that stands higher where the coil hangs, a coil for less, or a driver that keeps less',
   'coil-holds': 'less resistance in the way while it holds, or a coil that is held by less',

@@ -54,6 +54,7 @@ export const GROUNDS: { readonly [rule: string]: string } = {
   'contact-sides': `${PRACTICE}: a changeover (form C) has one common terminal and breaks before it makes.`,
   'contact-slow':
     'A plain diode makes a relay drop out several times slower; a zener in series with it is asked for where loads arc (“The application of relay coil suppression with DC relays”, TE Connectivity, 13C3311).',
+  'coil-one-way': `${PRACTICE}: of a polarised latching relay with one coil the sign of the pulse decides, which a bridge turns round.`,
   'coil-held-on': `${PRACTICE}: a latching relay is driven by pulses; its winding need not be made to be on for good.`,
   'contact-choice':
     'W = P · t over the hours a day that either contact has the coil on. Less than a tenth of a kilowatt-hour a year is not told, which is this tool’s own rule.',

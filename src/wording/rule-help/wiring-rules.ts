@@ -161,6 +161,12 @@ export const WIRING_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
       'A plain diode keeps the current of a coil going for so long that the armature leaves slowly and the contact wears under a load that arcs.',
     todo: 'Put a zener in series with the diode, if the driver bears that much more.',
   },
+  'coil-one-way': {
+    title: 'A latching relay can be set and never reset',
+    means:
+      'Its one coil wants its current turned round to reset it, and what switches it lets current flow one way only.',
+    todo: 'Drive it with an H-bridge, or use a latching relay with two coils and a driver for each.',
+  },
   'coil-held-on': {
     title: 'A coil is held on for long',
     means: 'The coil of a relay that is on all day or nearly so takes power and heats its board for no need.',

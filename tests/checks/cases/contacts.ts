@@ -31,6 +31,12 @@ const clamped = (clamp: string): string =>
     ),
   );
 
+/** A coil that pulses set, behind a driver. */
+const latching = (driver: string, coils: string): string =>
+  onChip(
+    `a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: bench, latching: ${coils}, pulse: 50 ms, driver: { ${driver} } }`,
+  );
+
 /** An inductive load of 1 A on the mains, with something across it. */
 const mains = (suppression: string, load = ''): string =>
   relay(
@@ -391,6 +397,24 @@ export const CONTACTS: readonly Case[] = [
       'resistance: 100 Ω',
       'resistance: 100 Ω, latching: one-coil, pulse: 50 ms, operations: 4 /day',
     ),
+  },
+  {
+    rule: 'coil-one-way',
+    when: 'breaks on a latching coil behind a transistor, which never turns its current round',
+    verdict: 'breach',
+    text: latching('part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ', 'one-coil'),
+  },
+  {
+    rule: 'coil-one-way',
+    when: 'is content with a bridge',
+    verdict: 'silent',
+    text: latching('part: motor-driver-drv8833, pins: [PB1, PB2]', 'one-coil'),
+  },
+  {
+    rule: 'coil-one-way',
+    when: 'is content with a relay of two coils',
+    verdict: 'silent',
+    text: latching('part: npn-2n2222a, pin: PB1, base-resistor: 1 kΩ', 'two-coil'),
   },
   {
     rule: 'coil-held-on',
