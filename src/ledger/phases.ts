@@ -1,6 +1,6 @@
 /**
- * A period of what pulses. All pulses begin together, which is the worst for a root mean square: then one after another ends,
- * the shortest first. Between two ends nothing changes, so that each of these phases is a solution of its own, with those
+ * A period of what pulses. All pulses begin together, which is the worst for a root mean square, as far as what is on together
+ * does not pull its source down by a third: then one after another ends, the shortest first. Between two ends nothing changes, so that each of these phases is a solution of its own, with those
  * circuits off whose pulse is over.
  */
 import type { Interval } from '../quantity/interval.js';

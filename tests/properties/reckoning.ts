@@ -18,6 +18,8 @@ export interface Build {
   readonly share: (figure: string) => number;
   /** Stall and start currents flow, or what they come to over one second. */
   readonly peak?: boolean | 'rms';
+  /** The pulses of each pin begin at a moment of their own, not all together. */
+  readonly adrift?: true;
 }
 
 /** One output resistance a level for all pins of a chip; every other part has a figure of its own. */
@@ -80,7 +82,7 @@ export interface Reckoned extends Reading {
  *
  * @throws when the voltages do not come to rest
  */
-export function reckon(project: Project, on: ReadonlySet<string>, { share, peak = false }: Build): Reckoned {
+export function reckon(project: Project, on: ReadonlySet<string>, { share, peak = false, adrift }: Build): Reckoned {
   /** Ambient of anything with a name; each place has its own. */
   const ambientOf = (name: string): number => {
     const place = placeOf(project, name);
@@ -203,20 +205,37 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
     if (at === undefined) return 0;
     return at.element.amps === undefined ? at.element.volts(at.line.amps) : left(at.line, volts);
   };
-  /** All pulses begin together: what is on at a moment of the period is what has a longer duty than it. */
+  /** The parts of a period: what is on in one began before it and is not over yet. */
   const phases = (): Reckoned['phases'] => {
     const duties = project.circuits.flatMap(({ id, pulses, type }) =>
       pulses && pulses.slow !== true && type !== 'relay-board' && on.has(id)
-        ? [{ id, duty: within(pulses.duty, share(`${id} duty`)) }]
+        ? [
+            {
+              id,
+              begins: adrift ? share(`${trainOf(id)} begins`) : 0,
+              duty: within(pulses.duty, share(`${id} duty`)),
+            },
+          ]
         : [],
     );
-    const edges = [...new Set([0, ...duties.map(({ duty }) => duty), 1])].sort((a, b) => a - b);
+    const edges = [...new Set([0, ...duties.flatMap(({ begins, duty }) => [begins, (begins + duty) % 1]), 1])].sort(
+      (a, b) => a - b,
+    );
     return edges.slice(1).map((end, k) => {
-      const over = new Set(duties.flatMap(({ id, duty }) => (duty < end ? [id] : [])));
+      const middle = (edges[k]! + end) / 2;
+      const over = new Set(duties.flatMap(({ id, begins, duty }) => ((middle - begins + 1) % 1 < duty ? [] : [id])));
       const left = new Set([...on].filter((id) => !over.has(id)));
       return { share: end - edges[k]!, at: over.size === 0 ? reckoned : reckon(project, left, { share, peak }) };
     });
   };
+  /** What hangs on one pin pulses together. */
+  const trainOf = (id: string): string =>
+    project.networks
+      .filter(({ circuits }) => circuits.includes(id))
+      .reduce((first, { circuits }) => {
+        const [least] = [...circuits, first].sort();
+        return least!;
+      }, id);
   let parted: Reckoned['phases'] | undefined;
   const reckoned: Reckoned = {
     duty: (circuit) => {
