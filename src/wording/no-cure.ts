@@ -67,10 +67,13 @@ const WHY: { readonly [rule: string]: string } = {
 
 const SAGGING = new Set(['rail-voltage', 'load-voltage', 'regulator-dropout', 'regulator-starved']);
 
+/** What is said where nobody has said more. */
+export const NO_CURE_KNOWN = 'no cure is known for it';
+
 /** A clause without a full stop. */
 export function whyNoCure(f: Finding): string {
   const question = f.verdict === 'unproven' ? asks(f) : undefined;
   if (question !== undefined) return `it is a question, and an answer settles it: ${question.replace(/[.?]$/, '')}`;
   if (f.account?.direction === 'at-least' && SAGGING.has(f.rule)) return LOST;
-  return WHY[f.rule] ?? 'no cure is known for it';
+  return WHY[f.rule] ?? NO_CURE_KNOWN;
 }

@@ -24,9 +24,7 @@ const blocksOf = (file: string): readonly Block[] => {
 };
 const PAGES = ['README.md', 'docs/ci.md'] as const;
 const all = PAGES.flatMap(blocksOf);
-const yaml = all
-  .filter(({ language }) => language === 'yaml')
-  .map(({ text }) => (parse(text) ?? {}) as object);
+const yaml = all.filter(({ language }) => language === 'yaml').map(({ text }) => (parse(text) ?? {}) as object);
 
 /** Keys under which the recipes have shell. */
 const SHELL = new Set(['run', 'script', 'entry', 'before_script']);

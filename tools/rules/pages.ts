@@ -17,7 +17,8 @@ import { severities } from '../../src/reports/severity.js';
 import { type Tree, list } from '../../src/reports/tree.js';
 import { workingFor } from '../../src/reports/working-for.js';
 import { workingReport } from '../../src/reports/working.js';
-import { whyNoCure } from '../../src/wording/no-cure.js';
+import { NO_CURE_KNOWN, whyNoCure } from '../../src/wording/no-cure.js';
+import { asks } from '../../src/wording/sentences.js';
 import { GROUNDS } from '../../src/wording/rule-help/grounds.js';
 import { RULE_HELP } from '../../src/wording/rule-help/rule-help.js';
 import type { Finding } from '../../src/checks/finding.js';
@@ -83,7 +84,13 @@ function rulePage({ rule, family, fires, silent, cases }: Example): string {
   ].join('\n\n')}\n`;
 }
 
-const none = (finding: Finding): string => `Nothing is offered for this example, and why: ${whyNoCure(finding)}.`;
+/** Why nothing is offered for the example, unless there is no more to say than what to do. */
+function none(finding: Finding): string {
+  const question = finding.verdict === 'unproven' ? asks(finding) : undefined;
+  if (question !== undefined) return `Here an answer settles it: *${question}*`;
+  const why = whyNoCure(finding);
+  return `Nothing is offered for this example${why === NO_CURE_KNOWN ? '' : `; what it takes: ${why}`}.`;
+}
 
 /** A limit may be met in every way; of how a thing is wired a rule says what its cases say. */
 function verdictsOf(rule: string, cases: Example['cases']): string {

@@ -172,24 +172,28 @@ export const COILS: readonly Case[] = [
     rule: 'coil-no-clamp',
     when: 'breaks on a coil behind a transistor with nothing across it',
     verdict: 'breach',
+    shown: true,
     text: onChip(behind('')),
   },
   {
     rule: 'coil-no-clamp',
     when: 'is content with a diode across it',
     verdict: 'silent',
+    shown: true,
     text: onChip(behind(CLAMPED)),
   },
   {
     rule: 'clamp-reversed',
     when: 'breaks on a diode that is fitted the wrong way round',
     verdict: 'breach',
+    shown: true,
     text: onChip(behind(', clamp: { part: diode-1n4148, fitted: reversed }')),
   },
   {
     rule: 'clamp-reversed',
     when: 'is content with the diode the right way round',
     verdict: 'silent',
+    shown: true,
     text: onChip(behind(CLAMPED)),
   },
   {
