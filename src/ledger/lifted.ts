@@ -8,7 +8,7 @@ import type { Step } from '../loads/plan.js';
 import type { Afloat } from '../project/afloat.js';
 import { afloat } from '../project/afloat.js';
 import type { Project } from '../project/project.js';
-import { clampOf, railsOf } from '../project/without.js';
+import { clampOf } from '../project/without.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Account } from './account.js';
 import type { Corner } from './corner.js';
@@ -209,7 +209,6 @@ function stepsOf(volts: number, feeds: readonly FeedIn[]): Step[] {
 /** The currents into what is dead, held at 0 V, that have limits. */
 function pushedPins(project: Project, found: Afloat, on: Uint8Array, of: Dead): PushedPin[] {
   const { held, ways, floating } = found;
-  const rails = railsOf(project);
   const ends = project.ends.filter((end) => floating.has(end.rail) && ways.has(end.about));
   const assumed = new Set(ends.flatMap((end) => (end.assumed && end.source !== undefined ? [end.source] : [])));
   const used = new Set(
@@ -217,22 +216,30 @@ function pushedPins(project: Project, found: Afloat, on: Uint8Array, of: Dead): 
       n.circuits.some((c) => ways.has(c)) ? [...n.on, ...n.off].flatMap((b) => b.pin?.pin ?? []) : [],
     ),
   );
-  const isAsked = ({ id, kind, direction, limits }: Project['pinAccounts'][number]): boolean =>
-    kind === 'pin' && direction === 'source' && limits.length > 0 && used.has(id) && rails.has(id);
+  const isAsked = ({ kind, direction, limits, pins, heat }: Project['pinAccounts'][number]): boolean =>
+    kind !== 'array' && !heat && direction === 'source' && limits.length > 0 && pins.some((pin) => used.has(pin));
+  const isAssumed = (pins: readonly string[]): boolean => pins.some((pin) => assumed.has(pin));
   const bench = solver({
     ...held,
     // Where a mode says so and the way is known, the pin's own account tells.
-    pinAccounts: project.pinAccounts.filter((a) => isAsked(a) && (!of.stated || assumed.has(a.id))),
+    pinAccounts: project.pinAccounts
+      .filter((a) => isAsked(a) && (!of.stated || isAssumed(a.pins)))
+      // What the chip draws itself is little beside that, and hangs on none of these networks.
+      .map((a) => ({ ...a, own: [] })),
   });
   const mode = { name: RUNAWAY, on };
   const settled = (q: Question): readonly Account[] =>
     [settleAccount(bench, q, [mode], false)].filter((a) => a !== undefined);
+  const pinsOf = (id: string): readonly string[] => project.pinAccounts.find((a) => a.id === id)?.pins ?? [id];
   const takersOf = (pin: string): string[] => {
     const lines = ends.filter((end) => end.source === pin).map((end) => end.told);
     return lines.length > 0 ? lines : project.uses.filter((u) => u.pin === pin).map((u) => u.by);
   };
   const pins = pinQuestions(bench, likenessOf(bench.circuitry, [mode])).flatMap((q) =>
-    settled(q).map((account) => ({ ...of, account, into: takersOf(q.id), assumed: assumed.has(q.id) })),
+    settled(q).map((account) => {
+      const summed = pinsOf(q.id).filter((pin) => used.has(pin));
+      return { ...of, account, into: [...new Set(summed.flatMap(takersOf))], assumed: isAssumed(summed) };
+    }),
   );
   const inputs = ends.flatMap((end) =>
     end.injected.length === 0

@@ -103,7 +103,7 @@ export const quietPin: Way = (of) => {
   const byState = new Map<string, string>();
   for (const p of project.pins)
     if (p.owner === owner && !p.reserved && !p.inputOnly && !p.strap && !used.has(p.id) && p.boot !== own)
-      if (p.boot !== 'pulses' && !byState.has(p.boot)) byState.set(p.boot, p.label);
+      if (p.boot !== 'pulses' && p.boot !== 'any' && !byState.has(p.boot)) byState.set(p.boot, p.label);
   return [...byState.values()].map((label): Cure => ({
     title: `Move ${use.by} from ${use.label} to ${label}`,
     changes: [{ path: use.path, value: label }],

@@ -17,7 +17,8 @@ export function choicesIn(
     : {
         choices: choices.map((choice) => {
           const active = project.uses.find((u) => u.by === choice.circuit && u.as === 'output')?.active;
-          const does = boot.circuits.find((c) => c.circuit === choice.circuit)?.does;
+          const start = boot.circuits.find((c) => c.circuit === choice.circuit);
+          const does = start?.pins.some((p) => p.state === 'any') ? 'open' : start?.does;
           return {
             ...choiceOf(choice, place),
             ...(active && { active }),

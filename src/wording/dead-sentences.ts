@@ -33,13 +33,13 @@ export const deadLifted: Say = (f) => {
 };
 
 export const deadPushed: Say = (f) => {
-  const { dead, into, pins, amps, limit, grade, input, assumed } = f.names;
+  const { dead, into, pins, sum, amps, limit, grade, input, assumed } = f.names;
   const line = `${limit} is ${lineOf(grade as Grade)}`;
   const clamp = assumed === undefined ? '' : ', if that has a clamp to its supply, as most inputs have';
   const many = pins!.includes(',') ? ' each' : '';
   return input === undefined
     ? sentence(
-        `while ${listed(dead!)} is dead and holds its rail at 0 V, ${pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, where ${line}.`,
+        `while ${listed(dead!)} is dead and holds its rail at 0 V, ${sum ?? pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, where ${line}.`,
       )
     : sentence(
         `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${listed(into!)}, where ${line}.`,

@@ -5,12 +5,12 @@ import { bootBooks } from '../../src/ledger/boot.js';
 import { wrongStraps } from '../../src/ledger/straps.js';
 import { waysIntoAll, whileDead } from '../../src/ledger/without.js';
 import { sized } from '../sizes.js';
-import { projectOf, projects } from './projects.js';
+import { projectOf, projects, withLines } from './projects.js';
 
 test('the states in which no firmware runs are solved, whatever the project', () => {
   fc.assert(
-    fc.property(projects({}), (data) => {
-      const project = projectOf(data);
+    fc.property(projects({}), fc.boolean(), (data, lined) => {
+      const project = projectOf(lined ? withLines(data) : data);
       const { circuits, accounts } = bootBooks(project);
       expect(new Set(circuits.map((c) => c.circuit)).size).toBe(circuits.length);
       for (const { draw } of accounts) if (draw) expect(draw.max).toBeGreaterThanOrEqual(draw.min);

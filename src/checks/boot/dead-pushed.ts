@@ -22,11 +22,15 @@ function find({ ways, ledger: { project } }: Judged): Finding[] {
   const beyond = ways.pushed
     .map((p): Pushed => ({ ...p, judged: judgeAccount(p.account, project.policy) }))
     .filter(({ judged }) => judged.verdict === 'breach');
+  // Where single pins give too much, what they give together is no news.
+  const single = new Set(beyond.flatMap((p) => (p.account.kind === 'pin' ? [p.dead.join()] : [])));
   // All that one chip or load takes in is one finding, as is all that is only worth knowing: the worst of it tells.
   const groups = new Map<string, Pushed[]>();
   for (const p of beyond) {
+    if (p.account.kind !== 'pin' && single.has(p.dead.join())) continue;
     const taker = project.ends.find((e) => e.told === p.into[0])?.owner ?? p.into[0] ?? '';
-    const key = [p.dead.join(), p.assumed ? '' : taker, verdictOf(p)].join('|');
+    const kind = p.account.kind === 'pin' ? `${p.assumed ? '' : taker}|${verdictOf(p)}` : 'together';
+    const key = `${p.dead.join()}|${kind}`;
     groups.set(key, [...(groups.get(key) ?? []), p]);
   }
   return [...groups.values()].map((of) => finding(project, of));
@@ -48,6 +52,7 @@ function finding(project: Judged['ledger']['project'], of: readonly Pushed[]): F
       dead: dead.join(', '),
       into: [...new Set(of.flatMap((p) => p.into))].join(', '),
       pins: pins.join(', '),
+      ...(pins.length === 0 && { sum: account.title.replace(/, source$/, '') }),
       amps: formatValue(by.draw, 'current'),
       limit: by.limit.stated,
       most: String(by.value),

@@ -20,6 +20,10 @@ const beside = (loads: string, quiet = false, more = ''): string =>
 const lamp = (ohms: string): string =>
   beside(`lamp: { type: resistor, resistance: ${ohms}, power: 5 W, active: low, pin: PB1, supply: brick }`);
 
+/** Several such lamps of 125 Ω. */
+const lamps = (pins: string): string =>
+  beside(`lamps: { type: resistor, resistance: 125 Ω, power: 5 W, active: low, pins: [${pins}], supply: brick }`);
+
 /** A shift register on one supply, steered by a chip on the other: its inputs bear 20 mA. */
 const register = (supply: string, quiet = false): string =>
   beside(
@@ -109,6 +113,18 @@ export const DEAD: readonly Case[] = [
     when: 'is content with 100 Ω: exactly 40 mA',
     verdict: 'silent',
     text: lamp('100 Ω'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'strains where seven lamps feed a dead supply with 33 mA each: 233 mA, where the chip’s supply pins bear 200 mA',
+    verdict: 'strain',
+    text: lamps('PB1, PB2, PB3, PC1, PC2, PD5, PD6'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is content with three of them',
+    verdict: 'silent',
+    text: lamps('PB1, PB2, PB3'),
   },
   {
     rule: 'dead-pushed',
