@@ -230,3 +230,13 @@ test('a coil that operates at 9 V at 23 °C operates at 12.0 V when its winding 
   expect(9 * copperFactor(110, 23)).toBeCloseTo((9 * (110 + 234.5)) / (23 + 234.5), 12);
   expect(9 * copperFactor(110, 23)).toBeCloseTo(12.04, 2);
 });
+
+/** Metal Oxide Varistors, NTE Electronics, table, row 2V030: 30 V AC, 8.5 J, 1000 A, 47 V at 1 mA, 95 V, 0.60 W. */
+test('a varistor of the catalogue for 24 V AC is what its table has', () => {
+  const id = 'varistor-30v-16mm';
+  expect(bounds(at(id, 'working-voltage'), 'voltage').typ).toBe(30);
+  expect(bounds(at(id, 'energy'), 'energy').typ).toBe(8.5);
+  expect(bounds(at(id, 'peak-current'), 'current').typ).toBe(1000);
+  expect(bounds(at(id, 'zener-voltage'), 'voltage').typ).toBe(47);
+  expect(bounds(at(id, 'clamping-voltage'), 'voltage').max).toBe(95);
+});
