@@ -88,14 +88,14 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
         return out;
       case 'linear-regulator':
         lines.push(
-          `${fresh('b')} ${end} 0 V = min(${figures.link(l, 'volts')}, max(V(${from}) - max(${ladder(`I(${out})`, figures.linkCurve(l, 'dropout'))}, 0), 0))`,
+          `${fresh('b')} ${end} 0 V = min(${figures.link(l, 'volts')}, max(V(${from}) - max(${ladder(`max(I(${out}), 0)`, figures.linkCurve(l, 'dropout'))}, 0), 0))`,
           `${fresh('f')} ${from} 0 ${out} 1`,
           `${fresh('i')} ${from} 0 ${figures.link(l, 'quiescent')}`,
         );
         return out;
       case 'switching-regulator': {
         const set = alive.has(l.from) ? figures.link(l, 'volts') : 0;
-        const efficiency = ladder(`I(${out})`, figures.linkCurve(l, 'efficiency'));
+        const efficiency = ladder(`max(I(${out}), 0)`, figures.linkCurve(l, 'efficiency'));
         const up = l.step === 'up' || (l.step === undefined && standing(project, l.from) < l.volts!.typ);
         // One that steps down follows an input that is too low, one that steps up an input that is too high.
         const held =
@@ -103,7 +103,7 @@ export function netlistOf(project: Project, on: ReadonlySet<string>, figures: Fi
             ? `${set}`
             : up
               ? `max(${set}, V(${from}))`
-              : `min(${set}, max(V(${from}) - max(${ladder(`I(${out})`, figures.linkCurve(l, 'dropout'))}, 0), 0))`;
+              : `min(${set}, max(V(${from}) - max(${ladder(`max(I(${out}), 0)`, figures.linkCurve(l, 'dropout'))}, 0), 0))`;
         lines.push(
           `${fresh('b')} ${end} 0 V = ${alive.has(l.from) ? held : 0}`,
           `${fresh('b')} ${from} 0 I = V(${end}) * I(${out}) / (min(max(${efficiency}, 0.05), 1) * max(V(${from}), 0.1))`,

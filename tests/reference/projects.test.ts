@@ -39,19 +39,10 @@ function solutionsOf(project: Project): readonly Solution[] {
   ];
 }
 
-/** Amperes that flow back into a source and are nothing. */
-const LEAK = 1e-4;
-
-/** Whether more is pushed into a diode or a regulator from behind than is drawn there: no law says what it does then. */
-const isFedBack = (s: Solution): boolean =>
-  s.circuitry.links.some(
-    ({ link }, k) => (link.kind === 'diode' || link.volts !== undefined) && s.linkCurrents[k]! < -LEAK,
-  );
-
 /** Holds every solution of a project against the simulator. @returns how many figures were compared */
 async function hold(project: Project): Promise<number> {
   let count = 0;
-  for (const s of solutionsOf(project).filter((each) => !isFedBack(each)))
+  for (const s of solutionsOf(project))
     for (const { what, told, simulated } of await compare(engine, s)) {
       count++;
       if (!(Math.abs(told - simulated) <= SHARE * Math.abs(simulated) + TRACE))
