@@ -2,7 +2,7 @@
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
-import type { WaysIntoDead } from '../ledger/lifted.js';
+import type { WaysIntoDead } from '../ledger/into-dead.js';
 import type { WhileDead } from '../ledger/without.js';
 import type { Step } from '../loads/plan.js';
 import type { WaiverPlan } from '../project/project.js';

@@ -9,8 +9,9 @@ import { deadNodes, feedOfLoad, touchedBy, withoutSupplies } from '../project/wi
 import type { Account } from './account.js';
 import type { AtBoot } from './boot.js';
 import { proofsOf, settleLoose } from './boot.js';
-import type { Dead, WaysIntoDead } from './lifted.js';
-import { waysIntoDead } from './lifted.js';
+import type { Dead } from './dead-corners.js';
+import type { WaysIntoDead } from './into-dead.js';
+import { waysIntoDead } from './into-dead.js';
 import { settleAccount } from './settle.js';
 import { likenessOf } from './likeness.js';
 import { loadQuestions } from './load-questions.js';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { drawnBuilds, uncertainFigures } from '../../src/ledger/builds.js';
 import { TYPICAL } from '../../src/ledger/corner.js';
-import { waysIntoDead } from '../../src/ledger/lifted.js';
+import { waysIntoDead } from '../../src/ledger/into-dead.js';
 import { solver } from '../../src/ledger/solver.js';
 import { afloat } from '../../src/project/afloat.js';
 import { resolve } from '../../src/project/resolve.js';

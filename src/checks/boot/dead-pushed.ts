@@ -4,7 +4,7 @@
  * something else goes wrong.
  */
 import { formatValue } from '../../quantity/print.js';
-import type { PushedPin } from '../../ledger/lifted.js';
+import type { PushedPin } from '../../ledger/pushed.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import type { JudgedAccount } from '../verdict.js';
 import { judgeAccount } from '../verdict.js';
@@ -50,7 +50,7 @@ function finding(project: Judged['ledger']['project'], of: readonly Pushed[]): F
     path: use?.path ?? account.path,
     names: {
       dead: dead.join(', '),
-      into: [...new Set(of.flatMap((p) => p.into))].join(', '),
+      into: (account.kind === 'pin' ? [...new Set(of.flatMap((p) => p.into))] : worst.into).join(', '),
       pins: pins.join(', '),
       ...(pins.length === 0 && { sum: account.title.replace(/, source$/, '') }),
       amps: formatValue(by.draw, 'current'),
