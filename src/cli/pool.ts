@@ -16,17 +16,31 @@ export interface TimeLimit {
 }
 
 /**
+ * Megabytes that an audit may hold in a worker: a large project needs some 300. It also keeps the engine from putting off its
+ * collection of garbage, so that ten times the files need hardly more.
+ */
+const MEMORY = 1024;
+
+/**
  * @param workers how many at most; they start as they are needed
  * @param script what each of them runs: this program itself, which knows when it is a worker
+ * @param memory megabytes for one of them
  */
-export function openPool(workers: number, limit: TimeLimit, script = __filename): Pool {
-  const threads = pool(script, { workerType: 'thread', maxWorkers: workers, workerTerminateTimeout: 10 });
+export function openPool(workers: number, limit: TimeLimit, script = __filename, memory = MEMORY): Pool {
+  const threads = pool(script, {
+    workerType: 'thread',
+    maxWorkers: workers,
+    workerTerminateTimeout: 10,
+    workerThreadOpts: { resourceLimits: { maxOldGenerationSizeMb: memory } },
+  });
   return {
     run: async (task) => {
       try {
         return (await threads.exec('tell', [task]).timeout(limit.milliseconds)) as Told;
       } catch (fault) {
-        return brokenOff(task, fault, limit);
+        // A worker that ended by itself leaves the pool waiting for its end; any task makes it look at those that wait.
+        void threads.exec('methods').catch(() => {});
+        return brokenOff(task, fault, { limit, memory });
       }
     },
     close: async () => void (await threads.terminate(true)),
@@ -34,13 +48,20 @@ export function openPool(workers: number, limit: TimeLimit, script = __filename)
 }
 
 /** What is told of a file whose audit came to no end: that it was not read. */
-export const brokenOff = (task: Task, fault: unknown, limit?: TimeLimit): Promise<Told> =>
-  toldOf(unreadable(task.file, why(fault, limit)), task);
+export const brokenOff = (task: Task, fault: unknown, bounds?: Bounds): Promise<Told> =>
+  toldOf(unreadable(task.file, why(fault, bounds)), task);
 
-function why(fault: unknown, limit: TimeLimit | undefined): string {
+interface Bounds {
+  readonly limit: TimeLimit;
+  readonly memory: number;
+}
+
+function why(fault: unknown, bounds: Bounds | undefined): string {
   const { name, message } = fault instanceof Error ? fault : new Error(String(fault));
-  if (limit && name === 'TimeoutError')
-    return `its audit took more than ${limit.stated} and was stopped; --time-limit gives it more`;
+  if (bounds && name === 'TimeoutError')
+    return `its audit took more than ${bounds.limit.stated} and was stopped; --time-limit gives it more`;
+  if (bounds && /reaching memory limit/.test(message))
+    return `its audit needed more than ${bounds.memory} MB of memory and was stopped; by itself it may have more`;
   const [first = ''] = message.replace(/^Workerpool Worker error: /, '').split('\n');
   return `its audit broke off, by a fault of ampledger itself and not of this file: ${first}`;
 }
