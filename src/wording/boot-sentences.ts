@@ -41,9 +41,10 @@ function doing(f: Finding): string {
 /** What the file calls safe, as the second half of a sentence. */
 export function safely(f: Finding): string {
   if (f.names['safe'] === undefined) return '';
+  const load = f.names['other'] === undefined ? 'its load' : 'the load on its other side';
   return f.names['safe'] === 'load-stopped'
-    ? ', and its load is safe only while it is stopped'
-    : ', and its load is safe only while it runs';
+    ? `, and ${load} is safe only while it is stopped`
+    : `, and ${load} is safe only while it runs`;
 }
 
 export const bootDrives: Say = (f) => {

@@ -1,6 +1,6 @@
 /** What loads do until firmware runs, held against what the file says is safe. */
 import type { AtBoot } from '../../ledger/boot.js';
-import type { BootState, CircuitPlan } from '../../loads/plan.js';
+import type { BootState, CircuitPlan, Purpose } from '../../loads/plan.js';
 import type { Finding, Judged } from '../finding.js';
 
 /** What a circuit does, and why. */
@@ -12,15 +12,30 @@ export interface Started {
   readonly boot: Doing;
 }
 
-/** Whether the load of a circuit runs while the circuit is on: not behind a normally closed contact. */
-const runsOn = ({ purpose }: CircuitPlan): boolean => purpose?.runs !== 'off';
+/** What a circuit's load is to do, and whether it runs while the circuit is on: not behind a normally closed contact. */
+export interface Care {
+  readonly safe?: Purpose['safeWhen'];
+  readonly runsOn: boolean;
+  /** It is the load on the other side of a changeover. */
+  readonly other?: true;
+}
+
+/** Where the file says nothing of the load itself, the one on the other side of its contact counts. */
+export function careOf({ purpose, contact }: CircuitPlan): Care {
+  const runsOn = purpose?.runs !== 'off';
+  const other = contact?.other;
+  if (purpose?.safeWhen !== undefined) return { safe: purpose.safeWhen, runsOn };
+  return other?.safeWhen === undefined
+    ? { runsOn }
+    : { safe: other.safeWhen, runsOn: other.wired === 'normally-open', other: true };
+}
 
 /**
  * What it comes to: `against` its safe state, `unsure` where nothing promises that it is kept, `acts` where the file says of no
  * state that it is safe and it comes on by itself; undefined where it is as it should be.
  */
 export function startOf({ plan, boot }: Started): 'against' | 'unsure' | 'acts' | undefined {
-  const safe = plan.purpose?.safeWhen;
+  const { safe, runsOn } = careOf(plan);
   switch (boot.does) {
     case 'open':
       return 'unsure';
@@ -31,7 +46,7 @@ export function startOf({ plan, boot }: Started): 'against' | 'unsure' | 'acts' 
       // What latches stays as its last pulse left it: that no power brings it back is another rule's affair.
       if (boot.does === 'off' && plan.latching) return undefined;
       if (safe === undefined) return boot.does === 'on' ? 'acts' : undefined;
-      const runs = (boot.does === 'on') === runsOn(plan);
+      const runs = (boot.does === 'on') === runsOn;
       return runs === (safe === 'load-running') ? undefined : 'against';
     }
     default:
@@ -58,7 +73,7 @@ export function startFindings(
       verdict,
       boot.does,
       states,
-      plan.purpose?.safeWhen,
+      careOf(plan).safe,
       boot.stated,
       boot.dead?.join(),
       boot.line,
@@ -73,6 +88,7 @@ export function startFindings(
 
 function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding['verdict'], of: Started[]): Finding {
   const [{ plan, boot }] = of as [Started];
+  const care = careOf(plan);
   const labelOf = (pin: string): string => project.pins.find((p) => p.id === pin)?.label ?? pin;
   const pins = [...new Set(of.flatMap((s) => s.boot.pins.map((p) => labelOf(p.pin))))];
   const use = project.uses.find((u) => u.by === plan.id && u.as === 'output');
@@ -93,13 +109,14 @@ function finding({ ledger: { project } }: Judged, rule: string, verdict: Finding
         of.length > 1 && of.length === project.circuits.filter((c) => c.owner === plan.owner).length ? plan.owner : '',
       state: stateOf(boot.pins.map((p) => p.state)),
       does: boot.does,
-      runs: runsOn(plan) ? 'on' : 'off',
+      runs: care.runsOn ? 'on' : 'off',
       ...(boot.stated !== undefined && { stated: boot.stated }),
       ...(boot.clamps !== undefined && { clamps: boot.clamps }),
       ...(boot.line !== undefined && { line: boot.line }),
       ...(plan.latching && { latches: plan.latching.coils }),
       ...(boot.dead && { dead: boot.dead.join(', ') }),
-      ...(plan.purpose?.safeWhen && { safe: plan.purpose.safeWhen }),
+      ...(care.safe && { safe: care.safe }),
+      ...(care.other && { other: 'yes' }),
     },
     related: of.slice(1, 8).map((s) => ({ path: s.plan.path, name: s.plan.id })),
   };

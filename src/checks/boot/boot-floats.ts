@@ -1,6 +1,6 @@
 /** A control that nothing holds until firmware runs: a microampere decides whether its load is on, or what it hears. */
 import type { WiringRule } from '../finding.js';
-import { startFindings, startOf } from './at-boot.js';
+import { careOf, startFindings, startOf } from './at-boot.js';
 
 export default {
   name: 'boot-floats',
@@ -8,13 +8,13 @@ export default {
   find: (judged) => [
     ...startFindings(judged, 'boot-floats', (started) => {
       if (startOf(started) !== 'unsure') return undefined;
-      return started.plan.purpose?.safeWhen === undefined ? 'note' : 'strain';
+      return careOf(started.plan).safe === undefined ? 'note' : 'strain';
     }),
     // What comes over a line that pulses is no more a signal than what one picks up that floats.
     ...startFindings(
       judged,
       'boot-floats',
-      ({ plan }) => (plan.purpose?.safeWhen === undefined ? 'note' : 'strain'),
+      ({ plan }) => (careOf(plan).safe === undefined ? 'note' : 'strain'),
       judged.boot.listening,
     ),
   ],

@@ -3,7 +3,7 @@
  * what hangs on them from a live supply may find its way through.
  */
 import type { WiringRule } from '../finding.js';
-import { startFindings } from './at-boot.js';
+import { careOf, startFindings } from './at-boot.js';
 
 export default {
   name: 'dead-drives',
@@ -14,10 +14,10 @@ export default {
       'dead-drives',
       ({ plan, boot }) => {
         if (boot.does === 'off') return undefined;
-        const safe = plan.purpose?.safeWhen;
+        const { safe, runsOn } = careOf(plan);
         if (safe === undefined) return 'note';
         if (boot.does === 'open') return 'strain';
-        return (safe === 'load-running') === (plan.purpose?.runs !== 'off') ? undefined : 'breach';
+        return (safe === 'load-running') === runsOn ? undefined : 'breach';
       },
       judged.dead,
     ),

@@ -62,12 +62,27 @@ const radio = (fitted = ''): string =>
 const latching = (pin: string, safe: string): string =>
   onBoard(coil(pin, `, latching: one-coil, pulse: 50 ms, safe-when: ${safe}`));
 
+/** A relay on such a pin, with nothing said of the load on its normally open side, and a lock on the other one. */
+const bothSides = (pin: string): string =>
+  onBoard(
+    coil(
+      pin,
+      ', contact: { wired: normally-open, load: { type: lamp, voltage: 24 V DC, current: 100 mA }, other-side: { load: { type: resistive, voltage: 24 V DC, current: 200 mA }, safe-when: load-running } }',
+    ),
+  );
+
 export const BOOT: readonly Case[] = [
   {
     rule: 'boot-drives',
     when: 'breaks where the boot loader flashes a pin on which a valve hangs that is safe only while it is stopped',
     verdict: 'breach',
     text: onBoard(coil('D13', ', safe-when: load-stopped')),
+  },
+  {
+    rule: 'boot-drives',
+    when: 'breaks where it does so to a relay whose other side has to keep a lock shut',
+    verdict: 'breach',
+    text: bothSides('D13'),
   },
   {
     rule: 'boot-drives',
