@@ -135,7 +135,7 @@ const SAMPLES = {
   },
   'signal lines': {
     files: projects({ most: 2, only: ['led', 'resistor', 'drivenCoil', 'relays', 'lit'] }).map(withLines),
-    number: 12,
+    number: sized(11, 12),
     least: 10_000,
   },
   pulses: {
