@@ -5,6 +5,9 @@
 import { field } from '../catalogue/profile.js';
 import { canonical } from './canonical.js';
 
+/** Each round finds what only referred to names of the round before; no file nests its names so deep. */
+const MOST_ROUNDS = 10;
+
 /** Sections whose names others refer to. */
 const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads'] as const;
 
@@ -18,14 +21,15 @@ export interface Renamed {
 export function renamedEntries(before: unknown, after: unknown): Renamed {
   const names = new Map<string, string>();
   let data = before;
-  for (;;) {
+  for (let round = 0; round < MOST_ROUNDS; round++) {
     const found = new Map(
       SECTIONS.flatMap((section) => [...renamedIn(entriesOf(data, section), entriesOf(after, section))]),
     );
-    if (found.size === 0) return { names, before: data };
+    if (found.size === 0) break;
     for (const [old, name] of found) names.set(old, name);
     data = called(data, found);
   }
+  return { names, before: data };
 }
 
 /** Of several that are alike the first goes with the first, in the order of the file. */

@@ -11,7 +11,7 @@ const PIECES = [
   ']]></failure><testcase name="x"/><![CDATA[',
   '</details></pre><script>alert(1)</script><img src=x onerror=y> <!-- ',
   '| a | b |',
-  '`c` ``d`` **e** ~~f~~ $g$ {0} {{1}} [h](1)',
+  '`c` ``d`` ` **e** ~~f~~ $g$ {0} {{1}} [h](1)',
   '![i](https://example.invalid/i.png) <https://example.invalid> www.example.invalid',
   '@everyone #1 someone@example.invalid :smile:',
   'right \u200Fto\u200E left \u061Cor\u200Bnot\u00AD \u{E0041}',
