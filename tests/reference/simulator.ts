@@ -48,14 +48,24 @@ export const THERMAL = (1.38064852e-23 / 1.6021766208e-19) * 300.15;
 const TRIALS =
   /^(Note: (Starting|Dynamic|True|Source|Transient|Trying)|Note: .*completed|Warning: (Dynamic|True) gmin|Warning: source stepping|\s*$)/i;
 
+/** One engine forgets nothing, and answers no more after some twenty thousand circuits. */
+const MOST_RUNS = 4000;
+
+async function started(): Promise<Simulation> {
+  const engine = new Simulation();
+  await engine.start();
+  return engine;
+}
+
 export async function simulator(): Promise<Simulator> {
   // It says on the console, too, what it is asked for below.
   vi.spyOn(console, 'error').mockReturnValue();
-  const engine = new Simulation();
-  await engine.start();
+  let engine = await started();
+  let runs = 0;
   const run = async (lines: readonly string[], analysis: string): Promise<OperatingPoint> => {
     let data: Awaited<ReturnType<Simulation['runSim']>>['data'] = [];
     let said: readonly string[] = [];
+    if (++runs > MOST_RUNS) [engine, runs] = [await started(), 0];
     for (const shunt of SHUNTS) {
       engine.setNetList(['circuit', `${OPTIONS} gmin=${shunt}`, ...lines, analysis, '.end'].join('\n'));
       ({ data } = await engine.runSim());
