@@ -19,14 +19,17 @@ interface Problem {
 const LONGEST = 1 << 26;
 const CHUNK = 1 << 16;
 
+const NO_JSON = 'this is no JSON';
+const WRITES_ONE = 'audit --part I/N --format part writes one';
+
 export function openPart(file: string): Part | Problem {
   const { head: isHead } = known();
   const first = valuesOf(file).next().value;
   if (first === undefined) return { problem: `${file}: this is empty; the least of a part is its first line.` };
-  if ('problem' in first) return { problem: `${file}: ${first.problem}.` };
+  if ('problem' in first)
+    return { problem: `${file}: ${first.problem}${first.problem === NO_JSON ? `; ${WRITES_ONE}` : ''}.` };
   const wrong = faultOf(first.value, isHead);
-  if (wrong !== undefined)
-    return { problem: `${file}: this is no part; audit --part I/N --format part writes one. Line 1 ${wrong}.` };
+  if (wrong !== undefined) return { problem: `${file}: this is no part; ${WRITES_ONE}. Line 1 ${wrong}.` };
   const head = first.value as PartHead;
   if (head.part > head.of) return { problem: `${file}: this says that it is part ${head.part} of ${head.of}.` };
   return { file, head, lines: () => linesOf(file, head) };
@@ -95,7 +98,7 @@ function parsed(bytes: readonly Uint8Array[]): Read {
     const text = bytes.map((each) => decoder.decode(each, { stream: true })).join('') + decoder.decode();
     return { value: JSON.parse(text) as unknown };
   } catch {
-    return { problem: 'this is no JSON' };
+    return { problem: NO_JSON };
   }
 }
 
