@@ -94,13 +94,15 @@ export function audit(
   const { judgement, settings, of: file, variants } = judged;
   const beside = judgeVariants(file.data, file.file, settings, judgement, variants);
   if (beside.problems.length > 0) return { errors: told(beside.problems, file) };
-  const cures = options.advice === false ? () => [] : curesFor(file.data, file.file, settings, judgement);
+  const cures = options.advice === false ? NO_CURES : curesFor(file.data, file.file, settings, judgement);
   const method = methodOf(options);
   const statistics = method && { method, of: statisticsOf(judgement.ledger, method) };
   const { variant } = options;
   const parts = { cures, statistics, variants: beside.judged, ...(variant !== undefined && { variant }) };
   return { report: reportOf(judgement, file, parts), errors: [] };
 }
+
+const NO_CURES = Object.assign(() => [], { untried: 0 });
 
 function methodOf({ corners = 'extreme', builds = 1000, seed = 1 }: AuditOptions): Method | undefined {
   switch (corners) {

@@ -25,8 +25,9 @@ export type Family =
   | 'data';
 
 /** What a finding is known by when the project changes under it: its rule, what it is about, and which way. */
-export const findingKey = (f: Pick<Finding, 'rule' | 'about' | 'account'>): string =>
-  `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
+export const findingKey = (
+  f: Pick<Finding, 'rule' | 'about'> & { readonly account?: Pick<Account, 'direction'> | undefined },
+): string => `${f.rule} ${f.about} ${f.account?.direction ?? ''}`;
 
 /** Whether a finding calls for anything: a note is only worth knowing, and what the file sets aside is known. */
 export const weighs = ({ verdict, waiver }: Pick<Finding, 'verdict' | 'waiver'>): boolean =>

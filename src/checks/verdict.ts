@@ -35,8 +35,11 @@ export interface OnlyIf {
 }
 
 /** What an account is known by: one id may be judged in several ways. */
-export const accountKey = ({ account: a }: Pick<JudgedAccount, 'account'>): string =>
-  `${a.id} ${a.quantity} ${a.direction}`;
+export const accountKey = ({
+  account: a,
+}: {
+  readonly account: Pick<Account, 'id' | 'quantity' | 'direction'>;
+}): string => `${a.id} ${a.quantity} ${a.direction}`;
 
 /**
  * What the policy says of the ratings of this kind of account; undefined where it has no row, or the limit is no rating: a

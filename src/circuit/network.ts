@@ -56,6 +56,20 @@ export function settleNetwork(
     solveNode(edges, voltages, currents, conductances);
     return;
   }
+  const passive = edges.every(answers);
+  descend(inner, edges, voltages, currents, conductances, passive);
+  if (passive) drawIn(inner, edges, voltages, currents, conductances);
+}
+
+/** Newton's method from where the nodes stand and what flows there. @param passive no branch takes a current of its own */
+function descend(
+  inner: number,
+  edges: readonly Edge[],
+  voltages: Float64Array | number[],
+  currents: number[],
+  conductances: number[],
+  passive: boolean,
+): void {
   const residual = new Array<number>(inner).fill(0);
   const matrix = new Array<number>(inner * inner).fill(0);
   const step = new Array<number>(inner).fill(0);
@@ -97,6 +111,12 @@ export function settleNetwork(
     // When no node would move by more than the last bits of the voltages, what is left is rounding or has no way to flow.
     rounding = worst <= 1e-9 * scale + 1e-10;
     if (farthest <= LAST_BITS * reach) break;
+    // What only leaks has so little slope that a whole step would lead kilovolts away, where a double rounds off amperes.
+    if (passive && farthest > FAR * reach) {
+      const share = (FAR * reach) / farthest;
+      for (let i = 0; i < inner; i++) step[i]! *= share;
+      slope *= share;
+    }
     let part = 1;
     for (let i = 0; i < inner; i++) voltages[i]! += step[i]!;
     for (let halving = 0; ; halving++) {
@@ -109,6 +129,37 @@ export function settleNetwork(
   if (rounding) return;
   throw new Error(NO_SOLUTION);
 }
+
+/** A step leads no further than so many times the highest voltage. */
+const FAR = 10;
+
+/**
+ * Brings inner nodes that nothing holds to the nearest of the given voltages. Where no branch takes a current of its own
+ * nodes stand between these: drawn together, no branch has more across it than before, so that a solution stays one.
+ */
+function drawIn(
+  inner: number,
+  edges: readonly Edge[],
+  voltages: Float64Array | number[],
+  currents: number[],
+  conductances: number[],
+): void {
+  let [low, high] = [Infinity, -Infinity];
+  for (let k = inner; k < voltages.length; k++) {
+    low = Math.min(low, voltages[k]!);
+    high = Math.max(high, voltages[k]!);
+  }
+  let isMoved = false;
+  for (let i = 0; i < inner; i++) {
+    const within = Math.min(Math.max(voltages[i]!, low), high);
+    isMoved ||= Math.abs(within - voltages[i]!) > ASTRAY;
+    if (Math.abs(within - voltages[i]!) > ASTRAY) voltages[i] = within;
+  }
+  if (isMoved) flow(edges, voltages, currents, conductances);
+}
+
+/** Volts by which rounding alone does not lead a node astray. */
+const ASTRAY = 1e-9;
 
 /** Whether a branch's current answers to the voltage across it. */
 const answers = ({ branch }: Edge): boolean => branch.current === undefined;

@@ -23,8 +23,8 @@ import { partFromDead } from './part-from-dead.js';
 import { partGrounds, partSupplies } from './one-source.js';
 import { biggerResistor, lowerSeries, resistorEach, weakerPull } from './own-resistors.js';
 import { joinGrounds, removeJumper } from './plain-wiring.js';
-import type { Cure, Prover, Remedy } from './prove.js';
-import { persists, proverOf, remedyOf, spoils } from './prove.js';
+import type { Cure, Prover, Remedy, Upshot } from './prove.js';
+import { persists, proverOf, remedyOf, spoils, upshotOf } from './prove.js';
 import { rewireContact } from './rewire-contact.js';
 import { spareContact } from './spare-contact.js';
 import { raiseSeries } from './raise-series.js';
@@ -101,28 +101,53 @@ export const attemptsAt = (of: Case): readonly (readonly Cure[])[] =>
   callsForCure(of.finding) ? WAYS.map((way) => way(of)).filter((attempts) => attempts.length > 0) : [];
 
 /** Proved remedies by finding: of each way the best attempt that cures it. */
+export interface Cures {
+  (finding: Finding): readonly Remedy[];
+  /** Findings for which no more changed projects were judged, because enough of them were. */
+  readonly untried: number;
+}
+
+/**
+ * How many changed projects are judged for one report: a judgement of twice as many circuits takes four times as long, and a
+ * stranger's file must not take for ever. What is worst comes first.
+ */
+const mostJudged = (circuits: number): number => Math.max(24, Math.floor(400_000 / circuits ** 2));
+
+/** @param most how many changed projects may be judged */
 export function curesFor(
   data: unknown,
   file: string,
   options: JudgeOptions,
   judgement: Judgement,
-): (f: Finding) => readonly Remedy[] {
-  const prover = proverOf(data, file, options);
-  return (finding) => {
+  most = mostJudged(judgement.project.circuits.length),
+): Cures {
+  const prover = proverOf(data, file, options, upshotOf);
+  const canJudge = ({ changes }: Cure): boolean => prover.judged < most || prover.knows(changes);
+  let untried = 0;
+  const cures = (finding: Finding): readonly Remedy[] => {
     const found: Remedy[] = [];
+    let isCut = false;
     for (const attempts of attemptsAt({ finding, judgement, data })) {
-      const best = bestOf(prover, judgement, attempts, finding);
+      const best = bestOf(prover, judgement, attempts.filter(canJudge), finding);
       if (best) found.push(best);
+      isCut ||= !attempts.every(canJudge);
       if (found.length >= MOST) break;
     }
+    if (isCut && found.length === 0) untried += 1;
     return found;
   };
+  return Object.defineProperty(cures as Cures, 'untried', { get: () => untried });
 }
 
 /** The first attempt after which the finding is gone and the least is wrong. */
-function bestOf(prover: Prover, before: Judgement, attempts: readonly Cure[], finding: Finding): Remedy | undefined {
+function bestOf(
+  prover: Prover<Upshot>,
+  before: Judgement,
+  attempts: readonly Cure[],
+  finding: Finding,
+): Remedy | undefined {
   const was = new Set(before.findings.filter((f) => !concerns(f, attempts)).map(findingKey));
-  let best: { cure: Cure; judgement: Judgement } | undefined;
+  let best: { cure: Cure; judgement: Upshot } | undefined;
   for (const cure of attempts) {
     const after = prover.after(cure.changes);
     if (after === undefined || persists(after, finding) || spoils(before, after, finding)) continue;
@@ -141,7 +166,7 @@ const concerns = (f: Finding, attempts: readonly Cure[]): boolean =>
     ),
   );
 
-const remaining = (j: Judgement): number => j.findings.filter(weighs).length;
+const remaining = (j: Upshot): number => j.findings.filter(weighs).length;
 
-const leaner = (a: Judgement, b: Judgement): boolean =>
+const leaner = (a: Upshot, b: Upshot): boolean =>
   worse(b.verdict, a.verdict) || (a.verdict === b.verdict && remaining(a) < remaining(b));

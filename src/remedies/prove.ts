@@ -3,8 +3,9 @@ import type { Finding } from '../checks/finding.js';
 import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { judge } from '../checks/judge.js';
-import type { Verdict } from '../checks/verdict.js';
+import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { accountKey, worse } from '../checks/verdict.js';
+import type { Account, LimitMet } from '../ledger/account.js';
 import type { Direction, QuantityName } from '../loads/plan.js';
 import { withChanges } from './change.js';
 
@@ -52,21 +53,73 @@ export const changesKey = (changes: readonly Change[]): string =>
   JSON.stringify(changes.map(({ path, value }) => [path, value ?? null]));
 
 /** Judges changed projects, each once. */
-export interface Prover {
-  /** The judgement after the changes; undefined when the changed project cannot be judged, which makes it no cure. */
-  after(changes: readonly Change[]): Judgement | undefined;
+export interface Prover<T = Judgement> {
+  /** What is kept of the judgement after the changes; undefined when the changed project cannot be judged, which makes it no cure. */
+  after(changes: readonly Change[]): T | undefined;
+  /** Whether it is known already, so that asking costs nothing. */
+  knows(changes: readonly Change[]): boolean;
+  /** How many changed projects were judged. */
+  readonly judged: number;
 }
 
-export function proverOf(data: unknown, file: string, options: JudgeOptions): Prover {
-  const known = new Map<string, Judgement | undefined>();
+/** @param keep what to remember of each judgement */
+export function proverOf<T>(
+  data: unknown,
+  file: string,
+  options: JudgeOptions,
+  keep: (judgement: Judgement) => T,
+): Prover<T> {
+  const known = new Map<string, T | undefined>();
   return {
     after(changes) {
       const key = changesKey(changes);
-      if (!known.has(key)) known.set(key, judgedAfter(data, file, options, changes));
+      if (!known.has(key)) {
+        const judgement = judgedAfter(data, file, options, changes);
+        known.set(key, judgement && keep(judgement));
+      }
       return known.get(key);
+    },
+    knows: (changes) => known.has(changesKey(changes)),
+    get judged() {
+      return known.size;
     },
   };
 }
+
+/** What of a judgement tells whether a change cures, without the solutions behind it, which are megabytes. */
+export interface Upshot {
+  readonly verdict: Verdict;
+  readonly accounts: readonly (Pick<JudgedAccount, 'verdict' | 'margin'> & {
+    readonly account: Pick<Account, 'id' | 'kind' | 'quantity' | 'direction' | 'draw'>;
+    readonly by?: Pick<LimitMet, 'draw' | 'value'>;
+  })[];
+  readonly findings: readonly (Pick<Finding, 'rule' | 'about' | 'verdict' | 'waiver'> & {
+    readonly account?: Pick<Account, 'direction'>;
+  })[];
+}
+
+export const upshotOf = ({ verdict, accounts, findings }: Judgement): Upshot => ({
+  verdict,
+  accounts: accounts.map(({ account: a, verdict: of, margin, by }) => ({
+    verdict: of,
+    ...(margin !== undefined && { margin }),
+    account: {
+      id: a.id,
+      kind: a.kind,
+      quantity: a.quantity,
+      direction: a.direction,
+      ...(a.draw && { draw: a.draw }),
+    },
+    ...(by && { by: { draw: by.draw, value: by.value } }),
+  })),
+  findings: findings.map(({ rule, about, verdict: of, waiver, account }) => ({
+    rule,
+    about,
+    verdict: of,
+    ...(waiver && { waiver }),
+    ...(account && { account: { direction: account.direction } }),
+  })),
+});
 
 /** The judgement after some changes, not kept: each holds megabytes of solutions. Undefined as of a `Prover`. */
 export function judgedAfter(
@@ -80,11 +133,11 @@ export function judgedAfter(
 }
 
 /** Whether a judgement still has a finding; a note of it is worth knowing and calls for nothing. */
-export const persists = (judgement: Judgement, f: Finding): boolean =>
+export const persists = (judgement: Upshot, f: Finding): boolean =>
   judgement.findings.some((g) => g.verdict !== 'note' && findingKey(g) === findingKey(f));
 
 /** Accounts that are there before and after a change and have a worse verdict after it. */
-export function worsened(before: Judgement, after: Judgement): readonly string[] {
+export function worsened(before: Upshot, after: Upshot): readonly string[] {
   const was = new Map(before.accounts.map((j) => [accountKey(j), j.verdict]));
   return after.accounts
     .filter((j) => {
@@ -96,7 +149,7 @@ export function worsened(before: Judgement, after: Judgement): readonly string[]
 }
 
 /** Findings that come with a change and are as bad as the one it cures. */
-export function brought(before: Judgement, after: Judgement, cured: Finding): readonly Finding[] {
+export function brought(before: Upshot, after: Upshot, cured: Finding): readonly Upshot['findings'][number][] {
   const was = new Map(before.findings.map((f) => [findingKey(f), f.verdict]));
   return after.findings.filter((f) => {
     const verdict = was.get(findingKey(f));
@@ -105,11 +158,11 @@ export function brought(before: Judgement, after: Judgement, cured: Finding): re
 }
 
 /** Whether a change makes something else worse than it was: no cure. */
-export const spoils = (before: Judgement, after: Judgement, cured: Finding): boolean =>
+export const spoils = (before: Upshot, after: Upshot, cured: Finding): boolean =>
   worsened(before, after).length > 0 || brought(before, after, cured).length > 0;
 
 /** A cure as the report shows it, with the audit after it. */
-export function remedyOf(cure: Cure, judgement: Judgement, finding: Finding): Remedy {
+export function remedyOf(cure: Cure, judgement: Upshot, finding: Finding): Remedy {
   const watched = [...(finding.account ? [finding.account.id] : []), ...cure.watch];
   const accounts = judgement.accounts
     .filter((j) => watched.includes(j.account.id))

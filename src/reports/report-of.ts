@@ -6,6 +6,7 @@ import type { Account, LimitMet } from '../ledger/account.js';
 import type { Method, Statistics } from '../ledger/statistics.js';
 import { PERCENTILES } from '../ledger/statistics.js';
 import type { Origin } from '../loads/plan.js';
+import type { Cures } from '../remedies/cures.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
 import { asks, says } from '../wording/sentences.js';
@@ -19,7 +20,7 @@ import { unsourcedOf } from './unsourced.js';
 
 export interface ReportParts {
   /** The proved remedies of each finding. */
-  readonly cures: (f: Finding) => readonly Remedy[];
+  readonly cures: Cures;
   /** Where they were asked for. */
   readonly statistics?: { readonly method: Method; readonly of: ReadonlyMap<Account, Statistics> } | undefined;
   /** The file's variants beside it. */
@@ -33,8 +34,9 @@ export function reportOf(
   document: Document,
   { cures, statistics, variants = [], variant }: ReportParts,
 ): Report {
-  const { project, findings } = judgement;
+  const { project } = judgement;
   const place = (path: Path): ReportPlace => document.place(path);
+  const findings = judgement.findings.map((f) => findingOf(f, place, cures(f)));
   return {
     ampledger: 1,
     project: project.title,
@@ -51,10 +53,10 @@ export function reportOf(
       active: [...m.active],
       ...(m.share !== undefined && { share: m.share }),
     })),
-    counts: countsOf(findings),
+    counts: countsOf(judgement.findings),
     ...(statistics && { statistics: methodWords(statistics.method) }),
     accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place, statistics?.of.get(j.account))),
-    findings: findings.map((f) => findingOf(f, place, cures(f))),
+    findings,
     assumptions: project.assumptions.map(({ about, says: text, path }) => ({
       about,
       says: text,
@@ -69,10 +71,21 @@ export function reportOf(
     })),
     ...choicesIn(judgement, place),
     cautions: project.cautions,
-    notes: project.notes,
+    notes: [...project.notes, ...cutShort(cures.untried)],
     ...(variants.length > 0 && { variants: variants.map((v) => variantOf(v, place)) }),
   };
 }
+
+/** Says for how many findings no cure was tried, where the project is too large for all of them. */
+const cutShort = (untried: number): Report['notes'] =>
+  untried === 0
+    ? []
+    : [
+        {
+          about: 'cures',
+          text: `for ${untried === 1 ? 'one finding' : `${untried} findings`} none was tried, because each is an audit of this large project: cure those above and audit again`,
+        },
+      ];
 
 const methodWords = (method: Method): NonNullable<Report['statistics']> =>
   method.method === 'rss' ? method : { ...method, percentiles: PERCENTILES };

@@ -55,7 +55,7 @@ export function boardOptions(
   judgement: Judgement,
   only?: string,
 ): readonly BoardOptions[] {
-  const prover = proverOf(data, file, settings);
+  const prover = proverOf(data, file, settings, (after) => after);
   return boardsOf(judgement.project)
     .filter(({ owner }) => only === undefined || owner === only)
     .map(({ owner, board }) => optionsOf(prover, judgement, data, owner, asFed(judgement, board)));

@@ -306,6 +306,35 @@ describe('a node that blocked junctions hold', () => {
   });
 });
 
+test('a node that next to nothing holds stays between what surrounds it', () => {
+  // A line of two inputs that floats: a leak of 1 µA at most, which hardly answers to more volts, and clamps that block.
+  const leak: Branch = {
+    resistance: 1000,
+    drop: 1e-9,
+    junctions: [],
+    beyond: { upTo: 1e-6, next: { resistance: 1e11, drop: -99_999.999, junctions: [] } },
+  };
+  const wire: Branch = { resistance: 0.001, drop: 0, junctions: [] };
+  for (const start of [5, 2, 0.5]) {
+    const at = [start, start, start, 0, 5.25];
+    const flows = solveNetwork(
+      3,
+      [
+        { from: 0, to: 3, branch: leak },
+        { from: 0, to: 1, branch: wire },
+        { from: 0, to: 2, branch: wire },
+        { from: 0, to: 4, branch: { resistance: 0, drop: 0, junctions: [silicon] } },
+      ],
+      at,
+    );
+    for (const { current } of flows) expect(Math.abs(current)).toBeLessThan(1e-10);
+    for (const node of [0, 1, 2]) {
+      expect(at[node]).toBeGreaterThanOrEqual(0);
+      expect(at[node]).toBeLessThanOrEqual(0.001);
+    }
+  }
+});
+
 test('a branch that is no number is an error, not a wrong answer', () => {
   const broken: Branch = { resistance: NaN, drop: 0, junctions: [] };
   expect(() => solveNetwork(1, [{ from: 1, to: 0, branch: broken }], [2, 5])).toThrow('no solution');

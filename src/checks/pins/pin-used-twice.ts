@@ -5,8 +5,21 @@
 import type { PinUse } from '../../project/project.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
-/** Bus lines that several modules share by design. */
-const SHARED = new Set(['sda', 'scl', 'clock', 'data', 'mosi', 'miso', 'sck', 'i2c-data', 'i2c-clock']);
+/** Lines of a bus that several modules share by design, and what registers in a row are controlled by. */
+const SHARED = new Set([
+  'sda',
+  'scl',
+  'clock',
+  'data',
+  'mosi',
+  'miso',
+  'sck',
+  'i2c-data',
+  'i2c-clock',
+  'latch',
+  'enable',
+  'clear',
+]);
 
 const together = (a: PinUse, b: PinUse): boolean => {
   const uses = new Set([a.as, b.as]);

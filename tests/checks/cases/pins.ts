@@ -91,6 +91,24 @@ export const PINS: readonly Case[] = [
     verdict: 'silent',
     text: onBoard(`${led('D2', '1 kΩ')}\nb: { part: led-red-5mm, pin: D2, series: 1 kΩ }`),
   },
+  ...(
+    [
+      ['is content with registers in a row, which take one clock and one latch', 'clock: PB2, latch: PB3', 'silent'],
+      ['breaks where the clock of one register is the latch of another', 'clock: PB3, latch: PB2', 'breach'],
+    ] as const
+  ).map(([when, control, verdict]) => ({
+    rule: 'pin-used-twice',
+    when,
+    verdict,
+    text: onChip(
+      'a: { part: led-red-5mm, pin: row.q0, series: 1 kΩ }\nb: { part: led-red-5mm, pin: next.q0, series: 1 kΩ }',
+      {
+        more: `expanders:
+  row: { chip: 74hc595, supply: bench, control: { data: PB1, clock: PB2, latch: PB3 } }
+  next: { chip: 74hc595, supply: bench, control: { data: PB4, ${control} } }\n`,
+      },
+    ),
+  })),
   {
     rule: 'nothing-limits',
     when: 'breaks on a lamp without a resistor',
