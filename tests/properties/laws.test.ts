@@ -69,7 +69,7 @@ const interlocks = (data: Data): fc.Arbitrary<readonly Entry[]> => {
   );
 };
 
-const RUNS = { numRuns: sized(26, 600) };
+const RUNS = { numRuns: sized(20, 600) };
 
 /** On a regulated rail that gives way only in the weakest corner the pins bring the same whether its coil is on or not. */
 const EITHER_WAY: Data = {
@@ -221,7 +221,7 @@ describe('a ledger', () => {
           }
         }
       }),
-      { numRuns: sized(64, 1500) },
+      { numRuns: sized(48, 1500) },
     );
     expect(booked).toBeGreaterThan(1000);
   });
@@ -238,7 +238,7 @@ describe('a ledger', () => {
           else expect(is.draw!.max, key).toBeLessThanOrEqual(was.draw!.max + SAG * room(was));
         }
       }),
-      { numRuns: sized(40, 900) },
+      { numRuns: sized(30, 900) },
     );
   });
 
@@ -259,7 +259,7 @@ describe('a ledger', () => {
           else expect(a.draw.max, keyOf(a)).toBeGreaterThanOrEqual(p.draw.max - room(p));
         }
       }),
-      { numRuns: sized(40, 900) },
+      { numRuns: sized(30, 900) },
     );
     expect(runaway).toBeGreaterThan(20);
   });

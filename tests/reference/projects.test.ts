@@ -69,7 +69,7 @@ describe('a circuit simulator comes to the same', () => {
         const spread = placed ? withPlaces(data) : data;
         count += await hold(projectOf(wired ? withWires(spread) : spread));
       }),
-      { numRuns: sized(18, 200) },
+      { numRuns: sized(14, 200) },
     );
     expect(count).toBeGreaterThan(6_000);
   });
