@@ -15,7 +15,7 @@ import { readersOf } from './readers.js';
 import type { Build } from './reckoning.js';
 import { buildAtRandom, dice, reckon } from './reckoning.js';
 
-const PROJECTS = sized(12, 400);
+const PROJECTS = sized(16, 400);
 const BUILDS = sized(60, 200);
 /** Share of a figure that the two solvers may differ by, and what the tangents of circuits not in question leave out. */
 const ROOM = 2e-5;

@@ -221,7 +221,7 @@ describe('a ledger', () => {
           }
         }
       }),
-      { numRuns: sized(48, 1500) },
+      { numRuns: sized(64, 1500) },
     );
     expect(booked).toBeGreaterThan(1000);
   });
