@@ -41,18 +41,23 @@ const conditions = {
   ambient: { value: 'RANGE', says: "in place of the project's; places keep theirs" },
 } as const satisfies { readonly [name: string]: Option };
 
+/** How reports are delivered, and what makes them fail. */
+const delivery = {
+  format: { value: 'FORMAT', says: 'what is printed; terminal when not said', oneOf: FORMATS },
+  output: { value: 'FILE', says: 'also written, by its ending; again for another', repeats: true },
+  'fail-at': {
+    value: 'VERDICT',
+    says: 'exit with 1 from this verdict on; breach when not said',
+    oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
+  },
+} as const satisfies { readonly [name: string]: Option };
+
 export const commands: { readonly [name: string]: Command } = {
   audit: {
     summary: 'hold every current against its limit, and say what to change',
     operands: { named: ['FILE…'], least: 1, most: Infinity },
     options: {
-      format: { value: 'FORMAT', says: 'what is printed; terminal when not said', oneOf: FORMATS },
-      output: { value: 'FILE', says: 'also written, by its ending; again for another', repeats: true },
-      'fail-at': {
-        value: 'VERDICT',
-        says: 'exit with 1 from this verdict on; breach when not said',
-        oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
-      },
+      ...delivery,
       ...conditions,
       corners: {
         value: 'KIND',
@@ -96,13 +101,7 @@ With --variant it goes by that one.`,
     summary: 'put the parts of an audit of many files together',
     operands: { named: ['PART…'], least: 1, most: Infinity },
     options: {
-      format: { value: 'FORMAT', says: 'what is printed; terminal when not said', oneOf: FORMATS },
-      output: { value: 'FILE', says: 'also written, by its ending; again for another', repeats: true },
-      'fail-at': {
-        value: 'VERDICT',
-        says: 'exit with 1 from this verdict on; breach when not said',
-        oneOf: [...severities.filter((verdict) => verdict !== 'sound'), 'never'],
-      },
+      ...delivery,
       all: { says: 'every report, with every account, remedy and assumption' },
     },
     status: `PART is what audit --part I/N wrote in the format \`part\`: all N of them, in

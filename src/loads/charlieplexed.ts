@@ -7,14 +7,13 @@
  * the most for the pin that is high, one with a single LED for a pin that is low and for the LED. Both are among the turns.
  */
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
-import { branchSteps } from './branch-working.js';
 import type { Curve } from './figures.js';
 import { junctionSpread } from './laws.js';
-import { assumed, rating } from './limits.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import { USUAL_POWER, averaged, leadMember, resistorMember, seriesFigure } from './lit-in-turns.js';
-import type { AccountPlan, CircuitPlan, JunctionSpread, Reading } from './plan.js';
+import { leadMember, ledAccount, resistorHeat, resistorMember } from './lit-in-turns.js';
+import type { AccountPlan, CircuitPlan, JunctionSpread, Reading, Step } from './plan.js';
+import { seriesFigure } from './series.js';
 
 export const isCharlieplexed = ({ entry }: LoadInput): boolean => entry['charlieplexed-pins'] !== undefined;
 
@@ -135,7 +134,7 @@ function turnOf(
         by: 'pin',
         inductive: false,
         clamp: 'not-needed',
-        ...(!seriesFigure(input) && { unlimited: [{ part: ledOf(circuit, 0), pin: from.account }] }),
+        ...(!seriesFigure(input.figures) && { unlimited: [{ part: ledOf(circuit, 0), pin: from.account }] }),
       },
     },
     network: { id: circuit, circuits: [circuit], side: 'load', inner: [node], hooks, on: [], off: [], alone: true },
@@ -145,75 +144,41 @@ function turnOf(
 /** What an LED carries, what heats a resistor, and what the LEDs see that are not lit. @param whole a turn @param one that lights a single LED */
 function accountsOf(display: Display, whole: string, one: string): AccountPlan[] {
   const { input, pins, together } = display;
-  const { figures, path, id } = input;
-  const many = pins.length * (pins.length - 1);
-  const share = together / many;
-  const base = { circuits: [one], path, direction: 'at-most' as const };
+  const { id, path } = input;
+  const base = { circuits: [one], path };
   const led = ledOf(one, 0);
-  const mean = rating(figures, 'maximum-current', 'current');
-  const peak = rating(figures, 'peak-current', 'current');
-  const lamp: AccountPlan = {
-    ...base,
-    id: `${id}.led`,
-    kind: 'input',
-    title: `LED of ${id}, while it is lit`,
-    quantity: 'current',
-    recipes: ['draw-most', 'draw-least'],
-    read: (s) => s.current(led),
-    limits: [...(mean ? [averaged(mean, share)] : []), ...(peak ? [peak] : [])],
-    ...(!mean && {
-      missing: {
-        figure: 'maximum-current',
-        asks: `what current may an LED of ${id} carry for ever (its \`maximum-current\`)?`,
-      },
-    }),
-    steps: (s) => branchSteps(s.branch(led), 'current of an LED while it is lit'),
-  };
-  return [lamp, ...resistorAccounts(display, whole), unlit(display, base, led)];
+  return [
+    ledAccount(
+      input,
+      { ...base, id: `${id}.led`, title: `LED of ${id}, while it is lit` },
+      { name: `an LED of ${id}`, says: 'current of an LED while it is lit' },
+      together / (pins.length * (pins.length - 1)),
+      () => led,
+    ),
+    ...resistorHeat(
+      input,
+      { path, circuits: [whole], id: `${id}.series`, title: `${id}.series, heat` },
+      `a resistor of ${id}`,
+      heatOf(display, whole),
+    ),
+    unlit(display, { ...base, direction: 'at-most' }, led),
+  ];
 }
 
 /** A pin's resistor carries all LEDs of its own turn, and one LED in the turns of the others. */
-function resistorAccounts({ input, pins, together }: Display, circuit: string): AccountPlan[] {
-  const { figures, path, id } = input;
-  if (!seriesFigure(input)) return [];
-  const spelled = figures.within('series');
-  const bears =
-    (spelled.says('resistance') ? rating(spelled, 'power', 'power', { grade: 'operating' }) : undefined) ??
-    assumed(figures, `what a resistor of ${id} bears`, USUAL_POWER, 'power');
-  const source = `${circuit}.source`;
-  const [all, one] = [source, ledOf(circuit, 0)];
-  const heat = (s: Reading): number =>
-    (s.ohms(source) * (s.current(all) ** 2 + together * s.current(one) ** 2)) / pins.length;
-  return [
-    {
-      circuits: [circuit],
-      path,
-      direction: 'at-most',
-      id: `${id}.series`,
-      kind: 'series',
-      title: `${id}.series, heat`,
-      quantity: 'power',
-      recipes: ['draw-most', 'draw-least', 'flooded'],
-      read: heat,
-      limits: [bears],
-      steps: (s) => [
-        {
-          name: 'P',
-          says: 'heat in a pin’s resistor, on average over the turns: once all LEDs of its own, else one of another pin’s',
-          formula: 'R * (I_source^2 + k * I_led^2) / n',
-          with: {
-            R: [s.ohms(source), 'Ω'],
-            I_source: [s.current(all), 'A'],
-            k: [together, ''],
-            I_led: [s.current(one), 'A'],
-            n: [pins.length, ''],
-          },
-          gives: [heat(s), 'W'],
-        },
-      ],
-    },
-  ];
-}
+const heatOf =
+  ({ pins, together }: Display, circuit: string) =>
+  (s: Reading): Step => {
+    const source = `${circuit}.source`;
+    const [ohms, all, one] = [s.ohms(source), s.current(source), s.current(ledOf(circuit, 0))];
+    return {
+      name: 'P',
+      says: 'heat in a pin’s resistor, on average over the turns: once all LEDs of its own, else one of another pin’s',
+      formula: 'R * (I_source^2 + k * I_led^2) / n',
+      with: { R: [ohms, 'Ω'], I_source: [all, 'A'], k: [together, ''], I_led: [one, 'A'], n: [pins.length, ''] },
+      gives: [(ohms * (all ** 2 + together * one ** 2)) / pins.length, 'W'],
+    };
+  };
 
 /**
  * Two LEDs in series lead from the high pin over a floating one to the low one. They see what the lit LED leaves them, so that

@@ -6,17 +6,16 @@
  * shows all its segments is the most for its own pin; for a segment's pin it is a segment lit alone, since then the digit's
  * pin keeps the least for itself. Both are among the turns.
  */
-import { branchSteps } from './branch-working.js';
 import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import { isMapping } from './figures.js';
 import { junctionSpread } from './laws.js';
-import { assumed, rating } from './limits.js';
-import { USUAL_POWER, averaged, leadMember, resistorMember, seriesFigure } from './lit-in-turns.js';
+import { leadMember, ledAccount, resistorHeat, resistorMember } from './lit-in-turns.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading } from './plan.js';
+import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Step } from './plan.js';
 import { GROUND } from './plan.js';
+import { seriesFigure } from './series.js';
 
 /** Whether an entry is of this kind. */
 export const isMultiplexed = ({ entry }: LoadInput): boolean => entry['segment-pins'] !== undefined;
@@ -187,7 +186,7 @@ function turnOf(
       inductive: false,
       clamp: 'not-needed',
       ...(driver?.pin && { pin: driver.pin }),
-      ...(!seriesFigure(input) &&
+      ...(!seriesFigure(input.figures) &&
         single === undefined &&
         first === 0 && { unlimited: segments.map((pin, k) => ({ part: part(0, k), pin: pin.account })) }),
     },
@@ -207,56 +206,31 @@ function turnOf(
 /** What one segment carries, in its turn and on average, and the heat in its resistor. */
 function segmentAccounts(display: Display, circuit: string, lit: readonly string[]): AccountPlan[] {
   const { input, share } = display;
-  const { figures, path } = input;
-  const base = { circuits: [circuit], path, direction: 'at-most' as const };
+  const base = { circuits: [circuit], path: input.path };
   const hottest = (s: Reading): string => lit.reduce((a, b) => (s.current(`${b}.led`) > s.current(`${a}.led`) ? b : a));
-  const mean = rating(figures, 'maximum-current', 'current');
-  const peak = rating(figures, 'peak-current', 'current');
-  const lamp: AccountPlan = {
-    ...base,
-    id: `${circuit}.segment`,
-    kind: 'input',
-    title: `LED segment of ${circuit}, while it is lit`,
-    quantity: 'current',
-    recipes: ['draw-most', 'draw-least'],
-    read: (s) => s.current(`${hottest(s)}.led`),
-    limits: [...(mean ? [averaged(mean, share)] : []), ...(peak ? [peak] : [])],
-    ...(!mean && {
-      missing: {
-        figure: 'maximum-current',
-        asks: `what current may a segment of ${circuit} carry for ever (its \`maximum-current\`)?`,
-      },
-    }),
-    steps: (s) => branchSteps(s.branch(`${hottest(s)}.led`), 'current of a segment while its digit is lit'),
+  const heat = (s: Reading): Step => {
+    const [amps, ohms] = [s.current(`${hottest(s)}.led`), s.ohms(`${hottest(s)}.series`)];
+    return {
+      name: 'P',
+      says: 'heat in a segment’s resistor, on average over the turns',
+      formula: 'share * I^2 * R',
+      with: { share: [share, ''], I: [amps, 'A'], R: [ohms, 'Ω'] },
+      gives: [share * amps ** 2 * ohms, 'W'],
+    };
   };
-  if (!seriesFigure(input)) return [lamp];
-  const spelled = figures.within('series');
-  const bears =
-    (spelled.says('resistance') ? rating(spelled, 'power', 'power', { grade: 'operating' }) : undefined) ??
-    assumed(figures, `what a segment resistor of ${input.id} bears`, USUAL_POWER, 'power');
-  const heat = (s: Reading): number => share * s.current(`${hottest(s)}.led`) ** 2 * s.ohms(`${hottest(s)}.series`);
-  const resistor: AccountPlan = {
-    ...base,
-    id: `${circuit}.series`,
-    kind: 'series',
-    title: `${circuit}.series, heat`,
-    quantity: 'power',
-    recipes: ['draw-most', 'draw-least', 'flooded'],
-    read: heat,
-    limits: [bears],
-    steps: (s) => [
-      {
-        name: 'P',
-        says: 'heat in a segment’s resistor, on average over the turns',
-        formula: 'share * I^2 * R',
-        with: {
-          share: [share, ''],
-          I: [s.current(`${hottest(s)}.led`), 'A'],
-          R: [s.ohms(`${hottest(s)}.series`), 'Ω'],
-        },
-        gives: [heat(s), 'W'],
-      },
-    ],
-  };
-  return [lamp, resistor];
+  return [
+    ledAccount(
+      input,
+      { ...base, id: `${circuit}.segment`, title: `LED segment of ${circuit}, while it is lit` },
+      { name: `a segment of ${circuit}`, says: 'current of a segment while its digit is lit' },
+      share,
+      (s) => `${hottest(s)}.led`,
+    ),
+    ...resistorHeat(
+      input,
+      { ...base, id: `${circuit}.series`, title: `${circuit}.series, heat` },
+      `a segment resistor of ${input.id}`,
+      heat,
+    ),
+  ];
 }

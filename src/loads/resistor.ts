@@ -1,12 +1,9 @@
 /** Resistive loads: a heater mat, a lamp that is warm, a plain resistor. */
 import { closed } from '../quantity/quantity.js';
-import { assumed, rating } from './limits.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import { resistorPower } from './series.js';
+import { resistorBears, resistorPower } from './resistor-power.js';
 import { lowerTwoTerminal } from './two-terminal.js';
-
-const USUAL_POWER = 0.25;
 
 function lower(input: LoadInput): Lowered {
   const { figures } = input;
@@ -20,14 +17,7 @@ function lower(input: LoadInput): Lowered {
     figures.problem('resistance', 'a resistance has to be above zero', '330 Ω');
     return NOTHING;
   }
-  const limit =
-    rating(figures, 'power', 'power', { grade: 'operating' }) ??
-    assumed(
-      figures,
-      `what the resistor ${input.id} bears`,
-      { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER },
-      'power',
-    );
+  const limit = resistorBears(figures, `the resistor ${input.id}`, figures);
   return lowerTwoTerminal(input, {
     members: (circuit) => [
       { kind: 'resistance', part: `${circuit}.resistor`, ohms, load: true, origin: figure.origin },

@@ -3,13 +3,9 @@ import type { Bypassed } from '../circuit/bypass.js';
 import { ohmsAfter, ohmsOverSecond } from '../circuit/bypass.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
-import { assumed, rating } from './limits.js';
-import type { Figures } from './figures.js';
-import type { AccountPlan, LimitPlan, Member, Reading } from './plan.js';
-import { meanOf, meanSteps } from './pulses.js';
-
-/** What a resistor bears when nobody says so, watts (rule 8 of the format). */
-export const USUAL_POWER = 0.25;
+import type { Figure, Figures } from './figures.js';
+import type { AccountPlan, Member } from './plan.js';
+import { resistorBears, resistorPower, unknownResistor } from './resistor-power.js';
 
 export interface Series {
   readonly members: readonly Member[];
@@ -51,7 +47,7 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
   if (!figures.says('series')) return { members: [], accounts: [] };
   const spelled = figures.within('series');
   const detailed = spelled.says('resistance');
-  const figure = detailed ? spelled.figure('resistance', 'resistance') : figures.figure('series', 'resistance');
+  const figure = seriesFigure(figures);
   if (figure === undefined) {
     const masked = detailed ? spelled.masked('resistance') : figures.masked('series');
     return masked
@@ -64,14 +60,7 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
     return { members: [], accounts: [] };
   }
   const part = `${circuit}.series`;
-  const limit =
-    (detailed ? rating(spelled, 'power', 'power', { grade: 'operating' }) : undefined) ??
-    assumed(
-      figures,
-      `what the series resistor of ${figures.about} bears`,
-      { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER },
-      'power',
-    );
+  const limit = resistorBears(figures, `the series resistor of ${figures.about}`, detailed ? spelled : undefined);
   const bypass = detailed ? bypassOf(spelled, part, ohms, fed) : undefined;
   const { peaks, ...power } = resistorPower(part, circuit, path, limit, ohms);
   return {
@@ -83,12 +72,18 @@ export function seriesOf(figures: Figures, circuit: string, path: readonly (stri
   };
 }
 
-/** The resistor under a load's `series` where that lies in its signal and carries no more than an input takes. */
-export function ohmsInLine(figures: Figures): Interval | undefined {
+/** The resistance under a load's `series`, plain or spelled out. */
+export function seriesFigure(figures: Figures): Figure | undefined {
   const spelled = figures.within('series');
   return spelled.says('resistance')
-    ? spelled.interval('resistance', 'resistance')
-    : figures.interval('series', 'resistance');
+    ? spelled.figure('resistance', 'resistance')
+    : figures.figure('series', 'resistance');
+}
+
+/** The resistor under a load's `series` where that lies in its signal and carries no more than an input takes. */
+export function ohmsInLine(figures: Figures): Interval | undefined {
+  const figure = seriesFigure(figures);
+  return figure && closed(figure.quantity);
 }
 
 /** Ohms behind a bypassed resistor where nothing there has any that are known: the capacitor's own, leads and contacts. */
@@ -126,55 +121,3 @@ function bypassOf(figures: Figures, part: string, ohms: Interval, { members, act
   const told: Bypass = { part, ohms, acting: { typ: typical, max: most }, after };
   return { shares: { acting: most.ohms / ohms.max, second }, told };
 }
-
-/** Power in a resistor of a circuit. @param ohms its range, where the account is about the resistor behind what feeds it */
-export function resistorPower(
-  part: string,
-  circuit: string,
-  path: readonly (string | number)[],
-  limit: LimitPlan,
-  ohms?: Interval,
-): AccountPlan {
-  const power = (s: Reading): number => s.current(part) ** 2 * s.ohms(part);
-  return {
-    id: part,
-    kind: 'series',
-    title: `${part}, heat`,
-    quantity: 'power',
-    direction: 'at-most',
-    circuits: [circuit],
-    path,
-    // Before a load that hardly answers to it, a resistor at its upper end is the hotter one.
-    recipes: ['draw-most', 'draw-least', 'hottest', 'flooded'],
-    ...(ohms && { turns: { part, ohms } }),
-    peaks: 'rms',
-    read: (s) => meanOf(s, power),
-    limits: [limit],
-    steps: (s) => [
-      {
-        name: 'P',
-        says: 'heat in the resistor',
-        formula: 'I^2 * R',
-        with: { I: [s.current(part), 'A'], R: [s.ohms(part), 'Ω'] },
-        gives: [power(s), 'W'],
-      },
-      ...meanSteps(s, 'P_mean', 'its mean over a period of the pulses', 'W', power),
-    ],
-  };
-}
-
-/** A resistor that is fitted and unknown: what depends on it is unproven, and this is the question. */
-export const unknownResistor = (part: string, circuit: string, path: readonly (string | number)[]): AccountPlan => ({
-  id: part,
-  kind: 'series',
-  title: part,
-  quantity: 'power',
-  direction: 'at-most',
-  circuits: [circuit],
-  path,
-  recipes: ['draw-most'],
-  read: () => undefined,
-  limits: [],
-  missing: { figure: 'resistance', asks: `what is the resistance of ${part}?` },
-  steps: () => [],
-});

@@ -6,7 +6,7 @@ import type { Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, Member, Reading, Step, Wiring } from '../plan.js';
-import { unknownResistor } from '../series.js';
+import { unknownResistor } from '../resistor-power.js';
 import { arrayDriver } from './array.js';
 import { npn, pnp } from './bipolar.js';
 import { gateDriver } from './gate-driver.js';

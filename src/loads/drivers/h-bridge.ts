@@ -7,7 +7,7 @@ import type { Figures } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
 import { inputAtBoot } from '../at-boot.js';
 import { rating } from '../limits.js';
-import type { Member, Reading } from '../plan.js';
+import type { AccountPlan, Member, Reading } from '../plan.js';
 import { GROUND } from '../plan.js';
 import type { Driver, DriverSetting } from './driver.js';
 import { heatAccount, heatOf } from './junction-heat.js';
@@ -54,33 +54,22 @@ export function hBridge(
   });
   const base = { id, kind: 'driver' as const, circuits: [circuit], path };
   const bears = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
-  const lost = (s: Reading): number => (members.length === 0 ? 0 : s.current(load) * s.across(id));
-  const warm = heatAccount({ ...base, title: `driver of ${circuit}, junction` }, heatOf(figures, id), lost, [
-    'hottest',
-    'draw-most',
-    'draw-least',
-  ]);
   return {
     by: 'driver',
     ...(bound[0] && { pin: bound[0].account }),
     side: 'low',
     members,
-    networks: [...inputs, ...ownDraw(figures, id, supply)],
+    networks: [...inputs, ...bridgeDraw(figures, id, supply)],
     accounts: [
       ...bound.flatMap((pin, k) => inputAtBoot(circuit, path, inputs[k]!.hooks[0]!.members[0]!.part, pin.rail)),
       carriedCurrent(base, circuit, load, carriesOf(figures)),
       ...(bears ? [offVoltage(base, circuit, supply, bears)] : []),
-      members.length > 0
-        ? warm
-        : {
-            ...warm,
-            limits: [],
-            read: () => undefined,
-            missing: {
-              figure: 'on-resistance',
-              asks: `what do both switches of the bridge of ${circuit} keep together (its \`drop\` or \`on-resistance\`)?`,
-            },
-          },
+      bridgeHeat(
+        { ...base, title: `driver of ${circuit}, junction` },
+        figures,
+        members,
+        (s) => s.current(load) * s.across(id),
+      ),
     ],
     clamps: bridgeClamps(figures),
     unlimited: [],
@@ -106,8 +95,21 @@ export function bridgeSwitches(figures: Figures, part: string): Member[] {
   return saturationMembers(figures.curve('drop', 'voltage', 'current'), part);
 }
 
-/** What the bridge takes for itself. */
-function ownDraw(figures: Figures, id: string, supply: string): NetworkSketch[] {
+/** The bridge's junction, and what has to be known for it. @param members what its switches keep @param lost watts in them */
+export function bridgeHeat(
+  base: Parameters<typeof heatAccount>[0],
+  figures: Figures,
+  members: readonly Member[],
+  lost: (s: Reading) => number,
+): AccountPlan {
+  const warm = heatAccount(base, heatOf(figures, base.id), lost, ['hottest', 'draw-most', 'draw-least']);
+  if (members.length > 0) return warm;
+  const asks = `what do both switches of the bridge of ${base.circuits.join()} keep together (its \`drop\` or \`on-resistance\`)?`;
+  return { ...warm, limits: [], read: () => undefined, missing: { figure: 'on-resistance', asks } };
+}
+
+/** What the bridge takes for itself, whether its load is on or not. */
+export function bridgeDraw(figures: Figures, id: string, supply: string): NetworkSketch[] {
   const figure = figures.figure('quiescent', 'current');
   if (figure === undefined) return [];
   const part = `${id}-itself`;

@@ -1,10 +1,9 @@
 /** Heat in the resistors of a line. Where a resistor could never come to a tenth of what it bears, nothing is opened. */
 import type { Interval } from '../../quantity/interval.js';
-import { assumed } from '../limits.js';
 import type { Figures } from '../figures.js';
 import type { Bench } from '../lowering.js';
 import type { AccountPlan, LineEnds, Member } from '../plan.js';
-import { USUAL_POWER, resistorPower } from '../series.js';
+import { USUAL_POWER, resistorBears, resistorPower } from '../resistor-power.js';
 
 interface Line {
   readonly ends: LineEnds;
@@ -26,8 +25,7 @@ export function linePower(
   ];
   return resistors.flatMap(({ part, ohms }): AccountPlan[] => {
     if (volts ** 2 / ohms.min < USUAL_POWER / 10) return [];
-    const range = { min: USUAL_POWER, typ: USUAL_POWER, max: USUAL_POWER };
-    const limit = assumed(figures, `what the resistor ${part} bears`, range, 'power');
+    const limit = resistorBears(figures, `the resistor ${part}`);
     return [
       {
         ...resistorPower(part, circuit, path, limit, ohms),

@@ -3,7 +3,7 @@ import { isMapping } from '../figures.js';
 import type { Lowered } from '../lowering.js';
 import { NOTHING } from '../lowering.js';
 import type { CircuitPlan } from '../plan.js';
-import { unknownResistor } from '../series.js';
+import { unknownResistor } from '../resistor-power.js';
 import { blackBoxInput } from './black-box.js';
 import type { Board, Channel } from './board.js';
 import type { Side } from './coil-side.js';
