@@ -49,7 +49,7 @@ export function chipAccounts(
     const members = pins.filter((p) => covers(setting, row, p));
     if (members.length === 0) continue;
     const direction = row.name === 'supply-pins' ? 'source' : row.name === 'ground-pins' ? 'sink' : row.direction;
-    const id = `${owner}.${row.name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
+    const id = sumId(owner, row.name);
     const key = `${id} ${direction}`;
     const known = sums.get(key);
     sums.set(key, {
@@ -68,3 +68,7 @@ export function chipAccounts(
   }
   return [...single, ...sums.values(), ...powerAccounts(setting, rows, pins, own)];
 }
+
+/** The account of a sum of pins: 'main.right-group'. */
+export const sumId = (owner: string, name: string): string =>
+  `${owner}.${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;

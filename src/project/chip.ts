@@ -5,7 +5,7 @@ import type { InputPin, Pull } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
 import type { BootState } from '../loads/plan.js';
 import type { Path } from '../source/place.js';
-import { chipAccounts } from './chip-accounts.js';
+import { chipAccounts, sumId } from './chip-accounts.js';
 import { driveOf, resistanceOf, rowsOf } from './chip-drive.js';
 import { leakageOf, pullsOf, thresholdsOf } from './chip-inputs.js';
 import { covers, limitRows } from './chip-limits.js';
@@ -23,7 +23,7 @@ export interface Chip {
   /** By lower-case header and chip name. */
   readonly pins: ReadonlyMap<string, ChipPin>;
   bind(pin: ChipPin): BoundPin;
-  /** Names of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
+  /** Accounts of the sums that a pin's current counts in: pins with the same ones are as good as each other. */
   sumsOf(pin: ChipPin): readonly string[];
   /** What a pin does until firmware runs. */
   bootState(pin: ChipPin): BootState;
@@ -120,7 +120,9 @@ export function chipOf(setting: ChipSetting): Chip {
         characterised: { ...(source !== undefined && { source }), ...(sink !== undefined && { sink }) },
       };
     },
-    sumsOf: (pin) => [...new Set(rows.filter((r) => r.scope === 'sum' && covers(setting, r, pin)).map((r) => r.name))],
+    sumsOf: (pin) => [
+      ...new Set(rows.filter((r) => r.scope === 'sum' && covers(setting, r, pin)).map((r) => sumId(owner, r.name))),
+    ],
     bootState: (pin) => statedAtBoot(setting, pin) ?? 'floating',
     fitted: (pin) => pullsOf(setting.figures, pin.account, pin).filter((p) => !p.inside),
     input(asked) {

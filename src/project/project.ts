@@ -221,7 +221,7 @@ export interface PinFact {
   readonly owner: string;
   readonly reserved: boolean;
   readonly inputOnly: boolean;
-  /** Names of the sums that its current counts in. */
+  /** Accounts of the sums that its current counts in. */
   readonly sums: readonly string[];
   /** Node that feeds its chip. */
   readonly rail: string;

@@ -159,11 +159,14 @@ const brokenIn = (
     return fails(f) && (before === undefined || worse(f.verdict, before.verdict));
   });
 
-/** A cure's title with the copies as one: 'vents and those added'. */
+/** A cure's title with the copies as one: 'vents and those added', and what is said of each of them once. */
 const withoutCopies = (title: string, owner: string): string =>
   title
     .replace(new RegExp(`(?:(?:, | and )?\\b${owner}-more-\\d+)+`, 'g'), ' and those added')
-    .replace(/ {2}and those added/g, ' those added');
+    .replace(/ {2}and those added/g, ' those added')
+    .split(', ')
+    .filter((part, k, all) => !part.includes('those added') || all.indexOf(part) === k)
+    .join(', ');
 
 /** One more copy on a pin, with what comes of it. */
 interface Placed {
@@ -180,7 +183,7 @@ const isBetter = (a: Pick<Placed, 'broken' | 'after'>, b: Placed): boolean =>
 function byRoom({ accounts }: Judgement, pins: readonly PinFact[]): readonly PinFact[] {
   const left = new Map<string, number>();
   for (const { account, margin = 1 } of accounts) left.set(account.id, Math.min(margin, left.get(account.id) ?? 1));
-  const room = ({ owner, sums }: PinFact): number => Math.min(1, ...sums.map((id) => left.get(`${owner}.${id}`) ?? 1));
+  const room = ({ sums }: PinFact): number => Math.min(1, ...sums.map((id) => left.get(id) ?? 1));
   return pins.toSorted((a, b) => room(b) - room(a));
 }
 

@@ -18,11 +18,11 @@ const failing = (data: unknown): string[] =>
     .map((f) => f.rule);
 
 /** So many lamps on the pins of a list. */
-const lamps = (pins: readonly string[]): unknown =>
+const lamps = (pins: readonly string[], limits = ''): unknown =>
   dataOf(`ampledger: 1
 title: Lamps
 ambient: 20 °C
-controllers: { main: { board: atmega328p-5v-board, powered: { usb: { type: usb2-port } } } }
+controllers: { main: { board: atmega328p-5v-board, powered: { usb: { type: usb2-port } }${limits} } }
 loads:
 ${pins.map((pin, k) => `  lamp-${k + 1}: { part: led-red-5mm, pin: ${pin}, series: 220 Ω }`).join('\n')}
 `);
@@ -45,6 +45,28 @@ describe('lamps on one controller', () => {
     if (broken >= 0) expect(one.fits + 1).toBeGreaterThanOrEqual(broken);
     expect(new Set(one.placed).size).toBe(one.placed.length);
     expect(one.placed).not.toContain('D2');
+  });
+
+  test('hang where the sums of the pins have the most room', () => {
+    // D8 to D12 and D2 to D4, A0 to A5 are two sums.
+    const crowded = headroom(lamps(['D8', 'D9', 'D10', 'D11', 'D2']), 'lamp-1');
+    expect(crowded.placed.slice(0, 2).filter((pin) => /^(?:D[0-4]|A[0-5])$/.test(pin))).toHaveLength(2);
+  });
+
+  test('but not on a pin that bears less, where another one breaks nothing', () => {
+    // Of the roomy sum only analog pins are free.
+    const weak = ', limits: [{ applies-to: { each: [PC0..PC5] }, source: 5 mA, grade: operating }]';
+    const { placed, fits, stops } = headroom(
+      lamps(['D2', 'D3', 'D4', 'D8', 'D9', 'D10', 'D11', 'D12'], weak),
+      'lamp-1',
+    );
+    expect(fits).toBeGreaterThan(0);
+    expect(placed.filter((pin) => pin.startsWith('A'))).toEqual([]);
+    // What is done to each copy alike is said once.
+    const said = stops.flatMap(({ lifts }) => lifts).filter((lift) => lift.includes('those added'));
+    expect(said.length).toBeGreaterThan(0);
+    for (const lift of said)
+      expect(lift.match(/with those added/g) ?? []).toHaveLength(lift.includes('with those added') ? 1 : 0);
   });
 
   test('the first thin finding comes before the first limit', () => {
