@@ -3,40 +3,38 @@ import type { Catalogue } from '../catalogue/catalogue.js';
 import type { Profile } from '../catalogue/profile.js';
 import { withParts } from '../catalogue/with-parts.js';
 import { arrayAccounts } from '../loads/drivers/array-accounts.js';
-import { Figures, isMapping } from '../loads/figures.js';
-import { junctionSpread } from '../loads/laws.js';
-import type { Hook, Lowered, NetworkSketch } from '../loads/lowering.js';
-import { USUAL_PIN } from '../loads/lowering.js';
-import type { InputPin, LoweredLine } from '../loads/lines/line.js';
-import { controlEnd } from '../loads/lines/signal.js';
+import { isMapping } from '../loads/figures.js';
+import type { Lowered, NetworkSketch } from '../loads/lowering.js';
+import type { LoweredLine } from '../loads/lines/line.js';
 import { lowerSignals } from '../loads/lines/signals.js';
-import type { AccountPlan, Member } from '../loads/plan.js';
-import { carriesAnything, GROUND } from '../loads/plan.js';
+import type { AccountPlan } from '../loads/plan.js';
 import type { Interval } from '../quantity/interval.js';
-import { closed } from '../quantity/quantity.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, checkFrame, isEntryKind } from '../source/check.js';
-import type { Path, Problem } from '../source/place.js';
+import type { Problem } from '../source/place.js';
 import { assemble } from './assemble.js';
-import type { ArrayEntry, UsedBench } from './bench.js';
-import { benchOf, reportPart } from './bench.js';
+import { arraysFrom, serialArrays } from './arrays.js';
+import type { UsedBench } from './bench.js';
+import { benchOf } from './bench.js';
 import { bootPlan } from './boot-plan.js';
 import { capacitancesOf } from './capacitances.js';
 import { cautionsOf } from './cautions.js';
 import type { Chip } from './chip.js';
+import { controlLines, steeredArray } from './control-lines.js';
 import type { Around, Bench as ControllerBench } from './controllers.js';
 import { controller } from './controllers.js';
-import { heldOff, outputsOff } from './held-off.js';
+import { deadLoads } from './dead-loads.js';
+import { outputsOff } from './held-off.js';
 import { joined, lowerAllIncoming } from './incoming.js';
 import { letGoAccounts } from './let-go.js';
 import { lowerLoads } from './loads.js';
 import { measuredFrom } from './measured.js';
 import { waiversFrom } from './waivers.js';
 import { interlocksFrom, modesFrom } from './modes.js';
-import { nodeNamed, nodeNames } from './names.js';
 import { ambientFrom, placeOf, placesOf } from './places.js';
-import type { Link, PinAccountPlan, PinFact, Project, StrapPlan, TreeFact } from './project.js';
-import type { ChipPin, Strap } from './chip-setting.js';
+import { inputNamed, pinFacts, usedPins } from './pin-facts.js';
+import { withPinLeds, withPulls } from './pin-fittings.js';
+import type { Link, PinAccountPlan, Project } from './project.js';
 import { checkPulses } from './pulsed-pins.js';
 import type { Gathered } from './remarks.js';
 import { gathering } from './remarks.js';
@@ -269,210 +267,12 @@ function ambientOf(raw: unknown, remarks: Gathered): Interval {
   return (raw === undefined ? undefined : ambientFrom(raw, ['ambient'], remarks)) ?? USUAL_AMBIENT;
 }
 
-function arraysFrom(raw: unknown, around: Around): ReadonlyMap<string, ArrayEntry> {
-  const { remarks, catalogue } = around;
-  const arrays = new Map<string, ArrayEntry>();
-  for (const [id, entry] of entries(raw)) {
-    if (!isMapping(entry)) continue;
-    const path: Path = ['arrays', id];
-    checkEntry('array', entry, path).forEach(remarks.problem);
-    const named = entry['part'];
-    const profile = typeof named === 'string' ? catalogue.profile(named) : undefined;
-    if (typeof named === 'string' && profile?.kind !== 'array') {
-      reportPart({ catalogue, remarks }, named, [...path, 'part'], 'array');
-      continue;
-    }
-    const figures = new Figures(id, path, [{ data: entry, path }], remarks).over(profile);
-    const common =
-      entry['common'] === undefined
-        ? undefined
-        : nodeNamed(nodeNames(around.tree), around.controllers, String(entry['common']), [...path, 'common']);
-    if (common && 'problem' in common) remarks.problem(common.problem);
-    arrays.set(id, {
-      figures,
-      path,
-      channels: figures.count('channels') ?? 7,
-      ...(common && 'found' in common && { common: common.found }),
-    });
-  }
-  return arrays;
-}
-
-/** A pin as one that takes what is pushed in, by its account. */
-function inputNamed(chips: ReadonlyMap<string, Chip>, account: string): InputPin | undefined {
-  for (const chip of chips.values())
-    for (const pin of chip.pins.values()) if (pin.account === account) return chip.input(pin);
-  return undefined;
-}
-
-/** Shares of its supply up to which an input of unpublished levels reads low, and from which it reads high (rule 8 of the format). */
-const USUAL_LEVELS = { low: 0.3, high: 0.7 };
-
-function strapPlan(chip: Chip, pin: ChipPin, { level, says }: Strap): StrapPlan {
-  const { thresholds, pulls, rail } = chip.input(pin);
-  const side = level === 'high' ? 'rail' : 'ground';
-  return {
-    level,
-    rail,
-    reads: thresholds ? thresholds[level].volts : (supply) => USUAL_LEVELS[level] * supply,
-    held:
-      chip.bootState(pin) === (level === 'high' ? 'pulled-up' : 'pulled-down') ||
-      pulls.some((p) => !p.inside && p.to === side),
-    ...(says !== undefined && { says }),
-  };
-}
-
-/** The pins of a chip that a builder can reach. */
-const pinFacts = (chip: Chip, inUse: ReadonlySet<string>): PinFact[] =>
-  [...new Set(chip.pins.values())]
-    .filter((pin) => pin.reachable)
-    .map((pin) => ({
-      id: pin.account,
-      label: pin.told,
-      owner: chip.owner,
-      reserved: pin.reserved !== undefined,
-      inputOnly: pin.inputOnly,
-      sums: chip.sumsOf(pin),
-      rail: chip.rail,
-      boot: chip.bootState(pin),
-      ...(inUse.has(pin.account) && fittedAt(chip, pin)),
-      ...(pin.strap && { strap: strapPlan(chip, pin, pin.strap) }),
-    }));
-
-function fittedAt(chip: Chip, pin: ChipPin): Pick<PinFact, 'fitted'> {
-  const ohms = chip.fitted(pin).map((p) => p.ohms.max);
-  return ohms.length === 0 ? {} : { fitted: Math.min(...ohms) };
-}
-
-/** Arrays that are set over control lines, and whether these hold their channels off at boot. */
-const serialArrays = (
-  raw: unknown,
-  arrays: ReadonlyMap<string, ArrayEntry>,
-  chips: ReadonlyMap<string, Chip>,
-  controllers: readonly string[],
-): Project['serial'] =>
-  new Map(
-    [...arrays].flatMap(([id, { figures }]) => {
-      const entry = isMapping(raw) ? raw[id] : undefined;
-      const control: unknown = isMapping(entry) ? entry['control'] : undefined;
-      return figures.flag('serial') ? [[id, heldOff(figures, control, chips, controllers) !== undefined]] : [];
-    }),
-  );
-
-/** The lines that control an expander are signals, read by its own levels. */
-function controlLines(bench: UsedBench, id: string, raw: unknown, chip: Chip | undefined): void {
-  if (!isMapping(raw) || chip === undefined) return;
-  for (const [role, pin] of entries(raw['control']))
-    bench.signalPin(pin, ['expanders', id, 'control', role], id, role, { supply: chip.rail, reader: chip.input(role) });
-}
-
-/** The same of an array whose channels are set over them. */
-function steeredArray(bench: UsedBench, id: string, raw: unknown, figures: Figures | undefined): void {
-  if (!isMapping(raw) || figures === undefined) return;
-  const supply = raw['supply'] === undefined ? undefined : bench.node(raw['supply'], ['arrays', id, 'supply']);
-  const end = figures.flag('serial') ? controlEnd(figures, supply) : {};
-  for (const [role, pin] of entries(raw['control']))
-    bench.signalPin(pin, ['arrays', id, 'control', role], id, role, end);
-}
-
 /** What comes in from outside, and the signals between pins and loads. */
 function linesOf(raw: unknown, bench: UsedBench, loads: Lowered, remarks: Gathered): LoweredLine {
   const incoming = lowerAllIncoming(raw, bench, remarks);
   const told = new Set(bench.uses.flatMap((u) => (u.as === 'driven' || u.as === 'input' ? [u.pin] : [])));
   const loaded = new Set(loads.networks.flatMap((n) => n.hooks.map((h) => h.pin.account)));
   return joined([incoming, ...lowerSignals(bench.signals, bench, told, loaded)]);
-}
-
-/** Resistors fitted outside at a pin that something else hangs on: they share its voltage. */
-function withPulls(sketches: readonly NetworkSketch[], benches: ReadonlyMap<string, ControllerBench>): NetworkSketch[] {
-  const hooks = new Map(sketches.flatMap((s) => s.hooks).map((h) => [h.pin.account, h]));
-  const pulls = [...benches.values()].flatMap(({ chip }) =>
-    [...new Set(chip.pins.values())].flatMap((pin): NetworkSketch[] => {
-      const hook = hooks.get(pin.account);
-      if (hook === undefined) return [];
-      return chip
-        .input(pin)
-        .pulls.filter((p) => !p.inside)
-        .map(({ part, to, ohms, origin }): NetworkSketch => {
-          const own: Hook = {
-            ...{ pin: hook.pin, active: hook.active, circuit: part },
-            flows: to === 'rail' ? 'in' : 'out',
-            to: to === 'rail' ? chip.rail : GROUND,
-            members: [{ kind: 'resistance', part, ohms, origin }],
-          };
-          return { id: part, circuits: [], side: 'control', inner: [], hooks: [own], on: [], off: [] };
-        });
-    }),
-  );
-  return [...sketches, ...pulls];
-}
-
-/** LEDs that the board itself has on a pin that something else uses. */
-function withPinLeds(
-  sketches: readonly NetworkSketch[],
-  benches: ReadonlyMap<string, ControllerBench>,
-  remarks: Gathered,
-): NetworkSketch[] {
-  const hooks = sketches.flatMap((s) => s.hooks);
-  const lit = [...benches.values()].flatMap((bench) =>
-    bench.pinLeds.flatMap((led): NetworkSketch[] => {
-      const pin = bench.chip.pins.get(led.pin.toLowerCase());
-      const hook = hooks.find((h) => h.pin.account === pin?.account);
-      const curve = led.figures.curve('forward-voltage', 'voltage', 'current');
-      const resistor = led.figures.figure('series', 'resistance');
-      if (hook === undefined || curve === undefined || resistor === undefined) return [];
-      // An amplifier drives it: the pin does not.
-      if (led.figures.flag('buffered')) return [];
-      const members: Member[] = [
-        { kind: 'resistance', part: `${led.name}.series`, ohms: closed(resistor.quantity), origin: resistor.origin },
-        { kind: 'junction', part: led.name, law: junctionSpread(curve), origin: curve.origin },
-      ];
-      const way =
-        led.figures.word('active') === 'low'
-          ? { flows: 'in' as const, to: hook.pin.rail }
-          : { flows: 'out' as const, to: GROUND };
-      const own: Hook = { pin: hook.pin, active: hook.active, ...way, members, circuit: led.name };
-      return [{ id: led.name, circuits: [], side: 'control', inner: [], hooks: [own], on: [], off: [] }];
-    }),
-  );
-  for (const h of hooks)
-    if (h.pin.high === undefined || h.pin.low === undefined)
-      remarks.assume(
-        h.pin.owner,
-        `output resistance of a pin: ${USUAL_PIN.min} to ${USUAL_PIN.max} Ω, since nobody states it`,
-      );
-  return [...sketches, ...lit];
-}
-
-/** Each pin in use and the directions its current can take. */
-function usedPins(networks: Project['networks']): ReadonlyMap<string, ReadonlySet<'source' | 'sink'>> {
-  const used = new Map<string, Set<'source' | 'sink'>>();
-  for (const network of networks)
-    for (const plans of [network.on, network.off])
-      for (const branch of plans) {
-        if (branch.pin === undefined || !carriesAnything(branch, plans)) continue;
-        const directions = used.get(branch.pin.pin) ?? new Set();
-        directions.add(branch.pin.level === 'high' ? 'source' : 'sink');
-        used.set(branch.pin.pin, directions);
-      }
-  return used;
-}
-
-/** Loads whose supply nothing feeds. */
-function deadLoads(circuits: Project['circuits'], alive: (id: string) => boolean): TreeFact[] {
-  const facts = new Map<string, TreeFact>();
-  for (const c of circuits) {
-    const { supply, board } = c.wiring;
-    const missing = board ? (board.coil ?? (board.jumper === 'fitted' ? board.logic : undefined)) : supply;
-    const path: Path = ['loads', c.owner];
-    if (board && missing === undefined)
-      facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'coil supply' } });
-    else if (board?.fedByLogic && board.logic === undefined && board.jumper === 'removed')
-      facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: 'logic supply' } });
-    else if (missing !== undefined && !alive(missing))
-      facts.set(c.owner, { kind: 'no-source', about: c.owner, path, with: { rail: missing } });
-  }
-  return [...facts.values()];
 }
 
 /** The notes of all entries, which the report repeats. */

@@ -101,7 +101,9 @@ describe('parts that do not fit', () => {
     const warm = ['--ambient', '0 to 60 °C', '--part', '2/3', '--output', inside('warm.part')];
     await captured('audit', inside('sound.yaml'), inside('torn.yaml'), ...warm);
     expect(await refused(first, inside('warm.part'), third)).toMatch(/was asked of one, .* of the other\.$/m);
-    expect(await refused(inside('sound.yaml'))).toContain('sound.yaml: this is no JSON');
+    expect(await refused(inside('sound.yaml'))).toContain(
+      'sound.yaml: this is no JSON; audit --part I/N --format part writes one',
+    );
     expect(await refused(inside('nowhere.part'))).toContain('nowhere.part: there is no such file.');
   });
 });
