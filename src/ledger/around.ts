@@ -47,6 +47,18 @@ interface Concerned {
   readonly mixed: boolean;
 }
 
+/** What is asked of the moments of some circuits. */
+interface Asks {
+  /** How much each of them weighs, where several are in question. */
+  readonly worth: readonly number[] | undefined;
+  /** Whether they let go. */
+  readonly letGo: boolean;
+  /** Many others pull the rails down; else few leave them high. */
+  readonly crowd: boolean;
+  /** What carries is a normally closed contact. */
+  readonly whileOff: boolean;
+}
+
 export function aroundOf(solver: Solver): Around {
   const { circuitry } = solver;
   const feeds = upstream(circuitry);
@@ -66,14 +78,8 @@ export function aroundOf(solver: Solver): Around {
     // They outweigh any crowd beside them.
     return all.map((w) => (most > 0 ? (OUTWEIGHS * w) / most : OUTWEIGHS));
   };
-  const search = (
-    mode: ModeSearch,
-    numbers: readonly number[],
-    worth: readonly number[] | undefined,
-    letGo: boolean,
-    crowd: boolean,
-    whileOff: boolean,
-  ): readonly Moment[] => {
+  const search = (mode: ModeSearch, numbers: readonly number[], asks: Asks): readonly Moment[] => {
+    const { worth, letGo, crowd, whileOff } = asks;
     if (whileOff) return offMoments(circuitry.project, mode, numbers, crowd ? hefts : []);
     // Whether one lets go hardly depends on the others; with none of them on its rails stand highest.
     if (letGo) return [{ mode: mode.name, on: solver.resting }];
@@ -102,16 +108,10 @@ export function aroundOf(solver: Solver): Around {
   const moments = new Map<string, readonly Moment[]>();
   const candidates = new Map<string, (mode: ModeSearch) => readonly Candidate[]>();
   const pulses = circuitry.project.circuits.some((c) => c.pulses);
-  const momentsOf = (
-    mode: ModeSearch,
-    numbers: readonly number[],
-    worth: readonly number[] | undefined,
-    letGo: boolean,
-    crowd: boolean,
-    whileOff: boolean,
-  ): readonly Moment[] => {
+  const momentsOf = (mode: ModeSearch, numbers: readonly number[], asks: Asks): readonly Moment[] => {
+    const { worth, letGo, crowd, whileOff } = asks;
     const key = `${keyOf(mode)}|${numbers.join()}|${worth?.join() ?? ''}|${letGo}|${(mode.on === undefined || pulses) && crowd}|${whileOff}`;
-    const known = moments.get(key) ?? search(mode, numbers, worth, letGo, crowd, whileOff);
+    const known = moments.get(key) ?? search(mode, numbers, asks);
     moments.set(key, known);
     return known;
   };
@@ -154,7 +154,11 @@ export function aroundOf(solver: Solver): Around {
           if (known === undefined) {
             known = corners.flatMap((corner: Corner) =>
               (mixed && mode.on === undefined ? [true, false] : [wantsCrowd(corner)]).flatMap((crowd) =>
-                momentsOf(mode, numbers, worth, letGo, crowd, whileOff).map((moment) => ({ moment, corner, focus })),
+                momentsOf(mode, numbers, { worth, letGo, crowd, whileOff }).map((moment) => ({
+                  moment,
+                  corner,
+                  focus,
+                })),
               ),
             );
             byMode.set(mode, known);
