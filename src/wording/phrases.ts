@@ -84,3 +84,12 @@ export function atMost(f: Finding, subject: string, verb: string, from = ''): st
     );
   return sentence(`${when(f)}${subject} ${verb} up to ${against(f, m, from)}.`);
 }
+
+/** How the typical build fares where the worst one fails, as a sentence to follow. @param does what it does with a figure */
+export const typically = (f: Finding, account: Account, { typical }: LimitMet, does = 'gets'): string =>
+  f.verdict === 'breach'
+    ? ` Even the typical build ${does} only ${figure(account, typical.draw)} of ${limitFigure(account, typical.value)}.`
+    : ' A typical build does.';
+
+/** What is said of a finding. */
+export type Say = (f: Finding) => string;

@@ -1,6 +1,7 @@
 /** Sentences about where rails stand, and about regulators that cannot hold theirs. */
 import type { Finding } from '../checks/finding.js';
-import { figure, limitFigure, met, sentence, subjectOf, when } from './phrases.js';
+import { formatValue } from '../quantity/print.js';
+import { figure, limitFigure, met, percent, sentence, subjectOf, trimmed, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
 
@@ -91,4 +92,17 @@ export const batteryLife: Say = (f) => {
   return sentence(
     `${when(f)}${battery} is sure to last ${lasts}, and ${wanted} are wanted.${typicalToo(f, (v) => `lasts ${v}`, `lasts ${figure(account, by.typical.draw)}`)}`,
   );
+};
+
+export const fuseHolds = (f: Finding): string => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says what current ${subjectOf(f)} holds.`;
+  const { account, by } = m;
+  const [draw, holds] = [figure(account, by.draw), limitFigure(account, by.value)];
+  const at = trimmed(formatValue(by.ambient, 'temperature'));
+  if (f.verdict === 'thin')
+    return sentence(
+      `${when(f)}${subjectOf(f)} carries up to ${draw} of the ${holds} that it holds at ${at}: ${percent(by.left)} in hand.`,
+    );
+  return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} and holds only ${holds} at ${at}: it may open.`);
 };

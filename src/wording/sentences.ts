@@ -1,17 +1,17 @@
 /** Every sentence a finding says, keyed by the name of its rule. */
 import type { Finding } from '../checks/finding.js';
-import type { Account, LimitMet } from '../ledger/account.js';
 import { formatValue } from '../quantity/print.js';
 import { CHOICE_SENTENCES } from './choice-sentences.js';
+import { clampRating, coilHolds, coilPullIn, coilRelease } from './coil-sentences.js';
 import { CONTACT_SENTENCES } from './contact-sentences.js';
 import { bootDrives, bootFloats, strapLoaded } from './boot-sentences.js';
 import { deadDrives, deadLifted, deadPushed } from './dead-sentences.js';
+import { driverDrive, driverRelease, inputLevels, partOf, stageOf } from './driver-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
-import { batteryLife, batterySags, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
-import { atMost, figure, limitFigure, met, percent, sentence, subjectOf, trimmed, when } from './phrases.js';
-
-type Say = (f: Finding) => string;
+import { batteryLife, batterySags, fuseHolds, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
+import { atMost, figure, limitFigure, met, percent, sentence, subjectOf, trimmed, typically, when } from './phrases.js';
+import type { Say } from './phrases.js';
 
 /** Names of the two ways a pin's current goes. */
 const pinVerb = (f: Finding): string => (f.account?.direction === 'sink' ? 'sinks' : 'sources');
@@ -23,131 +23,6 @@ const sumOf = (f: Finding): string => {
   return entries.length > 1 ? ` from ${entries.length} circuits` : '';
 };
 
-const coilPullIn: Say = (f) => {
-  const m = met(f);
-  if (m === undefined) return `Nothing says at what voltage the coil of ${f.about} pulls in.`;
-  const { account, by } = m;
-  const hot = /own heat/.test(by.limit.condition ?? '');
-  const state = hot ? 'switched on again while it is hot, ' : '';
-  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
-  if (f.verdict === 'thin')
-    return sentence(
-      `${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs} to pull in: ${percent(by.left)} in hand.`,
-    );
-  const typical =
-    f.verdict === 'breach'
-      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
-      : ' A typical build does.';
-  return sentence(
-    `${when(f)}${state}the coil of ${f.about} gets ${gets} and needs ${needs}: it is not sure to pull in.${typical}`,
-  );
-};
-
-const coilHolds: Say = (f) => {
-  const m = met(f);
-  if (m === undefined) return `Nothing says what holds the coil of ${f.about}.`;
-  const { account, by } = m;
-  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
-  const typical =
-    f.verdict === 'breach'
-      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
-      : ' A typical build does.';
-  return sentence(
-    `${when(f)}pulled in, the coil of ${f.about} keeps ${gets} and is sure to hold from ${needs} on: it is not sure to stay pulled in.${typical}`,
-  );
-};
-
-/** The part that an account is about, without what of it is asked. */
-const partOf = (f: Finding): string => subjectOf(f).replace(/, .*$/, '');
-
-/** Whose base or gate it is: the load's driver, or one of the stages before it. */
-const stageOf = (f: Finding): string => {
-  const [, stage] = /\.stage-(\d+)(?:\.|$)/.exec(f.account?.id ?? '') ?? [];
-  return stage === undefined ? f.about : `stage ${stage} of the driver of ${f.about}`;
-};
-
-/** A coupler whose output is asked for more than its LED's current and its ratio allow. */
-function passesOn(f: Finding, account: Account, by: LimitMet): string {
-  const coupler = account.title.replace(/, passed on$/, '').replace(/^driver/, 'the coupler that is the driver');
-  const [gives, asked] = [figure(account, by.draw), limitFigure(account, by.value)];
-  if (by.limit.mild)
-    return sentence(
-      `at the end of its life ${coupler} passes on less than what is asked of it: new it gives ${gives}, and ${asked} would be needed.`,
-    );
-  if (f.verdict === 'thin')
-    return sentence(
-      `${when(f)}${coupler} can pass on ${gives} where ${asked} are asked of it: ${percent(by.left)} more than needed.`,
-    );
-  const typical =
-    f.verdict === 'breach'
-      ? ` Even the typical build passes on only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
-      : ' A typical build does.';
-  return sentence(
-    `${when(f)}${coupler} can pass on only ${gives} where ${asked} are asked of it: it is not sure to switch what hangs on it.${typical}`,
-  );
-}
-
-const driverDrive: Say = (f) => {
-  const m = met(f);
-  const gate = f.account?.quantity === 'voltage';
-  if (f.account?.missing?.figure === 'threshold')
-    return `Nothing says at what voltage the input of ${stageOf(f)} switches.`;
-  if (m === undefined)
-    return gate
-      ? `Nothing says at which gate voltage ${partOf(f)} conducts.`
-      : `Nothing says how much drive ${subjectOf(f).replace(/, .*$/, '')} needs.`;
-  const { account, by } = m;
-  const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
-  const what = account.title.endsWith(', input voltage') || account.kind === 'array' ? 'input' : gate ? 'gate' : 'base';
-  if (account.title.endsWith('passed on')) return passesOn(f, account, by);
-  if (gate && by.limit.grade === 'characterised')
-    return sentence(
-      `${when(f)}the gate of ${stageOf(f)} gets ${gets}, and below ${needs} its resistance is not specified: the threshold is only where it begins to conduct.`,
-    );
-  if (by.limit.mild)
-    return sentence(
-      `with a coupler at the end of its life the ${what} of ${stageOf(f)} gets less than the ${needs} it needs: it holds while the coupler is new.`,
-    );
-  if (f.verdict === 'thin')
-    return sentence(
-      `${when(f)}the ${what} of ${stageOf(f)} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`,
-    );
-  const typical =
-    f.verdict === 'breach'
-      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
-      : ' A typical build does.';
-  return sentence(
-    `${when(f)}the ${what} of ${stageOf(f)} gets ${gets} and needs ${needs}: it is not sure to switch its load.${typical}`,
-  );
-};
-
-const coilRelease: Say = (f) => {
-  const m = met(f);
-  if (m === undefined) return `Nothing says when the coil of ${f.about} lets go.`;
-  const { account, by } = m;
-  const still = `switched off, the coil of ${f.about} may still carry ${figure(account, by.draw)}, and it lets go only below ${limitFigure(account, by.value)}`;
-  return sentence(
-    `${when(f)}${still}: ${f.verdict === 'breach' ? 'once on it stays on' : 'it is not sure to let go'}.`,
-  );
-};
-
-const driverRelease: Say = (f) => {
-  const m = met(f);
-  if (f.account?.quantity === 'voltage')
-    return m === undefined
-      ? `Nothing says at what voltage the input of ${stageOf(f)} switches.`
-      : sentence(
-          `${when(f)}at rest the input of ${stageOf(f)} stands at ${figure(m.account, m.by.draw)} and reads low only below ${limitFigure(m.account, m.by.value)}: the stage is not sure to let go.`,
-        );
-  if (m === undefined) return `Nothing says what ${f.about} still carries when it is switched off.`;
-  const { account, by } = m;
-  const still = `${f.about} may still carry ${figure(account, by.draw)}`;
-  const most = `its driver lets go of it only below ${limitFigure(account, by.value)}, a tenth of what it takes`;
-  return sentence(
-    `${when(f)}switched off, ${still}, and ${most}: ${f.verdict === 'breach' ? 'the driver never lets go' : 'it is not sure to let go'}.`,
-  );
-};
-
 /** A sentence about a function that wants at least so much. @param fails what is the matter when it does not get it */
 function atLeast(f: Finding, subject: string, fails: string): string {
   const m = met(f);
@@ -156,57 +31,8 @@ function atLeast(f: Finding, subject: string, fails: string): string {
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
   if (f.verdict === 'thin')
     return sentence(`${when(f)}${subject} gets ${gets} and needs ${needs}: ${percent(by.left)} more than needed.`);
-  const typical =
-    f.verdict === 'breach'
-      ? ` Even the typical build gets only ${figure(account, by.typical.draw)} of ${limitFigure(account, by.typical.value)}.`
-      : ' A typical build does.';
-  return sentence(`${when(f)}${subject} gets ${gets} and needs ${needs}: ${fails}.${typical}`);
+  return sentence(`${when(f)}${subject} gets ${gets} and needs ${needs}: ${fails}.${typically(f, account, by)}`);
 }
-
-/** The input of a black box, switched on (at least so many volts) or off (at most). */
-const inputLevels: Say = (f) => {
-  const m = met(f);
-  const on = f.account?.direction === 'at-least';
-  if (m === undefined) return `Nothing says at what voltage the input of ${f.about} is surely ${on ? 'on' : 'off'}.`;
-  const { account, by } = m;
-  const [gets, level] = [figure(account, by.draw), limitFigure(account, by.value)];
-  if (f.verdict === 'thin')
-    return sentence(
-      `${when(f)}switched ${on ? 'on' : 'off'}, the input of ${f.about} gets ${gets} where ${level} is its level: ${percent(by.left)} in hand.`,
-    );
-  const typical = f.verdict === 'breach' ? 'not even a typical build' : 'only a typical build';
-  return sentence(
-    on
-      ? `${when(f)}switched on, the input of ${f.about} gets only ${gets}, and it is surely on from ${level}: ${typical} turns on.`
-      : `${when(f)}switched off, the input of ${f.about} still gets ${gets}, and it is surely off only below ${level}: ${typical} turns off.`,
-  );
-};
-
-const fuseHolds: Say = (f) => {
-  const m = met(f);
-  if (m === undefined) return `Nothing says what current ${subjectOf(f)} holds.`;
-  const { account, by } = m;
-  const [draw, holds] = [figure(account, by.draw), limitFigure(account, by.value)];
-  const at = trimmed(formatValue(by.ambient, 'temperature'));
-  if (f.verdict === 'thin')
-    return sentence(
-      `${when(f)}${subjectOf(f)} carries up to ${draw} of the ${holds} that it holds at ${at}: ${percent(by.left)} in hand.`,
-    );
-  return sentence(`${when(f)}${subjectOf(f)} carries up to ${draw} and holds only ${holds} at ${at}: it may open.`);
-};
-
-const clampRating: Say = (f) => {
-  const m = met(f);
-  const missing = f.account?.missing?.figure;
-  if (missing === 'zener-voltage') return `Nothing says at what voltage the clamp of ${f.about} breaks down.`;
-  if (m && f.account?.quantity === 'voltage' && m.by.limit.condition !== undefined)
-    return sentence(
-      `${when(f)}the clamp of ${f.about} breaks down at ${limitFigure(m.account, m.by.value)} and the supply stands up to ${figure(m.account, m.by.draw)} across it: it conducts as long as the load is on.`,
-    );
-  if (f.account?.quantity === 'temperature') return atMost(f, `the clamp of ${f.about}`, 'reaches');
-  if (f.account?.quantity === 'power') return atMost(f, `the clamp of ${f.about}`, 'turns into heat');
-  return atMost(f, subjectOf(f), f.account?.quantity === 'voltage' ? 'bears' : 'takes over');
-};
 
 const measuredDisagrees: Say = (f) => {
   const { of, reading, mode, bounds, contradicts, explains } = f.names;
