@@ -1,5 +1,4 @@
 /** What is said of coils and their clamps: that they pull in, hold, let go. */
-import type { Finding } from '../checks/finding.js';
 import { atMost, figure, limitFigure, met, percent, sentence, subjectOf, typically, when } from './phrases.js';
 import type { Say } from './phrases.js';
 
