@@ -12,7 +12,7 @@ import { statisticsOf } from './ledger/statistics.js';
 import { reportOf } from './reports/report-of.js';
 import type { Report } from './reports/report.js';
 import type { Interval } from './quantity/interval.js';
-import type { Step } from './loads/plan.js';
+import type { Step } from './loads/account-plan.js';
 import { nearestSpelling } from './source/nearest-spelling.js';
 import type { Diagnostic, Document, Problem } from './source/document.js';
 import { quote, quoteList } from './source/visible.js';

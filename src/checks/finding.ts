@@ -4,7 +4,7 @@ import type { BootBooks } from '../ledger/boot.js';
 import type { Ledger } from '../ledger/ledger.js';
 import type { WaysIntoDead } from '../ledger/into-dead.js';
 import type { WhileDead } from '../ledger/without.js';
-import type { Step } from '../loads/plan.js';
+import type { Step } from '../loads/account-plan.js';
 import type { WaiverPlan } from '../project/project.js';
 import type { Path } from '../source/place.js';
 import type { OpenAnswer } from '../loads/lowering.js';

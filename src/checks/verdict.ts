@@ -1,6 +1,6 @@
 /** Verdicts on accounts, by the rules of judgement: worst corner for limits, typical build for functions, then the policy. */
 import type { Account, LimitMet } from '../ledger/account.js';
-import type { MarginClass } from '../loads/plan.js';
+import type { MarginClass } from '../loads/account-plan.js';
 import type { KindMargins, Policy } from '../project/project.js';
 
 export type Verdict = 'breach' | 'strain' | 'unproven' | 'thin' | 'note' | 'sound';

@@ -1,6 +1,6 @@
 /** Accounts: the one data structure that rules, cures and reports read. */
 import type { Interval } from '../quantity/interval.js';
-import type { AccountKind, Direction, Failing, LimitPlan, QuantityName, Step } from '../loads/plan.js';
+import type { AccountKind, Direction, Failing, LimitPlan, QuantityName, Step } from '../loads/account-plan.js';
 import type { ReadingPlan } from '../project/project.js';
 import type { Path } from '../source/place.js';
 import type { Candidate } from './solver.js';

@@ -1,6 +1,6 @@
 /** What the accounts of some circuits share: who is in question, which supplies can pull apart, the moments to try. */
-import type { AccountPlan, Recipe } from '../loads/plan.js';
-import { isFalling } from '../loads/plan.js';
+import type { AccountPlan, Recipe } from '../loads/account-plan.js';
+import { isFalling } from '../loads/branch-plan.js';
 import { placeOf } from '../project/places.js';
 import type { Project } from '../project/project.js';
 import type { Apart, Corner } from './corner.js';

@@ -1,5 +1,5 @@
 /** How bad an account is at a corner: what is missing of its tightest limit, or its draw where it has none. */
-import type { LimitPlan, Reading } from '../loads/plan.js';
+import type { LimitPlan, Reading } from '../loads/account-plan.js';
 import { marginOf } from './account.js';
 import type { Question } from './question.js';
 import type { Solution } from './solution.js';

@@ -4,7 +4,7 @@
  * its time is shared, the hungriest state is taken for all of it: what lasts then lasts surely, and the rest is unproven.
  */
 import { capacityAt, lastsFor, meanCurrent } from '../circuit/battery.js';
-import type { LimitPlan, Step } from '../loads/plan.js';
+import type { LimitPlan, Step } from '../loads/account-plan.js';
 import { meanOf } from '../loads/pulses.js';
 import type { BatteryPlan, TreeNode } from '../project/project.js';
 import type { Account, LimitMet } from './account.js';

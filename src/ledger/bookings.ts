@@ -2,7 +2,7 @@
  * Bookings: whose current it is. Every branch's current is booked for a circuit (or a part that draws for itself); along
  * the supply tree it is handed up link by link, so that the entries of any account add up to what flows through it.
  */
-import type { BranchPlan } from '../loads/plan.js';
+import type { BranchPlan } from '../loads/branch-plan.js';
 import type { Solution } from './solution.js';
 
 /** Amperes by circuit. */

@@ -3,7 +3,8 @@
  * that the chip drives is at its level; whether one that is pulled or floats moves its load is asked of the same accounts
  * that prove the load on and off when firmware drives it.
  */
-import type { AccountPlan, BootState, CircuitPlan, Reading } from '../loads/plan.js';
+import type { AccountPlan, Reading } from '../loads/account-plan.js';
+import type { BootState, CircuitPlan } from '../loads/circuit-plan.js';
 import type { ModePlan, Project } from '../project/project.js';
 import type { Account } from './account.js';
 import { marginOf } from './account.js';

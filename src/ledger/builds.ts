@@ -2,7 +2,7 @@
  * Builds: the uncertain figures of a project by name, one value of each. A figure that several things share (the ambient, a
  * rail's voltage, the output resistance of a chip's pins) is one figure with one value.
  */
-import type { JunctionSpread, Member, PinPassage } from '../loads/plan.js';
+import type { JunctionSpread, Member, PinPassage } from '../loads/branch-plan.js';
 import type { Link, Project } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
 

@@ -1,5 +1,5 @@
 /** Bursts that come regularly (a radio that sends): their share of the time is part of what a battery gives on average. */
-import { GROUND } from '../loads/plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import type { Shares } from './bookings.js';
 import type { Solution } from './solution.js';
 

@@ -1,6 +1,6 @@
 /** The project's networks and supply tree with names turned into numbers. */
-import type { BranchPlan, NetworkPlan } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { BranchPlan, NetworkPlan } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from '../project/project.js';
 import { placeOf } from '../project/places.js';

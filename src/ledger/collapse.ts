@@ -4,7 +4,7 @@
  * is taken to draw no more, so that a rest is found and the books show by how much too much is asked. Where other loads
  * pull the source down there, it may find a rest below half as well: from the one so found it is followed down.
  */
-import { isFalling } from '../loads/plan.js';
+import { isFalling } from '../loads/branch-plan.js';
 import type { Circuitry } from './circuitry.js';
 import type { FittedNetwork } from './fitted.js';
 import type { FittedLink } from './fitted-links.js';

@@ -1,5 +1,5 @@
 /** The figures that a solution stands on: of every network and link, as its moment has them on and its corner leans them. */
-import type { BranchPlan } from '../loads/plan.js';
+import type { BranchPlan } from '../loads/branch-plan.js';
 import { placeOf } from '../project/places.js';
 import type { Link } from '../project/project.js';
 import type { Circuitry, KeptFigures, NetworkIndex } from './circuitry.js';

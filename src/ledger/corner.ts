@@ -3,7 +3,7 @@
  * one ambient a place, one voltage a rail, one output resistance a level for all pins.
  */
 import type { Interval } from '../quantity/interval.js';
-import type { LineRecipe, Recipe } from '../loads/plan.js';
+import type { LineRecipe, Recipe } from '../loads/account-plan.js';
 import type { Project } from '../project/project.js';
 import type { Build } from './builds.js';
 import { ambientFigure, within } from './builds.js';

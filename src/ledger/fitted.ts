@@ -6,7 +6,7 @@ import { junctionVoltage } from '../circuit/junction.js';
 import type { LinePoint } from '../circuit/lines.js';
 import { lineVoltage } from '../circuit/lines.js';
 import type { Edge } from '../circuit/network.js';
-import type { BranchPlan, Member } from '../loads/plan.js';
+import type { BranchPlan, Member } from '../loads/branch-plan.js';
 
 /** One member of a branch with its figures put in. */
 export interface FittedMember {

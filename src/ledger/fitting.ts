@@ -1,5 +1,5 @@
 /** Each network with its figures put in, once for each lean and ambient that is asked for. */
-import type { BranchPlan } from '../loads/plan.js';
+import type { BranchPlan } from '../loads/branch-plan.js';
 import type { Build } from './builds.js';
 import type { NetworkIndex } from './circuitry.js';
 import type { Ambient, AskedLean, Lean } from './corner.js';

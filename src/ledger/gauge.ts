@@ -1,6 +1,6 @@
 /** A meter at a place of the circuit: what it shows in a solution, and between which bounds it must stand. */
 import { branchSteps } from '../loads/branch-working.js';
-import type { AccountPlan, Recipe, Step } from '../loads/plan.js';
+import type { AccountPlan, Recipe, Step } from '../loads/account-plan.js';
 import { linearLoss } from '../circuit/regulator.js';
 import type { ReadingPlan } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';

@@ -1,7 +1,7 @@
 /** Which end of its range a figure takes when its branch leans some way. */
 import type { Junction } from '../circuit/junction.js';
-import type { BranchPlan, JunctionSpread } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { BranchPlan, JunctionSpread } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { AskedLean, Lean } from './corner.js';
 

@@ -2,7 +2,7 @@
  * Rails of a dead supply that is cut off: each rises to where it draws as much as flows in, and may keep half alive what hangs
  * on it.
  */
-import type { Step } from '../loads/plan.js';
+import type { Step } from '../loads/account-plan.js';
 import type { Afloat } from '../project/afloat.js';
 import type { Project } from '../project/project.js';
 import { clampOf } from '../project/without.js';

@@ -2,7 +2,7 @@
  * Circuits that are alike but for their names and pins: the channels of a board, the LEDs of a row. What one of them comes
  * to, the others come to as well, so that it is reckoned once.
  */
-import type { BranchPlan, Member, NetworkPlan } from '../loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Circuitry } from './circuitry.js';
 import type { InterlockPlan } from '../project/project.js';

@@ -1,6 +1,6 @@
 /** What is asked of a link of the supply tree: its current, its heat, the voltage that it gets and needs. */
 import { HEAT_NO_LIMIT, allowedByHeat, linearLoss } from '../circuit/regulator.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import { meanOf, rmsOf, rmsSteps } from '../loads/pulses.js';
 import type { Link, Project } from '../project/project.js';
 import type { Shares } from './bookings.js';

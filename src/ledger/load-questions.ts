@@ -1,5 +1,5 @@
 /** The accounts that loads, drivers and clamps open for themselves. */
-import type { AccountPlan } from '../loads/plan.js';
+import type { AccountPlan } from '../loads/account-plan.js';
 import type { Around } from './around.js';
 import { aroundOf } from './around.js';
 import type { Shares } from './bookings.js';

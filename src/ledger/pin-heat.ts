@@ -3,7 +3,7 @@
  * itself besides. Currents are most with the lowest resistance, and heat is most with the highest: a corner takes the one for
  * the currents and the other one for the heat, so that the sum is no less than it can be.
  */
-import type { Step } from '../loads/plan.js';
+import type { Step } from '../loads/account-plan.js';
 import { meanSteps } from '../loads/pulses.js';
 import type { PinAccountPlan } from '../project/project.js';
 import type { FittedMember } from './fitted.js';

@@ -1,7 +1,7 @@
 /** Pins, port groups, chip totals: sums of pin currents by direction. */
 import type { PinAccountPlan } from '../project/project.js';
-import type { BranchPlan } from '../loads/plan.js';
-import { carriesAnything, hasPeaks } from '../loads/plan.js';
+import type { BranchPlan } from '../loads/branch-plan.js';
+import { carriesAnything, hasPeaks } from '../loads/branch-plan.js';
 import { meanOf } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
 import { mayFail } from './badness.js';

@@ -1,5 +1,6 @@
 /** Which supplies and regulators can stand at another end than all else in a question about some circuits, and where. */
-import type { BranchPlan, LineEnds, NetworkPlan } from '../loads/plan.js';
+import type { LineEnds } from '../loads/account-plan.js';
+import type { BranchPlan, NetworkPlan } from '../loads/branch-plan.js';
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import type { Apart, Corner, End, Ends } from './corner.js';

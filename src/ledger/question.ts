@@ -1,5 +1,5 @@
 /** What an account asks of the solver: how it is read, and in which corners of which moments. */
-import type { AccountKind, Direction, LimitPlan, QuantityName, Step } from '../loads/plan.js';
+import type { AccountKind, Direction, LimitPlan, QuantityName, Step } from '../loads/account-plan.js';
 import type { Path } from '../source/place.js';
 import type { Shares } from './bookings.js';
 import type { ModeSearch } from './moments.js';

@@ -1,5 +1,5 @@
 /** Questions at the ends of the supply tree: what supplies are asked for besides current, and where rails stand. */
-import type { LimitPlan, Step } from '../loads/plan.js';
+import type { LimitPlan, Step } from '../loads/account-plan.js';
 import { chargedFrom } from '../project/capacitances.js';
 import type { Capacitance, DipPlan, Project, TreeNode } from '../project/project.js';
 import { flowsOf } from './bookings.js';

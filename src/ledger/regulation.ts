@@ -3,7 +3,7 @@
  * lower bound of their output (rule 16 of the format). What it comes to when they do not hangs on the windows behind them.
  */
 import { USUAL_DROPOUT } from '../circuit/regulator.js';
-import type { Failing, LimitPlan, Reading } from '../loads/plan.js';
+import type { Failing, LimitPlan, Reading } from '../loads/account-plan.js';
 import { chargedBy } from '../project/capacitances.js';
 import type { Link, Project, SupplyWindow } from '../project/project.js';
 import type { TreeQuestion } from './question.js';

@@ -1,6 +1,6 @@
 /** Accounts that see peaks, less what capacitors give of them: the source's side of `reservoirs.ts`. */
 import { symbol } from '../loads/branch-working.js';
-import type { Step } from '../loads/plan.js';
+import type { Step } from '../loads/account-plan.js';
 import type { Shares } from './bookings.js';
 import type { Corner } from './corner.js';
 import type { Moment } from './moment.js';

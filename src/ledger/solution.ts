@@ -4,7 +4,8 @@
  */
 import { branchConductance } from '../circuit/branch.js';
 import { solveNetwork } from '../circuit/network.js';
-import type { Member, Reading, SolvedBranch } from '../loads/plan.js';
+import type { Reading, SolvedBranch } from '../loads/account-plan.js';
+import type { Member } from '../loads/branch-plan.js';
 import type { Link } from '../project/project.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';

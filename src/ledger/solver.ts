@@ -2,7 +2,7 @@
  * Solutions of a project, each solved once and kept. Whole solutions are few: one a state of all circuits and corner in
  * which everything leans one way. A question about a few circuits stands on one of them.
  */
-import { isFalling } from '../loads/plan.js';
+import { isFalling } from '../loads/branch-plan.js';
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import { circuitry } from './circuitry.js';

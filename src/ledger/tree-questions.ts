@@ -1,5 +1,5 @@
 /** The supply tree: what flows through supplies, inlets, fuses, diodes, regulators and rails, and what that heats. */
-import { hasPeaks, isFalling } from '../loads/plan.js';
+import { hasPeaks, isFalling } from '../loads/branch-plan.js';
 import { rmsOf, rmsSteps } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
 import type { Link, Project, TreeNode } from '../project/project.js';

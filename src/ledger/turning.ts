@@ -2,7 +2,7 @@
  * Where a figure is not monotone in one resistance: what a resistor turns into heat is most where it equals all that is in
  * series with it, and falls to either side. So its most lies at an end of its range or inside, its least at an end.
  */
-import type { AccountPlan, Reading } from '../loads/plan.js';
+import type { AccountPlan, Reading } from '../loads/account-plan.js';
 import type { Corner } from './corner.js';
 import type { Solution } from './solution.js';
 import type { Candidate, Solver } from './solver.js';

@@ -2,7 +2,7 @@
  * Dead supplies. A stated mode in which some are dead is solved without them; and each supply is tried dead by itself, for
  * what the circuits then do that live loads and the pins of a dead chip have in common.
  */
-import type { BootState } from '../loads/plan.js';
+import type { BootState } from '../loads/circuit-plan.js';
 import type { Project } from '../project/project.js';
 import { headOf } from '../project/same-node.js';
 import { deadNodes, feedOfLoad, touchedBy, withoutSupplies } from '../project/without.js';

@@ -5,7 +5,7 @@
 import { COPPER_ZERO } from '../circuit/copper.js';
 import { WIRE_REFERENCE } from '../circuit/wire.js';
 import { branchSteps, symbol, unused } from '../loads/branch-working.js';
-import type { Step } from '../loads/plan.js';
+import type { Step } from '../loads/account-plan.js';
 import { meanOf, meanSteps } from '../loads/pulses.js';
 import type { Link } from '../project/project.js';
 import type { Shares } from './bookings.js';

@@ -1,5 +1,5 @@
 /** The candidates of a load's account in the moments in which they are worst: as far as one of them can be the worst of all. */
-import type { AccountPlan } from '../loads/plan.js';
+import type { AccountPlan } from '../loads/account-plan.js';
 import { FAR, badnessIn, mayFail } from './badness.js';
 import type { Corner } from './corner.js';
 import { cornerKey } from './corner.js';

@@ -1,8 +1,8 @@
 /** A load that nothing of ours switches: on whenever its supply is. */
 import type { Hanging } from './hanging.js';
 import type { Lowered } from './lowering.js';
-import type { BranchPlan } from './plan.js';
-import { GROUND } from './plan.js';
+import type { BranchPlan } from './branch-plan.js';
+import { GROUND } from './branch-plan.js';
 
 export function alwaysOn(
   { input, content, circuit, members, clamp, base, common, own }: Hanging,

@@ -2,7 +2,7 @@
  * What is asked of a load only while no firmware drives its pin: whether a pull, or the microampere that a floating pin
  * leaks, moves it. Where a load or driver has an account of its own that proves it off or on, that one is asked.
  */
-import type { AccountPlan, LimitPlan, Reading } from './plan.js';
+import type { AccountPlan, LimitPlan, Reading } from './account-plan.js';
 
 /** Below this share of what it takes when it is on a load does next to nothing. Common practice, no source. */
 const NEXT_TO_NOTHING = 0.1;

@@ -6,8 +6,8 @@ import { ROOM } from './hanging.js';
 import type { Named } from './load-pins.js';
 import type { BoundPin, Hook, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { Wiring } from './plan.js';
-import { GROUND } from './plan.js';
+import type { Wiring } from './circuit-plan.js';
+import { GROUND } from './branch-plan.js';
 import { currentThrough } from './reach.js';
 
 /** @param ownPin the pin itself is the driver: an open drain */

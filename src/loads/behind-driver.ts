@@ -8,8 +8,9 @@ import { ROOM } from './hanging.js';
 import type { Named } from './load-pins.js';
 import type { Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { BranchPlan, Member, Reading } from './plan.js';
-import { GROUND } from './plan.js';
+import type { Reading } from './account-plan.js';
+import type { BranchPlan, Member } from './branch-plan.js';
+import { GROUND } from './branch-plan.js';
 import { currentThrough } from './reach.js';
 
 /** @param fed the file says what feeds it @param turn which of several pins of a list its own is */

@@ -3,8 +3,9 @@
  * resistance on its way. Evaluating the formula with the numbers beside it gives the result.
  */
 import { RERATING } from '../circuit/filament.js';
-import type { Member, Origin, SolvedBranch, Step } from './plan.js';
-import { GROUND } from './plan.js';
+import type { SolvedBranch, Step } from './account-plan.js';
+import type { Member, Origin } from './branch-plan.js';
+import { GROUND } from './branch-plan.js';
 
 /** A name as a symbol of a formula: letters, digits and underscores. */
 export const symbol = (letter: string, name: string): string => `${letter}_${name.replace(/[^A-Za-z0-9]+/g, '_')}`;

@@ -6,7 +6,7 @@ import { closed } from '../quantity/quantity.js';
 import { drawOf } from './draw.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { Member } from './plan.js';
+import type { Member } from './branch-plan.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
 /** Temperature that a winding's resistance is stated at, °C. */

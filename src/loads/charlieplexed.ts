@@ -12,7 +12,9 @@ import { junctionSpread } from './laws.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import { leadMember, ledAccount, resistorHeat, resistorMember } from './lit-in-turns.js';
-import type { AccountPlan, CircuitPlan, JunctionSpread, Reading, Step } from './plan.js';
+import type { AccountPlan, Reading, Step } from './account-plan.js';
+import type { JunctionSpread } from './branch-plan.js';
+import type { CircuitPlan } from './circuit-plan.js';
 import { seriesFigure } from './series.js';
 
 export const isCharlieplexed = ({ entry }: LoadInput): boolean => entry['charlieplexed-pins'] !== undefined;

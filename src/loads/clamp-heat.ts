@@ -8,7 +8,8 @@ import { heatAccount, heatOf } from './drivers/junction-heat.js';
 import type { Figures } from './figures.js';
 import { rating } from './limits.js';
 import type { Winding } from './clamp-working.js';
-import type { AccountPlan, Pulses, Reading, Step } from './plan.js';
+import type { AccountPlan, Reading, Step } from './account-plan.js';
+import type { Pulses } from './circuit-plan.js';
 import { pauseOf } from './pulses.js';
 
 /** Time constant at which a winding of which nobody states the inductance is tried, seconds: relay coils have 1 to 20 ms. Common practice, no source. */

@@ -1,7 +1,7 @@
 /** What a winding leaves to its clamp when it is switched off: the energy in it, and how long its current takes to fall. */
 import { releaseTime, storedEnergy } from '../circuit/release.js';
 import type { Interval } from '../quantity/interval.js';
-import type { Reading, Step } from './plan.js';
+import type { Reading, Step } from './account-plan.js';
 
 const DAY = 86_400;
 

@@ -12,7 +12,9 @@ import { branchSteps } from './branch-working.js';
 import { rating } from './limits.js';
 import type { LoadInput } from './lowering.js';
 import type { Figures } from './figures.js';
-import type { AccountPlan, JunctionSpread, LimitPlan, Pulses, Reading, Step, Wiring } from './plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from './account-plan.js';
+import type { JunctionSpread } from './branch-plan.js';
+import type { Pulses, Wiring } from './circuit-plan.js';
 import { pauseOf } from './pulses.js';
 
 /** Forward voltages that are taken when nobody states them, volts. */

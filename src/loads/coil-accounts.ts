@@ -10,7 +10,7 @@ import { rmsOf, rmsSteps } from './pulses.js';
 import { heldAccount } from './coil-held.js';
 import type { Bench } from './lowering.js';
 import type { Bypass } from './series.js';
-import type { AccountPlan, LimitPlan, Reading, Step } from './plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from './account-plan.js';
 
 /** What a coil's accounts need of the circuit around it. */
 export interface CoilSetting {

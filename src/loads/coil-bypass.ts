@@ -5,7 +5,7 @@
 import { bypassTime } from '../circuit/bypass.js';
 import { formatValue } from '../quantity/print.js';
 import { acrossSteps } from './coil-working.js';
-import type { Reading, Step } from './plan.js';
+import type { Reading, Step } from './account-plan.js';
 import type { Bypass } from './series.js';
 
 /**

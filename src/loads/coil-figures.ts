@@ -6,7 +6,8 @@ import type { DropOut, Holding, PullIn } from './coil-voltages.js';
 import { PRACTICE, dropOutOf, holdingOf, maximumOf, pullInOf } from './coil-voltages.js';
 import type { Figures } from './figures.js';
 import { rating } from './limits.js';
-import type { LimitPlan, Origin, Reading } from './plan.js';
+import type { LimitPlan, Reading } from './account-plan.js';
+import type { Origin } from './branch-plan.js';
 
 /** Rise of a coil at its rated voltage, kelvin, up to 1 W and above (rule 8 of the format). */
 const RISE = { small: 25, large: 60 };

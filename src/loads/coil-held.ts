@@ -4,7 +4,7 @@ import type { CoilSetting } from './coil-accounts.js';
 import type { CoilFigures } from './coil-figures.js';
 import type { Holding } from './coil-voltages.js';
 import { pulledBy, pulledSteps } from './coil-pulsed.js';
-import type { AccountPlan, Reading, Step } from './plan.js';
+import type { AccountPlan, Reading, Step } from './account-plan.js';
 
 /** What keeps it pulled in: its current counts, whatever its temperature. */
 export function heldAccount(

@@ -6,7 +6,7 @@
  * while the current never stops, and is too low, which is the safe side, where it does.
  */
 import type { CoilSetting } from './coil-accounts.js';
-import type { Reading, Step } from './plan.js';
+import type { Reading, Step } from './account-plan.js';
 
 type Pulsed = Pick<CoilSetting, 'circuit' | 'part' | 'keeps'>;
 

@@ -6,7 +6,8 @@ import { interpolate } from '../quantity/points.js';
 import type { Quantity } from '../quantity/quantity.js';
 import { formatInterval, formatValue } from '../quantity/print.js';
 import type { Curve, Figures } from './figures.js';
-import type { LimitPlan, Origin } from './plan.js';
+import type { LimitPlan } from './account-plan.js';
+import type { Origin } from './branch-plan.js';
 
 /** Shares of the nominal voltage that are taken when nobody states them (rule 8 of the format). */
 const PULL_IN: Interval = { min: 0.55, typ: 0.65, max: 0.75 };

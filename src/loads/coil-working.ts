@@ -4,7 +4,8 @@ import { leftSteps } from './branch-working.js';
 import type { Winding } from './clamp-working.js';
 import type { CoilFigures } from './coil-figures.js';
 import { dropOutCurrent, thermalIn } from './coil-figures.js';
-import type { Member, Origin, Reading, Step } from './plan.js';
+import type { Reading, Step } from './account-plan.js';
+import type { Member, Origin } from './branch-plan.js';
 
 const ZERO = [COPPER_ZERO, '°C'] as const;
 

@@ -5,7 +5,7 @@ import { drawOf, lastsOf, unknownStart, withPeak } from './draw.js';
 import type { Figures } from './figures.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { Member } from './plan.js';
+import type { Member } from './branch-plan.js';
 import { startingVoltage } from './terminals.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 

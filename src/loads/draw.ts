@@ -3,7 +3,8 @@ import { rmsOverSecond } from '../circuit/pulse.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import type { Figures } from './figures.js';
-import type { AccountPlan, Member } from './plan.js';
+import type { AccountPlan } from './account-plan.js';
+import type { Member } from './branch-plan.js';
 
 /** Somebody's typical draw, with no bound beside it, may be exceeded by half, a radio's by as much again (rule 8 of the format). */
 export const USUAL_EXCESS = 1.5;

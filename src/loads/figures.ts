@@ -11,7 +11,7 @@ import { parseQuantity } from '../quantity/parse.js';
 import type { Quantity } from '../quantity/quantity.js';
 import { closed } from '../quantity/quantity.js';
 import type { Path, Problem } from '../source/place.js';
-import type { Origin } from './plan.js';
+import type { Origin } from './branch-plan.js';
 
 /** A figure with its origin. */
 export interface Figure {

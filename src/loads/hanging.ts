@@ -2,7 +2,9 @@
 import type { Clamp, ClampSetting } from './clamp.js';
 import type { Driver } from './drivers/driver.js';
 import type { LoadInput } from './lowering.js';
-import type { AccountPlan, CircuitPlan, Member, Wiring } from './plan.js';
+import type { AccountPlan } from './account-plan.js';
+import type { Member } from './branch-plan.js';
+import type { CircuitPlan, Wiring } from './circuit-plan.js';
 import type { Winding } from './clamp-working.js';
 import type { Bypass, Series } from './series.js';
 

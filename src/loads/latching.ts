@@ -1,6 +1,6 @@
 /** Latching relays: a pulse sets them, and they stay so without power. What they draw is a matter of pulses, not of time. */
 import type { Figures } from './figures.js';
-import type { LatchingPlan } from './plan.js';
+import type { LatchingPlan } from './circuit-plan.js';
 
 /** Makers ask for pulses of this length, seconds (HF115F-L and its like: 50 ms typically). */
 const USUAL_PULSE = 50e-3;

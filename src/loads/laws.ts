@@ -2,7 +2,7 @@
 import type { FitOptions, ForwardPoint, Junction } from '../circuit/junction.js';
 import { fitJunction, junctionVoltage } from '../circuit/junction.js';
 import type { Curve } from './figures.js';
-import type { JunctionSpread } from './plan.js';
+import type { JunctionSpread } from './branch-plan.js';
 
 /** Current at which a forward voltage without a condition is taken to be stated, amperes. */
 const USUAL_CURRENT = 0.02;

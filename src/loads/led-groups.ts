@@ -2,7 +2,8 @@
 import type { Junction } from '../circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../circuit/junction.js';
 import { besideOthers, junctionCurrent } from '../circuit/side-by-side.js';
-import type { JunctionSpread, Reading } from './plan.js';
+import type { Reading } from './account-plan.js';
+import type { JunctionSpread } from './branch-plan.js';
 
 const each = ({ min, typ, max }: JunctionSpread, change: (j: Junction) => Junction): JunctionSpread => ({
   min: change(min),

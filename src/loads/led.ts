@@ -7,7 +7,8 @@ import { junctionSpread } from './laws.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import { rating } from './limits.js';
-import type { AccountPlan, JunctionSpread, LimitPlan, Reading, Step } from './plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from './account-plan.js';
+import type { JunctionSpread } from './branch-plan.js';
 import { inARow, sideBySide, worstShare } from './led-groups.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 

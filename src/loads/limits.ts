@@ -3,7 +3,7 @@ import { formatInterval } from '../quantity/print.js';
 import type { Dimension } from '../quantity/dimension.js';
 import { interpolate } from '../quantity/points.js';
 import type { Figure, Figures } from './figures.js';
-import type { Grade, LimitPlan, MarginClass } from './plan.js';
+import type { Grade, LimitPlan, MarginClass } from './account-plan.js';
 
 /**
  * A rating: the least figure stated for it. One written in the project counts as operating; one in a profile has the grade

@@ -3,7 +3,8 @@ import { closed } from '../quantity/quantity.js';
 import { branchSteps } from './branch-working.js';
 import { rating } from './limits.js';
 import type { LoadInput } from './lowering.js';
-import type { AccountPlan, LimitPlan, Member, Reading, Step } from './plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from './account-plan.js';
+import type { Member } from './branch-plan.js';
 import { resistorBears } from './resistor-power.js';
 import { seriesFigure } from './series.js';
 

@@ -5,7 +5,9 @@ import type { Path, Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
 import type { InputPin } from './lines/line.js';
 import type { SignalEnd } from './lines/signal.js';
-import type { AccountPlan, BootState, BranchPlan, CircuitPlan, Member, Origin } from './plan.js';
+import type { AccountPlan } from './account-plan.js';
+import type { BranchPlan, Member, Origin } from './branch-plan.js';
+import type { BootState, CircuitPlan } from './circuit-plan.js';
 
 /** A pin's resistance when no data sheet tells it, ohms; it is listed. */
 export const USUAL_PIN: Interval = { min: 12.5, typ: 25, max: 50 };

@@ -13,8 +13,10 @@ import { junctionSpread } from './laws.js';
 import { leadMember, ledAccount, resistorHeat, resistorMember } from './lit-in-turns.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { AccountPlan, BranchPlan, CircuitPlan, Member, Reading, Step } from './plan.js';
-import { GROUND } from './plan.js';
+import type { AccountPlan, Reading, Step } from './account-plan.js';
+import type { BranchPlan, Member } from './branch-plan.js';
+import type { CircuitPlan } from './circuit-plan.js';
+import { GROUND } from './branch-plan.js';
 import { seriesFigure } from './series.js';
 
 /** Whether an entry is of this kind. */

@@ -7,7 +7,8 @@
  */
 import type { Interval } from '../quantity/interval.js';
 import type { Figures } from './figures.js';
-import type { Pulses, Step } from './plan.js';
+import type { Step } from './account-plan.js';
+import type { Pulses } from './circuit-plan.js';
 
 /** Slower pulses than this, hertz, heat and cool what they flow through: to every account they are on throughout. */
 const SLOWEST = 10;

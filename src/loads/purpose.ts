@@ -1,6 +1,6 @@
 /** What a circuit is there for: when its load does no harm, and how much of the day it runs. */
 import type { Figures } from './figures.js';
-import type { Purpose } from './plan.js';
+import type { Purpose } from './circuit-plan.js';
 
 /**
  * The purpose of a circuit, or undefined when the file says nothing of it.

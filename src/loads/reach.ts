@@ -2,7 +2,7 @@
 import { branchCurrent } from '../circuit/branch.js';
 import { copperFactor } from '../circuit/copper.js';
 import { junctionAt } from '../circuit/junction.js';
-import type { Member } from './plan.js';
+import type { Member } from './branch-plan.js';
 
 /**
  * Amperes through members in series at a voltage.

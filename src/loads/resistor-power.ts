@@ -2,7 +2,7 @@
 import type { Interval } from '../quantity/interval.js';
 import type { Figures } from './figures.js';
 import { assumed, rating } from './limits.js';
-import type { AccountPlan, LimitPlan, Reading } from './plan.js';
+import type { AccountPlan, LimitPlan, Reading } from './account-plan.js';
 import { meanOf, meanSteps } from './pulses.js';
 
 /** What a resistor bears when nobody says so, watts (rule 8 of the format). */

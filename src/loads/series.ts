@@ -4,7 +4,8 @@ import { ohmsAfter, ohmsOverSecond } from '../circuit/bypass.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import type { Figure, Figures } from './figures.js';
-import type { AccountPlan, Member } from './plan.js';
+import type { AccountPlan } from './account-plan.js';
+import type { Member } from './branch-plan.js';
 import { resistorBears, resistorPower, unknownResistor } from './resistor-power.js';
 
 export interface Series {

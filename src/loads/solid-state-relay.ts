@@ -9,7 +9,8 @@ import { junctionSpread } from './laws.js';
 import { functionOf, rating } from './limits.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { AccountPlan, Member, Reading } from './plan.js';
+import type { AccountPlan, Reading } from './account-plan.js';
+import type { Member } from './branch-plan.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
 /** It is surely off with this share of the current that turns it on, when nobody says so (common practice, no source). */

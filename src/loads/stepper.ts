@@ -7,7 +7,7 @@ import { isMapping } from './figures.js';
 import { assumed } from './limits.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import type { AccountPlan, LimitPlan } from './plan.js';
+import type { AccountPlan, LimitPlan } from './account-plan.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
 /** Temperature that a winding's resistance is stated at, °C. */

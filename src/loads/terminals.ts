@@ -2,7 +2,8 @@
 import { closed } from '../quantity/quantity.js';
 import type { Figures } from './figures.js';
 import { functionOf } from './limits.js';
-import type { AccountPlan, Member, Reading, Step } from './plan.js';
+import type { AccountPlan, Reading, Step } from './account-plan.js';
+import type { Member } from './branch-plan.js';
 
 type Base = Pick<AccountPlan, 'kind' | 'circuits' | 'path'>;
 

@@ -6,8 +6,8 @@
  * backwards, so that what they join floats as one; diodes and regulators do not, and a switching regulator does not start on
  * what leaks in.
  */
-import type { BranchPlan } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { BranchPlan } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
 import type { Link, Project, TreeNode } from './project.js';

@@ -1,5 +1,5 @@
 /** A project with one thing in it different: for trying what a reading on the bench would be explained by. */
-import type { BranchPlan, Member, NetworkPlan } from '../loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Link, Project } from './project.js';
 

@@ -4,8 +4,8 @@
  */
 import type { BoundPin, Hook, NetworkSketch } from '../loads/lowering.js';
 import { USUAL_PIN } from '../loads/lowering.js';
-import type { BranchPlan, Member, NetworkPlan } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 
 /** How what hangs on a pin is put into a network: by firmware that drives it, or by what the pin does without. */
 export interface Hanging {

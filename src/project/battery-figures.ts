@@ -1,6 +1,6 @@
 /** What a supply says of itself as a battery: its charge, how long it is wanted to last, when it counts as empty. */
 import type { Figures } from '../loads/figures.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import type { BatteryPlan } from './project.js';

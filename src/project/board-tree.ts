@@ -2,7 +2,7 @@
 import type { Figures } from '../loads/figures.js';
 import { isMapping } from '../loads/figures.js';
 import { rating } from '../loads/limits.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import type { Path } from '../source/place.js';
 import { linkOf } from './link-figures.js';
 import type { Tree } from './tree.js';

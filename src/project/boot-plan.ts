@@ -1,6 +1,6 @@
 /** The project from a reset until firmware runs. */
 import type { NetworkSketch, PinAtBoot } from '../loads/lowering.js';
-import type { AccountPlan } from '../loads/plan.js';
+import type { AccountPlan } from '../loads/account-plan.js';
 import { assemble, pinOf } from './assemble.js';
 import { AT_BOOT, bootOf, strappedTo } from './loose-pins.js';
 import type { BootPlan } from './project.js';

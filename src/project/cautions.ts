@@ -1,5 +1,5 @@
 /** What can hurt somebody, said in plain words: the tool reckons currents, it does not call an installation safe. */
-import type { CircuitPlan, ContactSide } from '../loads/plan.js';
+import type { CircuitPlan, ContactSide } from '../loads/circuit-plan.js';
 import type { TreeNode } from './project.js';
 
 /** Direct and alternating voltages above these can hurt through the skin, volts (common practice, no source). */

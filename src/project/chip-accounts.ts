@@ -1,5 +1,5 @@
 /** The accounts of a chip's pins in use, of the sums they belong to, and of its totals. */
-import type { Grade } from '../loads/plan.js';
+import type { Grade } from '../loads/account-plan.js';
 import { lowerDrive } from './chip-drive.js';
 import type { Row } from './chip-limits.js';
 import { covers } from './chip-limits.js';

@@ -5,7 +5,7 @@ import type { Profile } from '../catalogue/profile.js';
 import type { Figure, Figures } from '../loads/figures.js';
 import { OWN_FIGURE, isMapping } from '../loads/figures.js';
 import type { Pull, Threshold, Thresholds } from '../loads/lines/line.js';
-import type { Origin } from '../loads/plan.js';
+import type { Origin } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { interpolate } from '../quantity/points.js';

@@ -2,7 +2,7 @@
 import type { Profile } from '../catalogue/profile.js';
 import type { Figures } from '../loads/figures.js';
 import { isMapping } from '../loads/figures.js';
-import type { BootState } from '../loads/plan.js';
+import type { BootState } from '../loads/circuit-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Path } from '../source/place.js';
 import type { Gathered } from './remarks.js';

@@ -3,7 +3,7 @@ import type { PinResistance } from '../circuit/pin.js';
 import { pinsIn } from '../catalogue/pin-range.js';
 import type { InputPin, Pull } from '../loads/lines/line.js';
 import type { BoundPin } from '../loads/lowering.js';
-import type { BootState } from '../loads/plan.js';
+import type { BootState } from '../loads/circuit-plan.js';
 import type { Path } from '../source/place.js';
 import { chipAccounts, sumId } from './chip-accounts.js';
 import { driveOf, resistanceOf, rowsOf } from './chip-drive.js';

@@ -5,7 +5,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
-import { GROUND } from '../loads/plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import { checkEntry } from '../source/check.js';
 import type { Path } from '../source/place.js';
 import type { DerivedType } from './between.js';

@@ -4,7 +4,7 @@
  */
 import type { Figures } from '../loads/figures.js';
 import { isMapping } from '../loads/figures.js';
-import type { BootState } from '../loads/plan.js';
+import type { BootState } from '../loads/circuit-plan.js';
 import type { Chip } from './chip.js';
 import { pinNamed } from './names.js';
 import { isState } from './pin-at-boot.js';

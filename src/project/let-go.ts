@@ -13,17 +13,9 @@ import { UNPUBLISHED, UNPUBLISHED_DEAD, unpublished } from '../loads/lines/injec
 import type { InputPin } from '../loads/lines/line.js';
 import { UNCLAMPED, UNCLAMPED_LIMIT } from '../loads/lines/overdriven.js';
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
-import type {
-  AccountPlan,
-  BranchPlan,
-  LimitPlan,
-  Member,
-  NetworkPlan,
-  Reading,
-  SolvedBranch,
-  Step,
-} from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { AccountPlan, LimitPlan, Reading, SolvedBranch, Step } from '../loads/account-plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Path } from '../source/place.js';
 

@@ -5,7 +5,7 @@
 import type { Figures } from '../loads/figures.js';
 import { junctionSpread } from '../loads/laws.js';
 import { assumed, orInPeaks, rating } from '../loads/limits.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
 import type { Point } from '../quantity/points.js';

@@ -3,7 +3,7 @@ import type { Profile } from '../catalogue/profile.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { Bench, Lowered } from '../loads/lowering.js';
 import { NOTHING } from '../loads/lowering.js';
-import type { CircuitPlan, LatchingPlan } from '../loads/plan.js';
+import type { CircuitPlan, LatchingPlan } from '../loads/circuit-plan.js';
 import { lowerContact } from '../loads/contacts/contact.js';
 import { pulsesOf } from '../loads/pulses.js';
 import { latchingOf } from '../loads/latching.js';

@@ -6,8 +6,8 @@
  */
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
 import type { BoundPin, Hook, PinAtBoot } from '../loads/lowering.js';
-import type { BranchPlan, CurvePoint, Member } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { BranchPlan, CurvePoint, Member } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import { exactly } from '../quantity/interval.js';
 import type { Hanging } from './assemble.js';
 import { DRIVEN, hangingAt, nodeOf, throughPins } from './assemble.js';

@@ -1,6 +1,8 @@
 /** Meter readings: what each is of, and how much it says. */
 import { isMapping } from '../loads/figures.js';
-import type { AccountPlan, CircuitPlan, NetworkPlan } from '../loads/plan.js';
+import type { AccountPlan } from '../loads/account-plan.js';
+import type { NetworkPlan } from '../loads/branch-plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { closed } from '../quantity/quantity.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';

@@ -1,6 +1,6 @@
 /** Modes and interlocks. */
 import { isMapping } from '../loads/figures.js';
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { parseQuantity } from '../quantity/parse.js';
 import type { Path } from '../source/place.js';
 import { circuitsNamed } from './names.js';

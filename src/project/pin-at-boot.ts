@@ -1,7 +1,7 @@
 /** What a chip's pins do from reset until firmware runs: as the file says, or the board's profile, or the chip's. */
 import type { PinAtBoot } from '../loads/lowering.js';
-import type { BootState } from '../loads/plan.js';
-import { BOOT_STATES } from '../loads/plan.js';
+import type { BootState } from '../loads/circuit-plan.js';
+import { BOOT_STATES } from '../loads/circuit-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';

@@ -3,7 +3,7 @@ import type { InputPin } from '../loads/lines/line.js';
 import type { Chip } from './chip.js';
 import type { ChipPin, Strap } from './chip-setting.js';
 import type { PinFact, Project, StrapPlan } from './project.js';
-import { carriesAnything } from '../loads/plan.js';
+import { carriesAnything } from '../loads/branch-plan.js';
 
 /** A pin as one that takes what is pushed in, by its account. */
 export function inputNamed(chips: ReadonlyMap<string, Chip>, account: string): InputPin | undefined {

@@ -2,8 +2,8 @@
 import { junctionSpread } from '../loads/laws.js';
 import type { Hook, NetworkSketch } from '../loads/lowering.js';
 import { USUAL_PIN } from '../loads/lowering.js';
-import type { Member } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { Member } from '../loads/branch-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import { closed } from '../quantity/quantity.js';
 import type { Bench } from './controllers.js';
 import type { Gathered } from './remarks.js';

@@ -1,16 +1,8 @@
 /** The resolved project: every name bound, every figure read, every load lowered to circuits. Nothing here is text. */
 import type { Interval } from '../quantity/interval.js';
-import type {
-  AccountPlan,
-  BootState,
-  CircuitPlan,
-  Direction,
-  JunctionSpread,
-  LimitPlan,
-  LineFact,
-  NetworkPlan,
-  Origin,
-} from '../loads/plan.js';
+import type { AccountPlan, Direction, LimitPlan } from '../loads/account-plan.js';
+import type { JunctionSpread, NetworkPlan, Origin } from '../loads/branch-plan.js';
+import type { BootState, CircuitPlan, LineFact } from '../loads/circuit-plan.js';
 import type { Unsourced } from '../loads/figures.js';
 import type { LineEnd } from '../loads/lines/line.js';
 import type { OpenQuestion, PinAtBoot } from '../loads/lowering.js';

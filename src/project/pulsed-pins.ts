@@ -1,5 +1,5 @@
 /** Pulses of pins: a pin has one train of them, whatever hangs on it. */
-import type { CircuitPlan, Pulses } from '../loads/plan.js';
+import type { CircuitPlan, Pulses } from '../loads/circuit-plan.js';
 import type { Remarks } from '../loads/figures.js';
 
 const alike = (a: Pulses, b: Pulses): boolean =>

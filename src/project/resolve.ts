@@ -7,7 +7,7 @@ import { isMapping } from '../loads/figures.js';
 import type { Lowered, NetworkSketch } from '../loads/lowering.js';
 import type { LoweredLine } from '../loads/lines/line.js';
 import { lowerSignals } from '../loads/lines/signals.js';
-import type { AccountPlan } from '../loads/plan.js';
+import type { AccountPlan } from '../loads/account-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, checkFrame, isEntryKind } from '../source/check.js';

@@ -1,7 +1,7 @@
 /** What a supply may give: current by its state and in peaks, power, and the capacitance that it may be asked to charge. */
 import type { Figures } from '../loads/figures.js';
 import { rating } from '../loads/limits.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import { mostGiven } from './link-figures.js';
 import type { TreeNode } from './project.js';
 import type { SupplyState } from './supply-states.js';

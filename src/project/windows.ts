@@ -1,6 +1,6 @@
 /** Windows of supply voltages: those of chips and of boards' inlets, which their rails are held to, and those of loads. */
 import type { Figure, Figures } from '../loads/figures.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import { closed } from '../quantity/quantity.js';
 import type { DipPlan, SupplyWindow } from './project.js';
 

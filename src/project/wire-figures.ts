@@ -6,7 +6,7 @@ import type { Profile, ProfileKind } from '../catalogue/profile.js';
 import type { Figure } from '../loads/figures.js';
 import { Figures } from '../loads/figures.js';
 import { rating } from '../loads/limits.js';
-import type { LimitPlan } from '../loads/plan.js';
+import type { LimitPlan } from '../loads/account-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';

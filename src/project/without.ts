@@ -5,8 +5,9 @@
  */
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
 import type { LineEnd } from '../loads/lines/line.js';
-import type { BranchPlan, CircuitPlan, Member, NetworkPlan } from '../loads/plan.js';
-import { GROUND } from '../loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
+import { GROUND } from '../loads/branch-plan.js';
 import { exactly } from '../quantity/interval.js';
 import { nodeOf } from './assemble.js';
 import { faint, wired, yielding } from './loose-pins.js';

@@ -1,7 +1,7 @@
 /**
  * A winding on a pin gets a transistor with its resistors, a clamp, and a supply that can feed it.
  */
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { placeOf } from '../project/places.js';
 import type { Case, Way } from './cures.js';
 import { entryOf } from './entries.js';

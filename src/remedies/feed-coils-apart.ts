@@ -3,7 +3,7 @@
  * removed, and the steps say in the boards' own labels which terminals and grounds join and which do not.
  */
 import { isMapping } from '../loads/figures.js';
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { beforeCables } from '../project/same-node.js';
 import type { Case, Way } from './cures.js';
 import type { Change, Cure } from './prove.js';

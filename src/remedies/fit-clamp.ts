@@ -1,5 +1,5 @@
 /** A winding behind a driver that nothing clamps gets a diode across it; one that is fitted the wrong way round is turned. */
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import type { Way } from './cures.js';
 import { entryOf } from './entries.js';
 import type { Cure } from './prove.js';

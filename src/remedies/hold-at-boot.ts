@@ -1,7 +1,7 @@
 /** A load that starts, or may start, before firmware runs: a resistor that holds it, another pin, another active level. */
 import { LEAKAGE } from '../project/loose-pins.js';
 import { nextBelow } from '../quantity/preferred.js';
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import type { PinUse, Project } from '../project/project.js';
 import { isMapping } from '../loads/figures.js';
 import type { Case, Way } from './cures.js';

@@ -6,7 +6,7 @@ import { judge } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { accountKey, worse } from '../checks/verdict.js';
 import type { Account, LimitMet } from '../ledger/account.js';
-import type { Direction, QuantityName } from '../loads/plan.js';
+import type { Direction, QuantityName } from '../loads/account-plan.js';
 import { withChanges } from './change.js';
 
 /** One change to the project: the value at a path, or undefined to take it away. */

@@ -1,5 +1,5 @@
 /** LEDs that draw too much for themselves, their pin, its group or the chip get a larger series resistor. */
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { nextAbove } from '../quantity/preferred.js';
 import type { Case, Way } from './cures.js';
 import { entryOf, figureIn, partText, toleranceIn } from './entries.js';

@@ -1,6 +1,6 @@
 /** What spares a contact: something across its load that takes the current over, nothing across itself, a cooler heat sink. */
 import { capacitorFor, resistorFor, varistorFor } from '../circuit/contact-protection.js';
-import type { ContactSide } from '../loads/plan.js';
+import type { ContactSide } from '../loads/circuit-plan.js';
 import { nextAbove, nextBelow } from '../quantity/preferred.js';
 import { partText } from './entries.js';
 import type { Case, Way } from './cures.js';

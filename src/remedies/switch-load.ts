@@ -3,7 +3,7 @@
  * current, and the load is fed from the rail. So does what stands above the pin's supply and pushes into it.
  */
 import { isMapping } from '../loads/figures.js';
-import type { CircuitPlan } from '../loads/plan.js';
+import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { railOfPin } from '../project/rail-of-pin.js';
 import { beforeCables } from '../project/same-node.js';
 import type { Case, Way } from './cures.js';

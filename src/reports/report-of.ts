@@ -5,7 +5,7 @@ import type { JudgedAccount } from '../checks/verdict.js';
 import type { Account, LimitMet } from '../ledger/account.js';
 import type { Method, Statistics } from '../ledger/statistics.js';
 import { PERCENTILES } from '../ledger/statistics.js';
-import type { Origin } from '../loads/plan.js';
+import type { Origin } from '../loads/branch-plan.js';
 import type { Cures } from '../remedies/cures.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';

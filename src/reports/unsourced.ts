@@ -2,7 +2,7 @@
 import type { Judgement } from '../checks/judge.js';
 import type { Account } from '../ledger/account.js';
 import type { Report } from './report.js';
-import type { Origin } from '../loads/plan.js';
+import type { Origin } from '../loads/branch-plan.js';
 
 const textOf = ({ document, where }: Pick<Origin, 'document' | 'where'>): string =>
   where === undefined || where === '' ? document : `${document}, ${where}`;

@@ -1,7 +1,7 @@
 /** The sums behind a name: an account, everything of a circuit, or the findings of a rule. */
 import type { Judgement } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
-import type { Step } from '../loads/plan.js';
+import type { Step } from '../loads/account-plan.js';
 import { figure, limitFigure, percent } from '../wording/phrases.js';
 
 export interface WorkingFor {

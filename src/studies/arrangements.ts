@@ -4,7 +4,7 @@
  */
 import type { Judgement } from '../checks/judge.js';
 import { isMapping } from '../loads/figures.js';
-import type { BoardWiring } from '../loads/plan.js';
+import type { BoardWiring } from '../loads/circuit-plan.js';
 import { beforeCables } from '../project/same-node.js';
 import { withChanges } from '../remedies/change.js';
 import type { Change } from '../remedies/prove.js';

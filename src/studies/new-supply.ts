@@ -3,7 +3,7 @@
  * the worst moment with the policy's margin, and its wires with the fuse in them.
  */
 import type { Judgement } from '../checks/judge.js';
-import type { BoardWiring } from '../loads/plan.js';
+import type { BoardWiring } from '../loads/circuit-plan.js';
 import type { Prover } from '../remedies/prove.js';
 import type { CoilSupply } from '../remedies/supply-for.js';
 import { lengthTo } from '../remedies/rewire.js';

@@ -5,7 +5,7 @@ import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { VERDICTS, worse, worstOf } from '../checks/verdict.js';
 import { boardsOf } from '../checks/relay-boards/boards.js';
-import type { BoardWiring } from '../loads/plan.js';
+import type { BoardWiring } from '../loads/circuit-plan.js';
 import type { Change, Prover } from '../remedies/prove.js';
 import { proverOf } from '../remedies/prove.js';
 import type { CoilSupply } from '../remedies/supply-for.js';

@@ -1,6 +1,6 @@
 /** The wiring of an arrangement, step by step in the board's own labels, and what to measure before the controller joins. */
 import type { Judgement } from '../checks/judge.js';
-import type { BoardWiring } from '../loads/plan.js';
+import type { BoardWiring } from '../loads/circuit-plan.js';
 import { hasControllersGround } from '../project/grounds.js';
 import { railOfPin } from '../project/rail-of-pin.js';
 import type { CoilSupply } from '../remedies/supply-for.js';

@@ -1,6 +1,6 @@
 /** What is said of chips and rails whose supply is dead while others live. */
 import type { Finding } from '../checks/finding.js';
-import type { Grade } from '../loads/plan.js';
+import type { Grade } from '../loads/account-plan.js';
 import { circuitsOf, listed, many, pinsOf, safely } from './boot-sentences.js';
 import { lineOf, sentence } from './phrases.js';
 

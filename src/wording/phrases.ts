@@ -1,7 +1,7 @@
 /** Phrases that many sentences share: what is carried, what may be carried, how much is in hand. */
 import type { Finding } from '../checks/finding.js';
 import type { Account, LimitMet } from '../ledger/account.js';
-import type { Grade } from '../loads/plan.js';
+import type { Grade } from '../loads/account-plan.js';
 import type { Dimension } from '../quantity/dimension.js';
 import { formatValue } from '../quantity/print.js';
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { coilTemperature, copperFactor } from '../../src/circuit/copper.js';
 import { releaseTime } from '../../src/circuit/release.js';
-import type { Step } from '../../src/loads/plan.js';
+import type { Step } from '../../src/loads/account-plan.js';
 import { judged } from './judged.js';
 
 const COIL =

@@ -1,7 +1,7 @@
 /** Which end of a figure a lean of the ledger's corners takes, written down a second time for the tests. */
 import type { AskedLean, Lean } from '../../src/ledger/corner.js';
-import type { BranchPlan, Member, NetworkPlan } from '../../src/loads/plan.js';
-import { GROUND } from '../../src/loads/plan.js';
+import type { BranchPlan, Member, NetworkPlan } from '../../src/loads/branch-plan.js';
+import { GROUND } from '../../src/loads/branch-plan.js';
 
 export type Ends = 'min' | 'typ' | 'max';
 

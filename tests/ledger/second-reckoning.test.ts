@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Corner } from '../../src/ledger/corner.js';
 import { solver } from '../../src/ledger/solver.js';
-import { isFalling } from '../../src/loads/plan.js';
+import { isFalling } from '../../src/loads/branch-plan.js';
 import type { Project } from '../../src/project/project.js';
 import { projectOf, projects } from '../properties/projects.js';
 import { reckon } from '../properties/reckoning.js';

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Account } from '../../src/ledger/account.js';
 import { ledgerOf } from '../../src/ledger/ledger.js';
-import { hasPeaks } from '../../src/loads/plan.js';
+import { hasPeaks } from '../../src/loads/branch-plan.js';
 import { sized } from '../sizes.js';
 import { CIRCUIT_TYPES } from './circuit-types.js';
 import { projectOf } from './projects.js';

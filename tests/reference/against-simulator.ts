@@ -1,6 +1,6 @@
 /** A solution of the ledger held against the simulator: what flows in every branch and link, and where every node stands. */
 import type { Solution } from '../../src/ledger/solution.js';
-import { GROUND } from '../../src/loads/plan.js';
+import { GROUND } from '../../src/loads/branch-plan.js';
 import { figuresIn } from './corner-figures.js';
 import { branchesOf, netlistOf } from './netlist.js';
 import type { Simulator } from './simulator.js';

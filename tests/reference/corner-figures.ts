@@ -1,8 +1,8 @@
 /** The figures of a project in one corner of its ledger, chosen by the corner's words and by nothing of the ledger's code. */
 import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/moment.js';
-import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/plan.js';
-import { GROUND, isFalling } from '../../src/loads/plan.js';
+import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/branch-plan.js';
+import { GROUND, isFalling } from '../../src/loads/branch-plan.js';
 import { placeOf } from '../../src/project/places.js';
 import type { Link, Project, TreeNode } from '../../src/project/project.js';
 import type { Interval } from '../../src/quantity/interval.js';

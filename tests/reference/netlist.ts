@@ -3,8 +3,8 @@
  * the supply tree a part, and a source of 0 V in each branch and link to read its current by.
  */
 import type { Junction } from '../../src/circuit/junction.js';
-import type { BranchPlan, Member } from '../../src/loads/plan.js';
-import { GROUND } from '../../src/loads/plan.js';
+import type { BranchPlan, Member } from '../../src/loads/branch-plan.js';
+import { GROUND } from '../../src/loads/branch-plan.js';
 import type { Link, Project } from '../../src/project/project.js';
 import type { Figures } from './corner-figures.js';
 import { THERMAL } from './simulator.js';

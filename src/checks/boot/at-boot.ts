@@ -1,6 +1,6 @@
 /** What loads do until firmware runs, held against what the file says is safe. */
 import type { AtBoot } from '../../ledger/boot.js';
-import type { BootState, CircuitPlan, Purpose } from '../../loads/plan.js';
+import type { BootState, CircuitPlan, Purpose } from '../../loads/circuit-plan.js';
 import type { Finding, Judged } from '../finding.js';
 
 /** What a circuit does, and why. */

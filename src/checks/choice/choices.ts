@@ -6,7 +6,8 @@
 import { TYPICAL } from '../../ledger/corner.js';
 import type { Ledger } from '../../ledger/ledger.js';
 import type { Solution } from '../../ledger/solution.js';
-import type { CircuitPlan, ContactPlan, Purpose, Step } from '../../loads/plan.js';
+import type { Step } from '../../loads/account-plan.js';
+import type { CircuitPlan, ContactPlan, Purpose } from '../../loads/circuit-plan.js';
 import type { Path } from '../../source/place.js';
 
 export type Side = ContactPlan['wired'];

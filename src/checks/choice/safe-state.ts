@@ -1,6 +1,6 @@
 /** Protects people and things when power fails: a coil without power leaves its load in a state that is not the safe one. */
 import type { Ledger } from '../../ledger/ledger.js';
-import type { CircuitPlan } from '../../loads/plan.js';
+import type { CircuitPlan } from '../../loads/circuit-plan.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { choiceNames } from './choice-names.js';
 import { choicesOf } from './choices.js';

@@ -2,7 +2,7 @@
  * Protects what a latching relay with one coil switches: current one way sets it, and current the other way resets it. A
  * transistor lets current flow one way only, so that once set it stays so for good.
  */
-import type { CircuitPlan } from '../../loads/plan.js';
+import type { CircuitPlan } from '../../loads/circuit-plan.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 /** Whether its current can only flow one way; nobody knows of what is switched elsewhere, or inside a black box. */

@@ -3,7 +3,7 @@
  * A diode across a load on alternating voltage shorts every other half wave.
  */
 import { capacitorFor, resistorFor, varistorFor } from '../../circuit/contact-protection.js';
-import type { CircuitPlan, ContactSide } from '../../loads/plan.js';
+import type { CircuitPlan, ContactSide } from '../../loads/circuit-plan.js';
 import { formatValue } from '../../quantity/print.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 

@@ -2,7 +2,7 @@
  * Protects a changeover with a load on either side. Both hang on its one common terminal, and it breaks before it makes: for some
  * milliseconds neither is fed, and an arc that still burns then joins the two.
  */
-import type { ContactSide } from '../../loads/plan.js';
+import type { ContactSide } from '../../loads/circuit-plan.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 /** Above these a voltage can hurt, volts (common practice, no source). */

@@ -4,7 +4,7 @@
  * (13C3311), which asks for a zener in series with the diode where loads are inductive or lamps.
  */
 import { releaseTime } from '../../circuit/release.js';
-import type { Step } from '../../loads/plan.js';
+import type { Step } from '../../loads/account-plan.js';
 import { formatValue } from '../../quantity/print.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 

@@ -4,7 +4,7 @@
  */
 import { junctionVoltage } from '../../circuit/junction.js';
 import { boundsOfReading } from '../../ledger/measured.js';
-import type { BranchPlan } from '../../loads/plan.js';
+import type { BranchPlan } from '../../loads/branch-plan.js';
 import type { ModeSearch } from '../../ledger/moments.js';
 import { solver } from '../../ledger/solver.js';
 import { fedFrom, withPart } from '../../project/altered.js';

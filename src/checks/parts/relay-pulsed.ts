@@ -2,7 +2,7 @@
  * An armature follows slow pulses: it chatters, and a contact that switches at every pulse is worn out within days. From about
  * a thousand a second on it feels their mean. Common practice, no source.
  */
-import type { CircuitPlan } from '../../loads/plan.js';
+import type { CircuitPlan } from '../../loads/circuit-plan.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 /** Hertz. */

@@ -1,5 +1,5 @@
 /** The relay boards of a project, each once. */
-import type { BoardWiring } from '../../loads/plan.js';
+import type { BoardWiring } from '../../loads/circuit-plan.js';
 import type { Project } from '../../project/project.js';
 
 export function boardsOf(project: Project): { readonly owner: string; readonly board: BoardWiring }[] {

@@ -3,7 +3,7 @@
  * LED lives from the supply of the coils, or returns to their ground.
  */
 import { hasControllersGround } from '../../project/grounds.js';
-import type { BoardWiring } from '../../loads/plan.js';
+import type { BoardWiring } from '../../loads/circuit-plan.js';
 import type { Project } from '../../project/project.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import { boardsOf, hasCouplers } from './boards.js';

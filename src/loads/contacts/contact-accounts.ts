@@ -1,7 +1,7 @@
 /** The accounts of a contact that carries its load: its rating, the least that keeps it clean, how long it lasts, what nobody states. */
 import { branchSteps } from '../branch-working.js';
 import { unknownStart } from '../draw.js';
-import type { AccountPlan, Reading } from '../plan.js';
+import type { AccountPlan, Reading } from '../account-plan.js';
 import type { Contact, ContactBase } from './contact.js';
 import { startKey } from './contact-load.js';
 import { currentLimits, leastOf, lifeRow } from './contact-limits.js';

@@ -4,7 +4,8 @@
  */
 import { closed } from '../../quantity/quantity.js';
 import { functionOf } from '../limits.js';
-import type { AccountPlan, Member, Reading } from '../plan.js';
+import type { AccountPlan, Reading } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
 import type { Contact, ContactBase } from './contact.js';
 import { figuresWith } from './contact-figures.js';
 

@@ -1,7 +1,8 @@
 /** What a contact is held to: its rating for the kind of load that hangs on it, or the share of the resistive one that practice allows. */
 import { SHARE_OF_RESISTIVE, betweenPoints } from '../../circuit/contact.js';
 import { formatValue } from '../../quantity/print.js';
-import type { LimitPlan, Origin } from '../plan.js';
+import type { LimitPlan } from '../account-plan.js';
+import type { Origin } from '../branch-plan.js';
 import type { ContactLoad } from './contact-load.js';
 import type { RatedFor, RatingRow } from './contact-rating.js';
 import { rowsFor } from './contact-rating.js';

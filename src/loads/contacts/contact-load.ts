@@ -8,7 +8,7 @@ import { drawOf, withPeak } from '../draw.js';
 import type { Figures } from '../figures.js';
 import { USUAL_COLD } from '../lamp.js';
 import type { Bench } from '../lowering.js';
-import type { Member, Origin } from '../plan.js';
+import type { Member, Origin } from '../branch-plan.js';
 import { LOAD_KINDS } from './contact-rating.js';
 
 export interface ContactLoad {

@@ -2,7 +2,7 @@
 import type { ContactLoadKind } from '../../circuit/contact.js';
 import { closed } from '../../quantity/quantity.js';
 import type { Figures } from '../figures.js';
-import type { Origin } from '../plan.js';
+import type { Origin } from '../branch-plan.js';
 
 export const LOAD_KINDS: readonly ContactLoadKind[] = ['resistive', 'inductive', 'motor', 'lamp', 'capacitive'];
 

@@ -4,8 +4,10 @@
  */
 import type { Figures } from '../figures.js';
 import type { Bench, Lowered, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, BranchPlan, ContactPlan, ContactSide, Member } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { AccountPlan } from '../account-plan.js';
+import type { BranchPlan, Member } from '../branch-plan.js';
+import type { ContactPlan, ContactSide } from '../circuit-plan.js';
+import { GROUND } from '../branch-plan.js';
 import {
   currentAccount,
   drawUnknown,

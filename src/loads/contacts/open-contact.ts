@@ -4,7 +4,8 @@
  */
 import { throughCapacitor } from '../../circuit/contact.js';
 import { closed } from '../../quantity/quantity.js';
-import type { AccountPlan, Member, Step } from '../plan.js';
+import type { AccountPlan, Step } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
 import type { Contact, ContactBase } from './contact.js';
 
 /** Mains frequency, hertz: the higher of the two lets more through. */

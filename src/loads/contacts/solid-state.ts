@@ -1,7 +1,8 @@
 /** The output of a solid-state relay: it keeps a voltage for itself, and what it keeps heats it. */
 import { closed } from '../../quantity/quantity.js';
 import { heatAccount, heatOf } from '../drivers/junction-heat.js';
-import type { AccountPlan, Member, Reading } from '../plan.js';
+import type { AccountPlan, Reading } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
 import type { Contact, ContactBase, ContactInput } from './contact.js';
 
 const partOf = (circuit: string): string => `${circuit}.output`;

@@ -2,7 +2,7 @@
 import { alternatingEnergy, directEnergy } from '../../circuit/inductive-load.js';
 import { storedEnergy } from '../../circuit/release.js';
 import { rating } from '../limits.js';
-import type { AccountPlan, Reading, Step } from '../plan.js';
+import type { AccountPlan, Reading, Step } from '../account-plan.js';
 import type { Contact, ContactBase } from './contact.js';
 import type { Suppression } from './suppression.js';
 

@@ -4,7 +4,7 @@ import { closed } from '../../quantity/quantity.js';
 import { branchSteps } from '../branch-working.js';
 import type { Figures } from '../figures.js';
 import type { ArrayChannel } from '../lowering.js';
-import type { AccountPlan, Reading } from '../plan.js';
+import type { AccountPlan, Reading } from '../account-plan.js';
 
 /** The typical gain is so many times the least (rule 14 of the format). */
 const TYPICAL_GAIN = 2;

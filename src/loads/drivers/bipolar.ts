@@ -2,8 +2,9 @@
 import { leftForBase } from '../../circuit/bipolar.js';
 import { junctionAt } from '../../circuit/junction.js';
 import { branchSteps } from '../branch-working.js';
-import type { Member, Reading, Step } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { Reading, Step } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 import { inputOf } from './input.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
 import { bipolarEdges, switchingOf } from './switching.js';

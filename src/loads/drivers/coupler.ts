@@ -8,7 +8,8 @@ import { branchSteps, sourcesOf } from '../branch-working.js';
 import type { Curve, Figures } from '../figures.js';
 import { junctionSpread } from '../laws.js';
 import { rating } from '../limits.js';
-import type { AccountPlan, LimitPlan, Member, Origin, Reading, Step } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from '../account-plan.js';
+import type { Member, Origin } from '../branch-plan.js';
 
 /** What an output keeps for itself when nobody says so, volts. */
 const USUAL_SATURATION = { min: 0, typ: 0.1, max: 0.2 };

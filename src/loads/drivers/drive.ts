@@ -3,8 +3,9 @@
  * path to that level; whatever hangs on them is solved, so that no pair of stages needs a formula of its own.
  */
 import type { BoundPin, NetworkSketch } from '../lowering.js';
-import type { BranchPlan, Member, Reading, Step } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { Reading, Step } from '../account-plan.js';
+import type { BranchPlan, Member } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 
 /** The two states of a circuit. */
 export type State = 'on' | 'off';

@@ -5,7 +5,9 @@
 import type { Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, Member, Reading, Step, Wiring } from '../plan.js';
+import type { AccountPlan, Reading, Step } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
+import type { Wiring } from '../circuit-plan.js';
 import { unknownResistor } from '../resistor-power.js';
 import { arrayDriver } from './array.js';
 import { npn, pnp } from './bipolar.js';

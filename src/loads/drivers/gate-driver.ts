@@ -2,8 +2,8 @@
 import { closed } from '../../quantity/quantity.js';
 import { rating } from '../limits.js';
 import type { NetworkSketch } from '../lowering.js';
-import type { AccountPlan, LimitPlan } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { AccountPlan, LimitPlan } from '../account-plan.js';
+import { GROUND } from '../branch-plan.js';
 import { gateOf } from './gate.js';
 import type { LogicAccount } from './logic-input.js';
 import { readsLevels } from './logic-input.js';

@@ -1,7 +1,8 @@
 /** A gate: the voltage that it stands at against its source, what is asked of that, and how it comes about. */
 import { branchSteps } from '../branch-working.js';
-import type { Member, Reading, Step } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { Reading, Step } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 import type { State } from './drive.js';
 import { inputOf } from './input.js';
 import type { Input } from './input.js';

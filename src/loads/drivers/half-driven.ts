@@ -1,7 +1,7 @@
 /** A driver that may not be able to carry its load's current: what it keeps for itself then, and the most heat in between. */
 import { keptAt, mostHeat } from '../../circuit/half-driven.js';
 import type { Asked } from '../../circuit/half-driven.js';
-import type { Reading, Step } from '../plan.js';
+import type { Reading, Step } from '../account-plan.js';
 
 /** What is asked of a driver in a corner: the branch of its load as solved with its lowest drop. */
 export function askedOf(s: Reading, load: string, driver: string): Asked {

@@ -5,8 +5,8 @@
 import { closed } from '../../quantity/quantity.js';
 import type { Figure } from '../figures.js';
 import type { NetworkSketch } from '../lowering.js';
-import type { BranchPlan, Member } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { BranchPlan, Member } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 import type { State } from './drive.js';
 import type { StageSetting } from './stage.js';
 

@@ -1,7 +1,7 @@
 /** Junction temperature of a driver, and what it may be. */
 import { assumed, rating } from '../limits.js';
 import type { Figures } from '../figures.js';
-import type { AccountPlan, LimitPlan, Reading } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading } from '../account-plan.js';
 import { meanOf, meanSteps } from '../pulses.js';
 import type { Switching } from './switching.js';
 

@@ -1,6 +1,6 @@
 /** The input of a stage that reads levels: a gate driver, a bridge. Above its highest threshold it is surely high, below its lowest low. */
 import { closed } from '../../quantity/quantity.js';
-import type { AccountPlan, LimitPlan, Reading } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading } from '../account-plan.js';
 import type { Gate } from './gate.js';
 import type { StageSetting } from './stage.js';
 

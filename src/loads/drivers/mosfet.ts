@@ -8,7 +8,7 @@ import { interpolate } from '../../quantity/points.js';
 import type { Curve, Figures } from '../figures.js';
 import { rating } from '../limits.js';
 import { rmsOf } from '../pulses.js';
-import type { AccountPlan, LimitPlan, Reading, Step } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from '../account-plan.js';
 import type { Gate } from './gate.js';
 import { gateOf } from './gate.js';
 import { anywhereSteps, heatAnywhere } from './half-driven.js';

@@ -7,7 +7,8 @@ import { isMapping } from '../figures.js';
 import { UNPUBLISHED } from '../lines/injection.js';
 import { PIN_CLAMP } from '../lines/pin-clamp.js';
 import type { BoundPin, LoadInput } from '../lowering.js';
-import type { AccountPlan, BranchPlan, Member } from '../plan.js';
+import type { AccountPlan } from '../account-plan.js';
+import type { BranchPlan, Member } from '../branch-plan.js';
 
 /** Keys of a driver entry that say nothing of a part between the pin and the load. */
 const OWN_KEYS = new Set(['type', 'pin', 'pins', 'note']);

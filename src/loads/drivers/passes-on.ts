@@ -1,6 +1,6 @@
 /** What a coupler passes on, as an account: nothing behind it gets more, whatever it could switch. */
 import { branchSteps } from '../branch-working.js';
-import type { AccountPlan, LimitPlan, Reading } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading } from '../account-plan.js';
 import type { Coupler } from './coupler.js';
 import { passedOnSteps } from './coupler.js';
 import type { StageAccount } from './stage.js';

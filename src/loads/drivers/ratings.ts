@@ -2,7 +2,7 @@
 import { branchSteps } from '../branch-working.js';
 import type { Figures } from '../figures.js';
 import { rating } from '../limits.js';
-import type { AccountPlan, LimitPlan, Reading } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading } from '../account-plan.js';
 
 type Base = Pick<AccountPlan, 'id' | 'kind' | 'circuits' | 'path' | 'off' | 'loads'>;
 

@@ -1,5 +1,5 @@
 /** The proof that a driver lets go of a load that has no account of its own for that, as a coil has. */
-import type { AccountPlan, Reading } from '../plan.js';
+import type { AccountPlan, Reading } from '../account-plan.js';
 import type { Driver } from './driver.js';
 
 /** What still flows is next to nothing below this share of what the load takes. Common practice, no source. */

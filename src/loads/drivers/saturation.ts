@@ -1,7 +1,7 @@
 /** The voltage that an output leaves across itself, over the current through it, as the points of a data sheet give it. */
 import type { Interval } from '../../quantity/interval.js';
 import type { Curve } from '../figures.js';
-import type { CurvePoint, Member } from '../plan.js';
+import type { CurvePoint, Member } from '../branch-plan.js';
 
 /**
  * Points from 0 A on; to the left of the first the line through the first two goes on, and never below nothing.

@@ -1,7 +1,9 @@
 /** A stage of a driver: what it is given, and what it gives to the load or to the stage behind it. */
 import type { Figures } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, Member, Reading, Step, Wiring } from '../plan.js';
+import type { AccountPlan, Reading, Step } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
+import type { Wiring } from '../circuit-plan.js';
 import type { Drive, Level, State } from './drive.js';
 
 export interface StageSetting {

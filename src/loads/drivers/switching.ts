@@ -7,7 +7,7 @@
  */
 import { closed } from '../../quantity/quantity.js';
 import type { Figures } from '../figures.js';
-import type { Reading, Step } from '../plan.js';
+import type { Reading, Step } from '../account-plan.js';
 import { pulsesOf } from '../pulses.js';
 import type { Drive, State } from './drive.js';
 import type { StageSetting } from './stage.js';

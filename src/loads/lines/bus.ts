@@ -6,8 +6,9 @@
 import type { Interval } from '../../quantity/interval.js';
 import type { Bench } from '../lowering.js';
 import { USUAL_PIN } from '../lowering.js';
-import type { AccountPlan, BranchPlan, LineEnds, Member, Origin, Reading, Step } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { AccountPlan, LineEnds, Reading, Step } from '../account-plan.js';
+import type { BranchPlan, Member, Origin } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 import { injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
 import type { LineEnd, LoweredLine } from './line.js';

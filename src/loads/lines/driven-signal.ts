@@ -5,7 +5,8 @@
 import type { Interval } from '../../quantity/interval.js';
 import { formatInterval } from '../../quantity/print.js';
 import type { Bench, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, BranchPlan, LineEnds, Reading, Step } from '../plan.js';
+import type { AccountPlan, LineEnds, Reading, Step } from '../account-plan.js';
+import type { BranchPlan } from '../branch-plan.js';
 import { injectionAccount } from './injection.js';
 import { levelAccount } from './levels.js';
 import type { LoweredLine } from './line.js';

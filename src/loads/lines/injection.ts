@@ -5,7 +5,7 @@
 import { branchCurrent } from '../../circuit/branch.js';
 import { junctionAt, junctionVoltage } from '../../circuit/junction.js';
 import type { Interval } from '../../quantity/interval.js';
-import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../plan.js';
+import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../account-plan.js';
 import type { InputPin } from './line.js';
 import { inflowSteps } from './node-working.js';
 import { PIN_CLAMP } from './pin-clamp.js';

@@ -1,5 +1,5 @@
 /** Is a line understood? Its voltage, high and low, against what its receiver surely reads as such. */
-import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../plan.js';
+import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../account-plan.js';
 import type { Threshold, Thresholds } from './line.js';
 import { nodeSteps } from './node-working.js';
 

@@ -2,7 +2,8 @@
 import type { Interval } from '../../quantity/interval.js';
 import type { Figures } from '../figures.js';
 import type { Bench } from '../lowering.js';
-import type { AccountPlan, LineEnds, Member } from '../plan.js';
+import type { AccountPlan, LineEnds } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
 import { USUAL_POWER, resistorBears, resistorPower } from '../resistor-power.js';
 
 interface Line {

@@ -1,6 +1,8 @@
 /** Signal lines: what stands at a pin that reads, what holds it, and what becomes of it when more is pushed in than it takes. */
 import type { Interval } from '../../quantity/interval.js';
-import type { LimitPlan, LineFact, Origin } from '../plan.js';
+import type { LimitPlan } from '../account-plan.js';
+import type { Origin } from '../branch-plan.js';
+import type { LineFact } from '../circuit-plan.js';
 import type { Path } from '../../source/place.js';
 import type { Lowered } from '../lowering.js';
 

@@ -4,8 +4,8 @@
  * and one below it is the divider of every textbook.
  */
 import { symbol, unused } from '../branch-working.js';
-import type { Reading, SolvedBranch, Step } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { Reading, SolvedBranch, Step } from '../account-plan.js';
+import { GROUND } from '../branch-plan.js';
 
 const shortName = (part: string): string => part.slice(part.indexOf('.') + 1) || part;
 

@@ -1,5 +1,5 @@
 /** A line that stands above the supply of what reads it: whether that bears it, its maker has to say. */
-import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../plan.js';
+import type { AccountPlan, LimitPlan, LineEnds, Reading, Step } from '../account-plan.js';
 
 /** How far beyond its supply an input may be driven when nobody states it, volts (common practice, no source: what data sheets allow without a clamp current). */
 const ALLOWED = 0.3;

@@ -1,6 +1,6 @@
 /** The junctions at an input that lead what is pushed in beyond its supply to the supply, and what is pulled below ground to ground. */
 import { fitJunction } from '../../circuit/junction.js';
-import type { JunctionSpread } from '../plan.js';
+import type { JunctionSpread } from '../branch-plan.js';
 
 /**
  * Forward voltage of a pin's clamp at 1 mA and 25 °C, volts. The least is what one maker reckons with (Microchip, application

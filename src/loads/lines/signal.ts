@@ -3,7 +3,8 @@ import { closed } from '../../quantity/quantity.js';
 import type { Figures } from '../figures.js';
 import { rating } from '../limits.js';
 import type { BoundPin, LoadInput } from '../lowering.js';
-import type { LimitPlan, Origin } from '../plan.js';
+import type { LimitPlan } from '../account-plan.js';
+import type { Origin } from '../branch-plan.js';
 import type { Interval } from '../../quantity/interval.js';
 import type { InputPin, Threshold, Thresholds } from './line.js';
 

@@ -1,6 +1,6 @@
 /** All signals of a project, each lowered by the way it goes. */
 import type { Bench } from '../lowering.js';
-import type { AccountPlan } from '../plan.js';
+import type { AccountPlan } from '../account-plan.js';
 import { lowerBus } from './bus.js';
 import { lowerDriven } from './driven-signal.js';
 import type { LoweredLine } from './line.js';

@@ -9,7 +9,8 @@ import { leftSteps } from '../branch-working.js';
 import { USUAL_EXCESS } from '../draw.js';
 import type { Figure } from '../figures.js';
 import type { NetworkSketch } from '../lowering.js';
-import type { AccountPlan, LimitPlan, Member, Reading, Step } from '../plan.js';
+import type { AccountPlan, LimitPlan, Reading, Step } from '../account-plan.js';
+import type { Member } from '../branch-plan.js';
 import type { Board, Channel } from './board.js';
 import { farEnd } from './input-path.js';
 

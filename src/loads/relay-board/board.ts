@@ -4,7 +4,8 @@ import type { Drive } from '../drivers/drive.js';
 import type { Part } from '../drivers/row.js';
 import type { Figures } from '../figures.js';
 import type { BoundPin, LoadInput, NetworkSketch } from '../lowering.js';
-import type { AccountPlan, BoardWiring } from '../plan.js';
+import type { AccountPlan } from '../account-plan.js';
+import type { BoardWiring } from '../circuit-plan.js';
 import type { Fitted } from './fitted.js';
 
 /** What an input drives: a coupler's LED, a transistor's base, the coil itself, or nobody knows what. */

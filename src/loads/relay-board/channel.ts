@@ -2,7 +2,7 @@
 import { isMapping } from '../figures.js';
 import type { Lowered } from '../lowering.js';
 import { NOTHING } from '../lowering.js';
-import type { CircuitPlan } from '../plan.js';
+import type { CircuitPlan } from '../circuit-plan.js';
 import { unknownResistor } from '../resistor-power.js';
 import { blackBoxInput } from './black-box.js';
 import type { Board, Channel } from './board.js';

@@ -7,8 +7,8 @@ import type { Curve, Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import { junctionSpread } from '../laws.js';
 import type { BoundPin, Hook } from '../lowering.js';
-import type { Member } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { Member } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 import type { Board } from './board.js';
 
 export interface Fitted {

@@ -4,7 +4,7 @@ import { closed } from '../../quantity/quantity.js';
 import type { Dimension } from '../../quantity/dimension.js';
 import type { Curve, Figure } from '../figures.js';
 import { junctionSpread } from '../laws.js';
-import type { Member } from '../plan.js';
+import type { Member } from '../branch-plan.js';
 import type { Board } from './board.js';
 
 /** Small red, yellow and green indicators, volts at 2 mA; and the resistor of one on 5 V, ohms. */

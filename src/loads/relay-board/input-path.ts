@@ -4,8 +4,8 @@
  */
 import { closed } from '../../quantity/quantity.js';
 import type { Hook, NetworkSketch } from '../lowering.js';
-import type { BranchPlan, Member } from '../plan.js';
-import { GROUND } from '../plan.js';
+import type { BranchPlan, Member } from '../branch-plan.js';
+import { GROUND } from '../branch-plan.js';
 import type { Channel } from './board.js';
 import { indicatorBranch } from './indicator.js';
 

@@ -1,6 +1,6 @@
 /** What is never assumed of a board: the level that switches it on, and whether an indicator sits in series with the coupler. */
 import type { OpenQuestion } from '../lowering.js';
-import type { AccountPlan } from '../plan.js';
+import type { AccountPlan } from '../account-plan.js';
 import type { Board } from './board.js';
 
 interface Left {

@@ -1,7 +1,7 @@
 /** Which node feeds the inputs of a relay board and which its coils, as jumper and supplies say. */
 import type { Figures } from '../figures.js';
 import type { LoadInput } from '../lowering.js';
-import type { BoardWiring } from '../plan.js';
+import type { BoardWiring } from '../circuit-plan.js';
 import type { Board, Coupling } from './board.js';
 
 export function suppliesOf(
