@@ -6,7 +6,7 @@
 import { capacityAt, lastsFor, meanCurrent } from '../circuit/battery.js';
 import type { LimitPlan, Step } from '../loads/account-plan.js';
 import { meanOf } from '../loads/pulses.js';
-import type { BatteryPlan, TreeNode } from '../project/project.js';
+import type { BatteryPlan, TreeNode } from '../project/tree-plan.js';
 import type { Account, LimitMet } from './account.js';
 import { marginOf } from './account.js';
 import { flowsOf, total } from './bookings.js';

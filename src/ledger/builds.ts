@@ -3,7 +3,8 @@
  * rail's voltage, the output resistance of a chip's pins) is one figure with one value.
  */
 import type { JunctionSpread, Member, PinPassage } from '../loads/branch-plan.js';
-import type { Link, Project } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Interval } from '../quantity/interval.js';
 
 /** Where in its range each figure of one build lies, by name: 0 the lowest, a half the typical, 1 the highest. */

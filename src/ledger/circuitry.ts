@@ -2,7 +2,8 @@
 import type { BranchPlan, NetworkPlan } from '../loads/branch-plan.js';
 import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
-import type { Link, Project } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import { placeOf } from '../project/places.js';
 import type { Converter } from './collapse.js';
 import { convertersOf } from './collapse.js';

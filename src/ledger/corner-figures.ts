@@ -1,7 +1,7 @@
 /** The figures that a solution stands on: of every network and link, as its moment has them on and its corner leans them. */
 import type { BranchPlan } from '../loads/branch-plan.js';
 import { placeOf } from '../project/places.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Circuitry, KeptFigures, NetworkIndex } from './circuitry.js';
 import { keptFigures, networksOn } from './circuitry.js';
 import type { AskedLean, Corner, End, Lean } from './corner.js';

@@ -3,7 +3,7 @@ import { copperFactor } from '../circuit/copper.js';
 import type { Junction } from '../circuit/junction.js';
 import { junctionAt } from '../circuit/junction.js';
 import { WIRE_REFERENCE } from '../circuit/wire.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Point } from '../quantity/points.js';
 import { interpolate } from '../quantity/points.js';

@@ -2,7 +2,8 @@
 import { HEAT_NO_LIMIT, allowedByHeat, linearLoss } from '../circuit/regulator.js';
 import type { LimitPlan } from '../loads/account-plan.js';
 import { meanOf, rmsOf, rmsSteps } from '../loads/pulses.js';
-import type { Link, Project } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Shares } from './bookings.js';
 import { booksOf } from './bookings.js';
 import { figureOf } from './builds.js';

@@ -3,7 +3,8 @@
  * hear what the pin makes of the line; where nothing holds it, what it picks up may pass for a signal.
  */
 import { LEAKAGE } from '../project/loose-pins.js';
-import type { PinUse, Project } from '../project/project.js';
+import type { PinUse } from '../project/pin-plan.js';
+import type { Project } from '../project/project.js';
 import type { AtBoot } from './boot.js';
 
 export type Listening = AtBoot & {

@@ -5,7 +5,7 @@
  */
 import type { Step } from '../loads/account-plan.js';
 import { meanSteps } from '../loads/pulses.js';
-import type { PinAccountPlan } from '../project/project.js';
+import type { PinAccountPlan } from '../project/pin-plan.js';
 import type { FittedMember } from './fitted.js';
 import type { Solution } from './solution.js';
 

@@ -1,5 +1,5 @@
 /** Pins, port groups, chip totals: sums of pin currents by direction. */
-import type { PinAccountPlan } from '../project/project.js';
+import type { PinAccountPlan } from '../project/pin-plan.js';
 import type { BranchPlan } from '../loads/branch-plan.js';
 import { carriesAnything, hasPeaks } from '../loads/branch-plan.js';
 import { meanOf } from '../loads/pulses.js';

@@ -5,7 +5,7 @@ import type { Shares } from './bookings.js';
 import type { ModeSearch } from './moments.js';
 import type { Solution } from './solution.js';
 import type { Candidate } from './solver.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 
 export interface Question {
   readonly id: string;

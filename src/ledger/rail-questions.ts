@@ -1,7 +1,8 @@
 /** Questions at the ends of the supply tree: what supplies are asked for besides current, and where rails stand. */
 import type { LimitPlan, Step } from '../loads/account-plan.js';
 import { chargedFrom } from '../project/capacitances.js';
-import type { Capacitance, DipPlan, Project, TreeNode } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Capacitance, DipPlan, TreeNode } from '../project/tree-plan.js';
 import { flowsOf } from './bookings.js';
 import { figureOf } from './builds.js';
 import type { TreeQuestion } from './question.js';

@@ -4,7 +4,7 @@
  * makes up for it.
  */
 import { linearLoss } from '../circuit/regulator.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import { together } from './moments.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';

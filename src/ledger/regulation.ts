@@ -5,7 +5,8 @@
 import { USUAL_DROPOUT } from '../circuit/regulator.js';
 import type { Failing, LimitPlan, Reading } from '../loads/account-plan.js';
 import { chargedBy } from '../project/capacitances.js';
-import type { Link, Project, SupplyWindow } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Link, SupplyWindow } from '../project/tree-plan.js';
 import type { TreeQuestion } from './question.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';

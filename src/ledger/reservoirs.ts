@@ -10,7 +10,8 @@
  */
 import { capacitorDip, sourceShare } from '../circuit/dip.js';
 import { chargedBy } from '../project/capacitances.js';
-import type { Link, Project } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import { flowsOf } from './bookings.js';
 import type { Solution } from './solution.js';
 

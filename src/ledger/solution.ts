@@ -6,7 +6,7 @@ import { branchConductance } from '../circuit/branch.js';
 import { solveNetwork } from '../circuit/network.js';
 import type { Reading, SolvedBranch } from '../loads/account-plan.js';
 import type { Member } from '../loads/branch-plan.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Books } from './bookings.js';
 import type { End } from './corner.js';

@@ -1,5 +1,6 @@
 /** Strapping pins at the moment of a reset: what hangs on them outside, and whether they may read the wrong level. */
-import type { Project, StrapPlan } from '../project/project.js';
+import type { StrapPlan } from '../project/pin-plan.js';
+import type { Project } from '../project/project.js';
 import { TYPICAL, cornersOf } from './corner.js';
 import { BOOT } from './moments.js';
 import { solver } from './solver.js';

@@ -4,7 +4,7 @@
  * current does with its voltage is read off a solution, and with it which way each link, each supply and what hangs beside
  * have to stand; the solution so found is asked again, until it stands.
  */
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Corner, End } from './corner.js';
 import { cornerKey, opposite } from './corner.js';
 import type { Solution } from './solution.js';

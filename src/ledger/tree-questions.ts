@@ -2,7 +2,8 @@
 import { hasPeaks, isFalling } from '../loads/branch-plan.js';
 import { rmsOf, rmsSteps } from '../loads/pulses.js';
 import { placeOf } from '../project/places.js';
-import type { Link, Project, TreeNode } from '../project/project.js';
+import type { Project } from '../project/project.js';
+import type { Link, TreeNode } from '../project/tree-plan.js';
 import { badnessIn, valueAt } from './badness.js';
 import type { Shares } from './bookings.js';
 import { booksOf, flowsOf } from './bookings.js';

@@ -7,7 +7,7 @@ import { WIRE_REFERENCE } from '../circuit/wire.js';
 import { branchSteps, symbol, unused } from '../loads/branch-working.js';
 import type { Step } from '../loads/account-plan.js';
 import { meanOf, meanSteps } from '../loads/pulses.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Shares } from './bookings.js';
 import type { Solution } from './solution.js';
 

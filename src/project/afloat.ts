@@ -10,7 +10,8 @@ import type { BranchPlan } from '../loads/branch-plan.js';
 import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
-import type { Link, Project, TreeNode } from './project.js';
+import type { Project } from './project.js';
+import type { Link, TreeNode } from './tree-plan.js';
 import { deadNetworks, deadNodes, railsOf, supplyOf, unfed } from './without.js';
 
 /** Ohms by which a rail that nobody feeds leaks to ground, and by which one is held there. */

@@ -1,7 +1,8 @@
 /** A project with one thing in it different: for trying what a reading on the bench would be explained by. */
 import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
-import type { Link, Project } from './project.js';
+import type { Project } from './project.js';
+import type { Link } from './tree-plan.js';
 
 /** One figure of a project. */
 export type FigureAt =

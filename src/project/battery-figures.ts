@@ -3,7 +3,7 @@ import type { Figures } from '../loads/figures.js';
 import type { LimitPlan } from '../loads/account-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
-import type { BatteryPlan } from './project.js';
+import type { BatteryPlan } from './tree-plan.js';
 
 /** Seconds in which what is usual is lost: thirty days. */
 const MONTH = 30 * 86400;

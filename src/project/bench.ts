@@ -11,7 +11,7 @@ import type { Path } from '../source/place.js';
 import type { Chip } from './chip.js';
 import { nodeNamed, pinNamed, spelledOut } from './names.js';
 import type { Places } from './places.js';
-import type { PinUse } from './project.js';
+import type { PinUse } from './pin-plan.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
 import type { Wires } from './wires.js';

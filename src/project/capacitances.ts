@@ -7,7 +7,7 @@ import { Figures, isMapping } from '../loads/figures.js';
 import { closed } from '../quantity/quantity.js';
 import type { Path } from '../source/place.js';
 import { supplyProfile } from './between.js';
-import type { Capacitance, Link } from './project.js';
+import type { Capacitance, Link } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
 

@@ -1,6 +1,6 @@
 /** What can hurt somebody, said in plain words: the tool reckons currents, it does not call an installation safe. */
 import type { CircuitPlan, ContactSide } from '../loads/circuit-plan.js';
-import type { TreeNode } from './project.js';
+import type { TreeNode } from './tree-plan.js';
 
 /** Direct and alternating voltages above these can hurt through the skin, volts (common practice, no source). */
 const TOUCHABLE = 60;

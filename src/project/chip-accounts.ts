@@ -5,7 +5,7 @@ import type { Row } from './chip-limits.js';
 import { covers } from './chip-limits.js';
 import { powerAccounts } from './chip-power.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
-import type { PinAccountPlan } from './project.js';
+import type { PinAccountPlan } from './pin-plan.js';
 
 export function chipAccounts(
   setting: ChipSetting,

@@ -9,7 +9,7 @@ import { formatValue } from '../quantity/print.js';
 import { closed } from '../quantity/quantity.js';
 import type { ChipPin, ChipSetting, Raw } from './chip-setting.js';
 import { list, mapping } from './chip-setting.js';
-import type { PinAccountPlan } from './project.js';
+import type { PinAccountPlan } from './pin-plan.js';
 
 /** The drive strength of a pin: the project's choice, or what the chip starts with: at this pin, or at all. */
 export function driveOf(setting: ChipSetting, pin: ChipPin): string | undefined {

@@ -2,7 +2,7 @@
 import type { Row } from './chip-limits.js';
 import { covers } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
-import type { PinAccountPlan } from './project.js';
+import type { PinAccountPlan } from './pin-plan.js';
 
 /** @param pins those in use @param own what the chip draws itself */
 export function powerAccounts(

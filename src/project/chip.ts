@@ -14,7 +14,7 @@ import { list, mapping } from './chip-setting.js';
 import type { OutputsOff } from './held-off.js';
 import { outputsOff } from './held-off.js';
 import { pinAtBoot, statedAtBoot } from './pin-at-boot.js';
-import type { PinAccountPlan } from './project.js';
+import type { PinAccountPlan } from './pin-plan.js';
 
 export interface Chip {
   readonly owner: string;

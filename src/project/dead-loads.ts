@@ -1,6 +1,7 @@
 /** Loads whose supply nothing feeds. */
 import type { Path } from '../source/place.js';
-import type { Project, TreeFact } from './project.js';
+import type { Project } from './project.js';
+import type { TreeFact } from './tree-plan.js';
 
 export function deadLoads(circuits: Project['circuits'], alive: (id: string) => boolean): TreeFact[] {
   const facts = new Map<string, TreeFact>();

@@ -11,7 +11,7 @@ import { exactly } from '../quantity/interval.js';
 import type { Point } from '../quantity/points.js';
 import { interpolate } from '../quantity/points.js';
 import { closed } from '../quantity/quantity.js';
-import type { Link, Reverse } from './project.js';
+import type { Link, Reverse } from './tree-plan.js';
 
 /** Where a link lies, and what it is called. */
 export type LinkBase = Pick<Link, 'id' | 'title' | 'from' | 'to' | 'path'>;

@@ -16,7 +16,7 @@ import type { Path } from '../source/place.js';
 import type { Surroundings } from './bench.js';
 import { reportPart } from './bench.js';
 import { ofLoad } from './capacitances.js';
-import type { Capacitance, DipPlan, SupplyWindow } from './project.js';
+import type { Capacitance, DipPlan, SupplyWindow } from './tree-plan.js';
 import { loadDip, loadWindow } from './windows.js';
 
 type Raw = Readonly<Record<string, unknown>>;

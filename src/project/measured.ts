@@ -9,7 +9,8 @@ import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path } from '../source/place.js';
 import type { Chip } from './chip.js';
 import { pinNamed } from './names.js';
-import type { Link, ModePlan, ReadingPlan, Spot, TreeNode } from './project.js';
+import type { ModePlan, ReadingPlan, Spot } from './project.js';
+import type { Link, TreeNode } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 
 /** No more readings are taken: each is solved for, and a stranger's file must not take for ever. */

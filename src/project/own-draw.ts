@@ -10,7 +10,7 @@ import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { closed } from '../quantity/quantity.js';
 import type { Path } from '../source/place.js';
-import type { PinAccountPlan } from './project.js';
+import type { PinAccountPlan } from './pin-plan.js';
 import type { Gathered } from './remarks.js';
 
 interface Drawing {

@@ -2,7 +2,8 @@
 import type { InputPin } from '../loads/lines/line.js';
 import type { Chip } from './chip.js';
 import type { ChipPin, Strap } from './chip-setting.js';
-import type { PinFact, Project, StrapPlan } from './project.js';
+import type { PinFact, StrapPlan } from './pin-plan.js';
+import type { Project } from './project.js';
 import { carriesAnything } from '../loads/branch-plan.js';
 
 /** A pin as one that takes what is pushed in, by its account. */

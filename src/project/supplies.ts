@@ -14,7 +14,7 @@ import { batteryOf } from './battery-figures.js';
 import { DERIVED_TYPES, isDerivedType, supplyProfile, typeOfPart } from './between.js';
 import { BETWEEN_KEYS, addDerived } from './derived-supplies.js';
 import type { Places } from './places.js';
-import type { Reverse } from './project.js';
+import type { Reverse } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 import { supplyLimits } from './supply-limits.js';
 import type { SupplyStates } from './supply-states.js';

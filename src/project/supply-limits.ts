@@ -3,7 +3,7 @@ import type { Figures } from '../loads/figures.js';
 import { rating } from '../loads/limits.js';
 import type { LimitPlan } from '../loads/account-plan.js';
 import { mostGiven } from './link-figures.js';
-import type { TreeNode } from './project.js';
+import type { TreeNode } from './tree-plan.js';
 import type { SupplyState } from './supply-states.js';
 
 /** The figure that says what a USB port gives, by its state. */

@@ -1,7 +1,7 @@
 /** States of USB ports by mode: what a port gives depends on what it has been asked and has granted. */
 import { isMapping } from '../loads/figures.js';
 import { nearestSpelling } from '../source/nearest-spelling.js';
-import type { TreeNode } from './project.js';
+import type { TreeNode } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 
 export type SupplyState = 'unconfigured' | 'configured' | 'suspended';

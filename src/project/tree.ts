@@ -1,6 +1,6 @@
 /** The supply tree while it is built: nodes, links, and who is alive. */
 import type { Interval } from '../quantity/interval.js';
-import type { Link, TreeNode } from './project.js';
+import type { Link, TreeNode } from './tree-plan.js';
 
 export interface Tree {
   readonly nodes: readonly TreeNode[];

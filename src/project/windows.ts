@@ -2,7 +2,7 @@
 import type { Figure, Figures } from '../loads/figures.js';
 import type { LimitPlan } from '../loads/account-plan.js';
 import { closed } from '../quantity/quantity.js';
-import type { DipPlan, SupplyWindow } from './project.js';
+import type { DipPlan, SupplyWindow } from './tree-plan.js';
 
 /** Something that has to hold for a thing on the rail to work at all. */
 const working = (figure: Figure, value: LimitPlan['value'], condition: string): LimitPlan => ({

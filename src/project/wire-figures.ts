@@ -13,7 +13,7 @@ import { closed } from '../quantity/quantity.js';
 import { formatValue } from '../quantity/print.js';
 import type { Path } from '../source/place.js';
 import { reportPart } from './bench.js';
-import type { Link } from './project.js';
+import type { Link } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 
 type Raw = Readonly<Record<string, unknown>>;

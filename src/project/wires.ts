@@ -9,7 +9,7 @@ import type { Path } from '../source/place.js';
 import { nodeNamed, nodeNames } from './names.js';
 import type { Places } from './places.js';
 import { placeOf } from './places.js';
-import type { TreeFact } from './project.js';
+import type { TreeFact } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 import type { Tree } from './tree.js';
 import type { WireFigures } from './wire-figures.js';

@@ -11,7 +11,8 @@ import { GROUND } from '../loads/branch-plan.js';
 import { exactly } from '../quantity/interval.js';
 import { nodeOf } from './assemble.js';
 import { faint, wired, yielding } from './loose-pins.js';
-import type { Project, TreeNode } from './project.js';
+import type { Project } from './project.js';
+import type { TreeNode } from './tree-plan.js';
 
 /** In the place of a clamp where there is none, ohms. */
 const UNCLAMPED = exactly(1e9);

@@ -2,7 +2,8 @@
 import { LEAKAGE } from '../project/loose-pins.js';
 import { nextBelow } from '../quantity/preferred.js';
 import type { CircuitPlan } from '../loads/circuit-plan.js';
-import type { PinUse, Project } from '../project/project.js';
+import type { PinUse } from '../project/pin-plan.js';
+import type { Project } from '../project/project.js';
 import { isMapping } from '../loads/figures.js';
 import type { Case, Way } from './cures.js';
 import { entryOf, partText, valueAt } from './entries.js';

@@ -1,5 +1,5 @@
 /** What hangs on a pin that is taken, reserved, no output or in a full group moves to one that is free. */
-import type { PinUse } from '../project/project.js';
+import type { PinUse } from '../project/pin-plan.js';
 import type { Case, Way } from './cures.js';
 import { valueAt } from './entries.js';
 import type { Cure } from './prove.js';

@@ -4,7 +4,7 @@
  */
 import { awgArea, wireOhms } from '../circuit/wire.js';
 import { isMapping } from '../loads/figures.js';
-import type { Link } from '../project/project.js';
+import type { Link } from '../project/tree-plan.js';
 import type { Case, Way } from './cures.js';
 import { figureIn, valueAt } from './entries.js';
 import type { Cure } from './prove.js';

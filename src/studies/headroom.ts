@@ -12,7 +12,7 @@ import { freeChannel } from '../remedies/free-channel.js';
 import type { Change } from '../remedies/prove.js';
 import { judgedAfter } from '../remedies/prove.js';
 import type { Original } from './one-more.js';
-import type { PinFact } from '../project/project.js';
+import type { PinFact } from '../project/pin-plan.js';
 import { copyName, freePins, oneMore } from './one-more.js';
 
 /** A limit that is met, and how far it lets one go. */

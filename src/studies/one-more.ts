@@ -1,7 +1,8 @@
 /** One more of a load: its entry copied under a name of its own, on a pin or channel that is free, and on when the first is. */
 import { isMapping } from '../loads/figures.js';
 import type { CircuitPlan } from '../loads/circuit-plan.js';
-import type { PinFact, Project } from '../project/project.js';
+import type { PinFact } from '../project/pin-plan.js';
+import type { Project } from '../project/project.js';
 import type { Change } from '../remedies/prove.js';
 
 type Raw = Readonly<Record<string, unknown>>;

@@ -1,7 +1,8 @@
 /** How each account of a project is read off a second reckoning: by its plan's words, and by nothing of the ledger's. */
 import type { Account } from '../../src/ledger/account.js';
 import { linearLoss } from '../../src/circuit/regulator.js';
-import type { PinAccountPlan, Project } from '../../src/project/project.js';
+import type { PinAccountPlan } from '../../src/project/pin-plan.js';
+import type { Project } from '../../src/project/project.js';
 import type { Reckoned } from './reckoning.js';
 
 export interface Reader {

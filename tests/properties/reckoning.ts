@@ -11,7 +11,8 @@ import type { Reading, SolvedBranch } from '../../src/loads/account-plan.js';
 import type { BranchPlan, Member, NetworkPlan } from '../../src/loads/branch-plan.js';
 import { GROUND } from '../../src/loads/branch-plan.js';
 import { placeOf } from '../../src/project/places.js';
-import type { Link, Project } from '../../src/project/project.js';
+import type { Project } from '../../src/project/project.js';
+import type { Link } from '../../src/project/tree-plan.js';
 import type { Interval } from '../../src/quantity/interval.js';
 
 /** A build: where in its range (0 lowest, 1 highest) each figure lies, by name. */

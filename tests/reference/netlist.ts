@@ -5,7 +5,8 @@
 import type { Junction } from '../../src/circuit/junction.js';
 import type { BranchPlan, Member } from '../../src/loads/branch-plan.js';
 import { GROUND } from '../../src/loads/branch-plan.js';
-import type { Link, Project } from '../../src/project/project.js';
+import type { Project } from '../../src/project/project.js';
+import type { Link } from '../../src/project/tree-plan.js';
 import type { Figures } from './corner-figures.js';
 import { THERMAL } from './simulator.js';
 

@@ -8,7 +8,8 @@ import type { BranchPlan } from '../../loads/branch-plan.js';
 import type { ModeSearch } from '../../ledger/moments.js';
 import { solver } from '../../ledger/solver.js';
 import { fedFrom, withPart } from '../../project/altered.js';
-import type { Project, ReadingPlan, TreeNode } from '../../project/project.js';
+import type { Project, ReadingPlan } from '../../project/project.js';
+import type { TreeNode } from '../../project/tree-plan.js';
 import type { Interval } from '../../quantity/interval.js';
 
 /** What a meter may be off by where the file does not say: a share of its range, or kelvins (common practice, no source). */

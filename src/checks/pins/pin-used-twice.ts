@@ -2,7 +2,7 @@
  * A pin does one thing. Several plain branches of the same active level on one output, and lines of a shared bus, are one
  * thing; every other double use is a breach.
  */
-import type { PinUse } from '../../project/project.js';
+import type { PinUse } from '../../project/pin-plan.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 /** Lines of a bus that several modules share by design, and what registers in a row are controlled by. */

@@ -5,7 +5,7 @@
 import { TYPICAL } from '../../ledger/corner.js';
 import type { Ledger } from '../../ledger/ledger.js';
 import type { BranchPlan } from '../../loads/branch-plan.js';
-import type { PinUse } from '../../project/project.js';
+import type { PinUse } from '../../project/pin-plan.js';
 import { formatValue } from '../../quantity/print.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 

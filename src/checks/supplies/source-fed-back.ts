@@ -2,7 +2,7 @@
 import { flowsOf } from '../../ledger/bookings.js';
 import type { Corner } from '../../ledger/corner.js';
 import type { Solution } from '../../ledger/solution.js';
-import type { Link, TreeNode } from '../../project/project.js';
+import type { Link, TreeNode } from '../../project/tree-plan.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 /** Amperes that are worth no more than the note an injected current is (rule 18 of the format). */
