@@ -2,6 +2,7 @@
  * What a live pin gives into a rail that is dead and holds itself at 0 V, alone and in the sums of its chip, and what the inputs
  * there have to lead away.
  */
+import { branchSteps } from '../loads/branch-working.js';
 import type { LineEnd } from '../loads/lines/line.js';
 import type { Afloat } from '../project/afloat.js';
 import type { Project } from '../project/project.js';
@@ -84,10 +85,13 @@ function inputQuestion(
   leaning: (lean: 'lifted' | 'sunk') => readonly Candidate[],
 ): Question {
   const part = circuitry.parts.has(clampOf(end)) ? clampOf(end) : `${end.about}.clamp`;
+  const driver = end.source !== undefined && circuitry.parts.has(end.source) ? end.source : part;
   const probes = () => leaning('lifted');
   return {
     ...{ id: end.about, kind: 'pin', title: `${end.told}, pushed in`, quantity: 'current', direction: 'injected' },
-    ...{ path: end.path, limits: end.injected, steps: () => [], probes },
+    ...{ path: end.path, limits: end.injected, probes },
+    // The clamp keeps what the pin before it, or whoever else drives it, leaves.
+    steps: (s) => branchSteps(s.branch(driver), `what is pushed into ${end.told}`),
     read: (s) => Math.max(s.current(part), 0),
     candidates: () => [...leaning('lifted'), ...leaning('sunk')],
   };

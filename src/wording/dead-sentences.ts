@@ -42,6 +42,6 @@ export const deadPushed: Say = (f) => {
         `while ${listed(dead!)} is dead and holds its rail at 0 V, ${sum ?? pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, where ${line}.`,
       )
     : sentence(
-        `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${listed(into!)}, where ${line}.`,
+        `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${into!.includes(',') ? 'each of ' : ''}${listed(into!)}, where ${line}.`,
       );
 };

@@ -6,7 +6,8 @@ import { waysIntoDead } from '../../src/ledger/into-dead.js';
 import { solver } from '../../src/ledger/solver.js';
 import { afloat } from '../../src/project/afloat.js';
 import { resolve } from '../../src/project/resolve.js';
-import { builtIn, read } from '../../src/index.js';
+import { audit, builtIn, read } from '../../src/index.js';
+import { sampleText } from '../samples/audited.js';
 import { sized } from '../sizes.js';
 
 const projectOf = (text: string) => {
@@ -41,6 +42,19 @@ describe('a rail that only an input feeds', () => {
     // It counts in its port and in the chip's total as well.
     expect(pushed.map((p) => p.account.id)).toEqual(['main.PB1', 'main.right-group', 'main.supply-pins']);
     expect(pushed[0]!.account.draw!.typ).toBeCloseTo(8.69e-3, 4);
+  });
+
+  it('shows the sum of what is pushed into each input that has a limit', () => {
+    const { document } = read(sampleText('balcony-taps-wake-up'), 'taps.yaml');
+    const { report } = audit(document!, { advice: false });
+    const { says, working } = report!.findings.find((f) => f.rule === 'dead-pushed')!;
+    expect(says).toContain('into each of latch of bar, data of bar and clock of bar');
+    // The pin's rail, behind the fuse of the laptop's port, less 0.64 V in the input's clamp, through the pin at its least.
+    const [step] = working;
+    const { V_5v: rail, V_line: line, R_pin: pin } = step!.with;
+    expect(step!.gives[0]).toBeCloseTo(0.356, 3);
+    expect((rail![0] - line![0]) / pin![0]).toBeCloseTo(step!.gives[0], 3);
+    expect(pin).toEqual([12.5, 'Ω']);
   });
 
   // "Back powering: why are the lights on when the power is off?", Texas Instruments, Analog Wire: what stands at the input
