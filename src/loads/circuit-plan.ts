@@ -96,6 +96,8 @@ export interface Purpose {
   readonly runs: 'on' | 'off';
   /** It hangs on a contact; absent: it is the circuit's own load. */
   readonly contact?: true;
+  /** Its relay has no contact on the other side: form A or B. */
+  readonly oneSided?: true;
   /** Where the file says so. */
   readonly path: Path;
 }

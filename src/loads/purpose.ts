@@ -6,9 +6,9 @@ import type { Purpose } from './circuit-plan.js';
  * The purpose of a circuit, or undefined when the file says nothing of it.
  *
  * @param load figures of the load @param contact figures of the contact that it switches its load with, if it has one:
- * what that says goes before what the load says
+ * what that says goes before what the load says @param form of its relay's contacts, where stated
  */
-export function purposeOf(load: Figures, contact: Figures | undefined): Purpose | undefined {
+export function purposeOf(load: Figures, contact: Figures | undefined, form?: 'A' | 'B' | 'C'): Purpose | undefined {
   const said = [...(contact ? [contact] : []), load];
   const told = (key: string): Figures | undefined => said.find((figures) => figures.says(key));
   const safe = told('safe-when')?.word('safe-when');
@@ -18,8 +18,10 @@ export function purposeOf(load: Figures, contact: Figures | undefined): Purpose 
   return {
     ...(isSafe && { safeWhen: safe }),
     ...(daily && { daily }),
-    runs: contact?.word('wired') === 'normally-closed' ? 'off' : 'on',
+    runs:
+      (contact?.word('wired') ?? (form === 'B' ? 'normally-closed' : undefined)) === 'normally-closed' ? 'off' : 'on',
     ...(contact && { contact: true }),
+    ...(contact && (form === 'A' || form === 'B') && { oneSided: true }),
     path: (contact ?? load).path,
   };
 }

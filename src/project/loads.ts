@@ -7,6 +7,7 @@ import type { CircuitPlan, LatchingPlan } from '../loads/circuit-plan.js';
 import { lowerContact } from '../loads/contacts/contact.js';
 import { pulsesOf } from '../loads/pulses.js';
 import { latchingOf } from '../loads/latching.js';
+import { formOf } from '../loads/contacts/contact-figures.js';
 import { contactOf, purposeOf } from '../loads/purpose.js';
 import { LOAD_TYPES, loadType } from '../loads/registry.js';
 import type { EntryKind } from '../source/check.js';
@@ -160,7 +161,8 @@ function withContact(
   }: { readonly id: string; readonly type: string; readonly figures: Figures; readonly bench: Bench },
 ): Pick<Lowered, 'networks' | 'accounts'> & { readonly circuit: CircuitPlan } {
   const contact = contactOf(figures, id, circuit.id);
-  const purpose = purposeOf(figures, contact);
+  const form = type === 'solid-state-relay' ? undefined : contact && formOf({ relay: figures, bench });
+  const purpose = purposeOf(figures, contact, form);
   const latching = latchingIn(figures, type);
   const coil = type === 'relay-board' ? figures.within('coil') : figures;
   const heatsClamp = figures.says('clamp') && coil.says('inductance');

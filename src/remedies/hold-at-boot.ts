@@ -6,6 +6,7 @@ import type { PinUse } from '../project/pin-plan.js';
 import type { Project } from '../project/project.js';
 import { isMapping } from '../loads/figures.js';
 import type { Case, Way } from './cures.js';
+import { onWrongSide } from './rewire-contact.js';
 import { entryOf, partText, valueAt } from './entries.js';
 import type { Cure } from './prove.js';
 
@@ -50,6 +51,14 @@ export const holdAtBoot: Way = (of) => {
   });
   const [first] = uses;
   if (first === undefined || !loose || uses.some((u) => u.joined)) return [];
+  // What is not safe without power either belongs on its other contact, where this would hold it the wrong way.
+  if (
+    onWrongSide(
+      judgement,
+      circuits.map((c) => c.id),
+    ).length > 0
+  )
+    return [];
   // Towards the side on which its load does no harm.
   const { line } = finding.names;
   const runsSafe = line === undefined && finding.names['safe'] === 'load-running';

@@ -132,9 +132,14 @@ export function judgedAfter(
   return 'problems' in judged ? undefined : judged;
 }
 
-/** Whether a judgement still has a finding; a note of it is worth knowing and calls for nothing. */
+/** What a load does at a reset is wrong, or nobody promises it: a cure that leaves the milder of the two is none. */
+const BY_DEGREES = new Set(['boot-drives', 'boot-floats']);
+const matter = (f: Upshot['findings'][number]): string =>
+  BY_DEGREES.has(f.rule) ? `at boot ${f.about}` : findingKey(f);
+
+/** Whether a judgement still has a finding, be it milder; a note of it is worth knowing and calls for nothing. */
 export const persists = (judgement: Upshot, f: Finding): boolean =>
-  judgement.findings.some((g) => g.verdict !== 'note' && findingKey(g) === findingKey(f));
+  judgement.findings.some((g) => g.verdict !== 'note' && matter(g) === matter(f));
 
 /** Accounts that are there before and after a change and have a worse verdict after it. */
 export function worsened(before: Upshot, after: Upshot): readonly string[] {

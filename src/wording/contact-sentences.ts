@@ -34,7 +34,13 @@ const contactCurrent: Say = (f) => {
     return sentence(
       `${takes} of ${limitFigure(m.account, m.by.value)} (${m.by.limit.stated}): ${percent(m.by.left)} in hand.`,
     );
-  return sentence(`${takes} where ${allowed(f)}.`);
+  const { condition = '', grade, stated } = m.by.limit;
+  const closes = /^it (closes on .*)/.exec(condition)?.[1];
+  return sentence(
+    closes === undefined
+      ? `${takes} where ${allowed(f)}.`
+      : `${takes} and ${closes}, where ${grade === 'practice' ? `practice allows ${stated}` : `it may switch ${stated}`}.`,
+  );
 };
 
 const contactMinimum: Say = (f) => {
@@ -69,11 +75,14 @@ const contactArc: Say = (f) => {
     return `A diode lies across the ${across} of ${f.about}, which works on alternating voltage: it shorts every other half wave.`;
   if (what === 'small')
     return `The capacitor of ${farads} across the ${across} of ${f.about} is less than relay makers ask for: ${rc}.`;
+  const diode = 'A diode across the load does, its ring towards the plus; the load then lets go later.';
+  if (what === 'aside')
+    return `A diode across the ${contactOf(f)} takes nothing over when that opens: it blocks, or it bridges the contact if it sits the other way round. ${diode}`;
   const says = `Nothing takes over the current of the ${kind === 'motor' ? 'motor' : 'inductive load'} on the ${contactOf(f)}: every opening draws an arc, which wears the contact.`;
   const element = rc === undefined ? 'an RC element' : `an RC element of ${rc}`;
   return waveform === 'AC'
     ? `${says} ${sentence(element)} across the load does, or a varistor${varistor === undefined ? '' : ` for ${varistor}`}.`
-    : says;
+    : `${says} ${diode}`;
 };
 
 const contactSuppression: Say = (f) => {

@@ -1,20 +1,20 @@
 /** What a coil takes a day either way, and what its load does without power, worked out by hand. */
 import { expect, test } from 'vitest';
 import { choicesOf } from '../../src/checks/choice/choices.js';
+import { says } from '../../src/wording/sentences.js';
 import { judged } from './judged.js';
 
-const relay = (wired: string, contact: string, more = '') => {
-  const { ledger } = judged(`ampledger: 1
+const relay = (wired: string, contact: string, more = '') =>
+  choicesOf(judged(relayText(`wired: ${wired},`, contact, more)).ledger);
+const relayText = (wired: string, contact: string, more = ''): string => `ampledger: 1
 title: Choice
 ambient: 20 °C
 supplies: { brick: { voltage: 5 V, current: 2 A }, pump-24v: { voltage: 24 V, current: 5 A } }
 loads:
   a: { type: coil, voltage: 5 V, resistance: 100 Ω, supply: brick, switched: elsewhere,
        contact-rating: [ { resistive: 10 A, voltage: 30 V DC } ],
-       contact: { wired: ${wired}, load: { type: resistive, voltage: 24 V DC, current: 1 A, supply: pump-24v }, ${contact} } }
-${more}`);
-  return choicesOf(ledger);
-};
+       contact: { ${wired} load: { type: resistive, voltage: 24 V DC, current: 1 A, supply: pump-24v }, ${contact} } }
+${more}`;
 
 test('a coil of 250 mW that is on for 23 hours takes 5.75 Wh a day, and 0.25 Wh on its other contact', () => {
   const [open] = relay('normally-open', 'load-time: 23 h/day, safe-when: load-stopped');
@@ -33,6 +33,21 @@ test('a coil of 250 mW that is on for 23 hours takes 5.75 Wh a day, and 0.25 Wh 
   const [closed] = relay('normally-closed', 'load-time: 23 h/day, safe-when: load-stopped');
   expect(closed!.now!.energy / 3600).toBeCloseTo(0.25, 9);
   expect(closed).toMatchObject({ safeSide: 'normally-open', keepsSafe: false, atPowerLoss: 'load-running' });
+});
+
+test('a relay with normally closed contacts alone lets its load run without being told so; 1 h of 24 its coil is on', () => {
+  const only = (form: string, wired: string, contact: string) => {
+    const text = relayText(wired, contact).replace('resistance: 100 Ω', `resistance: 100 Ω, contact-form: ${form}`);
+    const { ledger, findings } = judged(text);
+    return { choice: choicesOf(ledger)[0]!, says: findings.map(says).join(' ') };
+  };
+  const closed = only('B', '', 'load-time: 23 h/day, safe-when: load-running').choice;
+  expect(closed).toMatchObject({ wired: 'normally-closed', keepsSafe: true, fixed: 'one-sided' });
+  expect(closed.now!.energy / 3600).toBeCloseTo(0.25, 9);
+  // A relay without the other contact cannot be rewired to it.
+  expect(only('A', 'wired: normally-open,', 'safe-when: load-running').says).toMatch(
+    /no normally closed one: it wants another/,
+  );
 });
 
 test('a load that must run goes on a normally closed contact, and is lost with a supply that feeds the coil too', () => {

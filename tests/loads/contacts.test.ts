@@ -131,6 +131,47 @@ loads:
   });
 });
 
+describe('a contact that is rated by several rows', () => {
+  const of = (rows: string, load: string, coil = '') =>
+    accountsOf(
+      on(`wired: normally-open, ${load}`)
+        .replace('{ resistive: 10 A, voltage: 30 V DC }', rows)
+        .replace('resistance: 100 Ω', `resistance: 100 Ω${coil}`),
+      'set',
+    );
+  const plain = (amps: string) => `load: { type: resistive, voltage: 24 V DC, current: ${amps} }`;
+
+  test('may switch what the best of those that reach its voltage allows', () => {
+    const rows = '{ resistive: 5 A, voltage: 28 V DC, operations: 300000 }, { resistive: 10 A, voltage: 30 V DC }';
+    expect(of(rows, plain('7 A'))('a.contact', 'at-most').limits[0]!.value).toBe(10);
+  });
+
+  test('lasts as long as the best of those that bear its load: 300 000 of 10 a day, 100 000 of 10 a day', () => {
+    const rows =
+      '{ resistive: 10 A, voltage: 30 V DC, operations: 100000 }, { resistive: 5 A, voltage: 30 V DC, operations: 300000 }';
+    const days = (amps: string) =>
+      of(rows, plain(amps), ', operations: 20 /day')('a.contact', 'at-least', 'time').draw!.min / 86_400;
+    expect(days('4 A')).toBeCloseTo(30_000, 6);
+    expect(days('6 A')).toBeCloseTo(10_000, 6);
+  });
+
+  test('wants the least that any row asks for which its voltage reaches', () => {
+    const rows =
+      '{ resistive: 10 A, voltage: 30 V DC }, { minimum: 100 mA, voltage: 5 V }, { minimum: 5 mA, voltage: 20 V }';
+    expect(of(rows, plain('1 A'))('a.contact', 'at-least').limits[0]!.value).toBe(0.005);
+  });
+});
+
+test('a load for 12 V on a supply of 24 V takes twice its current, and its contact breaks 24 V', () => {
+  const text = load('normally-open').replace('24 V DC', '12 V DC').replace('voltage: 30 V DC', 'voltage: 15 V DC');
+  const { accounts } = judged(text);
+  const told = accounts.filter((j) => /^a.(contact|load)$/.test(j.account.id));
+  expect(told.map((j) => [j.account.id, j.account.draw!.max, j.verdict])).toEqual([
+    ['a.contact', expect.closeTo(2.2, 9), 'unproven'],
+    ['a.load', 26.4, 'breach'],
+  ]);
+});
+
 describe('both sides of a changeover', () => {
   const both = on(
     'wired: normally-open, load: { type: resistive, voltage: 24 V DC, current: 1 A, supply: big }, other-side: { load: { type: resistive, voltage: 24 V DC, current: 0.5 A, supply: big } }',

@@ -48,6 +48,17 @@ describe('a load that starts by itself', () => {
     expect(offered(whose('high', led), 'boot-drives')).toContain('Turn led round, so that its pin switches it on low');
   });
 
+  it('goes to the other contact of its relay, where no power leaves it wrong as well: held on it would be wrong there', () => {
+    const fan =
+      'fan: { part: relay-board-opto-low-5v-1, inputs: { 1: D4 }, supply: main.5v, contacts: { 1: { wired: normally-open, load: { type: resistive, voltage: 24 V DC, current: 1 A }, safe-when: load-running } } }';
+    expect(offered(onBoard(fan), 'boot-drives')).toEqual(['Move the load of fan.1 to the normally closed contact']);
+  });
+
+  it('is not held on by a resistor that leaves its coupler next to nothing: 100 kΩ pass 30 µA', () => {
+    const fan = 'fan: { part: relay-board-opto-low-5v-1, inputs: { 1: D4 }, supply: main.5v, safe-when: load-running }';
+    expect(offered(onBoard(fan), 'boot-drives').join()).not.toContain('Hold');
+  });
+
   it('is held off with all outputs of its register, whether it is wrong by itself or all at once are too many', () => {
     const valves = (safe: string): string =>
       onChip(

@@ -10,7 +10,7 @@ export function choiceNames(choice: Choice): { readonly [name: string]: string }
   return {
     ...(wired && { wired }),
     ...(safeWhen && { safe: safeWhen }),
-    ...(fixed && { fixed: 'yes' }),
+    ...(fixed && { fixed }),
     ...(diesWith !== undefined && { diesWith }),
     ...(coilPower !== undefined && { heat: formatValue(coilPower, 'power') }),
     ...(now && told('now', now)),

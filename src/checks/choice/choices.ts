@@ -35,8 +35,8 @@ export interface Choice {
   readonly path: Path;
   /** Absent: no relay, the circuit is its own load. */
   readonly wired?: Side;
-  /** Its contact cannot be had the other way round. */
-  readonly fixed?: true;
+  /** Its contact cannot be had the other way round: it is electronics, or its relay has no other. */
+  readonly fixed?: 'solid-state' | 'one-sided';
   readonly safeWhen?: Purpose['safeWhen'];
   /** Seconds a day that the load runs. */
   readonly daily?: number;
@@ -95,7 +95,7 @@ function choiceOf(ledger: Ledger, circuit: CircuitPlan, purpose: Purpose, number
     owner: circuit.owner,
     path: purpose.path,
     ...(wired && { wired }),
-    ...(solid && { fixed: true as const }),
+    ...((solid || purpose.oneSided) && { fixed: solid ? ('solid-state' as const) : ('one-sided' as const) }),
     ...(safeWhen && { safeWhen }),
     ...(daily !== undefined && { daily }),
     power,

@@ -1,6 +1,6 @@
 /**
  * Protects a contact that breaks an inductive load: with nothing, or too small a capacitor, to take its current over, an arc does.
- * A diode across a load on alternating voltage shorts every other half wave.
+ * A diode across a load on alternating voltage shorts every other half wave; one across a contact on direct voltage does nothing.
  */
 import { capacitorFor, resistorFor, varistorFor } from '../../circuit/contact-protection.js';
 import type { CircuitPlan, ContactSide } from '../../loads/circuit-plan.js';
@@ -38,7 +38,7 @@ function arcOf({ id, contact }: CircuitPlan, side: ContactSide): Finding[] {
   ];
 }
 
-function whatOf({ kind, waveform, suppression, amps }: ContactSide): 'shorts' | 'arcs' | 'small' | undefined {
+function whatOf({ kind, waveform, suppression, amps }: ContactSide): 'shorts' | 'arcs' | 'small' | 'aside' | undefined {
   if (waveform === 'AC' && (suppression?.type === 'diode' || suppression?.type === 'zener')) return 'shorts';
   if (
     suppression?.farads !== undefined &&
@@ -47,8 +47,10 @@ function whatOf({ kind, waveform, suppression, amps }: ContactSide): 'shorts' | 
     suppression.farads < capacitorFor(amps.typ).min
   )
     return 'small';
+  const arcs = kind === 'inductive' || (kind === 'motor' && waveform === 'DC');
+  if (suppression?.type === 'diode' && suppression.across === 'contact') return arcs ? 'aside' : undefined;
   if (suppression !== undefined) return undefined;
-  return kind === 'inductive' || (kind === 'motor' && waveform === 'DC') ? 'arcs' : undefined;
+  return arcs ? 'arcs' : undefined;
 }
 
 /** Values by the makers' rules, as words: of an RC element, and of a varistor on alternating voltage. */

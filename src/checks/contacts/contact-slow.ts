@@ -16,7 +16,10 @@ const WORTH = 2;
 function find({ ledger, accounts }: Judged): Finding[] {
   return ledger.project.circuits.flatMap(({ id, type, contact, path }): Finding[] => {
     // What is on a board stays on it.
-    if (type !== 'coil' || contact === undefined || contact.kind === 'resistive') return [];
+    if (type !== 'coil' || contact === undefined) return [];
+    // A coil that lets go opens its normally open contact; the normally closed one it opens when it is switched on.
+    const opens = [contact, ...(contact.other ? [contact.other] : [])].find((side) => side.wired === 'normally-open');
+    if (opens === undefined || opens.kind === 'resistive') return [];
     const clamp = accounts.find(
       ({ account: a }) => a.kind === 'clamp' && a.id === `${id}.clamp` && a.quantity === 'current',
     );
@@ -33,7 +36,7 @@ function find({ ledger, accounts }: Judged): Finding[] {
       gives: [fast, 's'],
     };
     const names = {
-      kind: contact.kind,
+      kind: opens.kind,
       slow: formatValue(slow.gives[0], 'time', 2),
       fast: formatValue(fast, 'time', 2),
       zener: `${ZENER} V`,

@@ -7,13 +7,12 @@ import { startKey } from './contact-load.js';
 import { currentLimits, leastOf, lifeRow } from './contact-limits.js';
 import type { RatingRow } from './contact-rating.js';
 
-export function currentAccount(
-  base: ContactBase,
-  { circuit, side, load, part, title, suppression }: Contact,
-  rows: readonly RatingRow[],
-): AccountPlan {
-  const clamped = suppression?.type === 'diode' && suppression.across === 'load';
-  const { limits, missing } = currentLimits(load, rows, side, { about: circuit, clamped });
+/** A diode across the load takes its current over. */
+const isClamped = ({ suppression }: Contact): boolean => suppression?.type === 'diode' && suppression.across === 'load';
+
+export function currentAccount(base: ContactBase, contact: Contact, rows: readonly RatingRow[]): AccountPlan {
+  const { circuit, side, load, part, title } = contact;
+  const { limits, missing } = currentLimits(load, rows, side, { about: circuit, clamped: isClamped(contact) });
   return {
     ...base,
     id: part,
@@ -83,15 +82,12 @@ export function leastAccounts(
 const DAY = 86_400;
 
 /** How long the contact lasts, where the file says how often it is switched: an operation is once on and once off. */
-export function lifeAccounts(
-  base: ContactBase,
-  { side, load, input, part, title }: Contact,
-  rows: readonly RatingRow[],
-): AccountPlan[] {
+export function lifeAccounts(base: ContactBase, contact: Contact, rows: readonly RatingRow[]): AccountPlan[] {
+  const { side, load, input, part, title } = contact;
   const { relay, type } = input;
   const perDay = (type === 'relay-board' ? relay.within('coil') : relay).interval('operations', 'times-per-day')?.max;
   if (perDay === undefined || perDay <= 0) return [];
-  const row = lifeRow(load, rows, side);
+  const row = lifeRow(load, rows, side, isClamped(contact));
   const seconds = row && (DAY * 2 * row.operations!) / perDay;
   return [
     {

@@ -3,11 +3,13 @@
  * drop and heat are bounds; what the load gets is held against its window where it has one.
  */
 import { closed } from '../../quantity/quantity.js';
-import { functionOf } from '../limits.js';
-import type { AccountPlan, Reading } from '../account-plan.js';
+import { formatValue } from '../../quantity/print.js';
+import { assumed, functionOf } from '../limits.js';
+import type { AccountPlan, LimitPlan, Reading } from '../account-plan.js';
 import type { Member } from '../branch-plan.js';
 import type { Contact, ContactBase } from './contact.js';
 import { figuresWith } from './contact-figures.js';
+import { MISFIT } from './contact-load.js';
 
 const KEY = 'contact-resistance';
 
@@ -70,11 +72,10 @@ function windowAccounts(
   { load, title, part, named, input }: Contact,
   stated: boolean,
 ): AccountPlan[] {
-  const figure = input.contact.within('load').figure('supply-voltage', 'voltage');
-  if (figure === undefined) return [];
-  const { quantity } = figure;
+  const figures = input.contact.within('load');
+  const figure = figures.figure('supply-voltage', 'voltage');
   const volts = (s: Reading): number => s.across(part);
-  const account = (direction: 'at-least' | 'at-most', value: number): AccountPlan => ({
+  const account = (direction: 'at-least' | 'at-most', limit: LimitPlan): AccountPlan => ({
     ...base,
     id: named('load'),
     title: `load on the ${title}, voltage`,
@@ -82,7 +83,7 @@ function windowAccounts(
     direction,
     recipes: direction === 'at-least' ? ['starved', 'draw-most', 'flooded'] : ['flooded', 'lightest', 'starved'],
     read: volts,
-    limits: [functionOf(figure, value, 'window')],
+    limits: [limit],
     steps: (s) => [
       {
         name: 'V_load',
@@ -93,8 +94,17 @@ function windowAccounts(
       },
     ],
   });
+  if (figure === undefined) {
+    const { rated } = load;
+    if (load.supply === undefined || input.bench.window(load.node).max <= MISFIT.min * rated) return [];
+    // Made for much less than its supply gives.
+    const bears = { min: MISFIT.min * rated, typ: MISFIT.typ * rated, max: MISFIT.max * rated };
+    const what = `what the load on the ${title} bears, which is made for ${formatValue(rated, 'voltage')}`;
+    return [account('at-most', assumed(figures, what, bears, 'voltage', { margin: 'none' }))];
+  }
+  const { min, max } = figure.quantity;
   return [
-    ...(quantity.min === undefined ? [] : [account('at-least', quantity.min)]),
-    ...(quantity.max === undefined ? [] : [account('at-most', quantity.max)]),
+    ...(min === undefined ? [] : [account('at-least', functionOf(figure, min, 'window'))]),
+    ...(max === undefined ? [] : [account('at-most', functionOf(figure, max, 'window'))]),
   ];
 }

@@ -13,8 +13,10 @@ import { LOAD_KINDS } from './contact-rating.js';
 
 export interface ContactLoad {
   readonly kind: ContactLoadKind;
-  /** Nominal volts. */
+  /** Nominal volts that its contact breaks: its own, or those of a supply that is not made for it. */
   readonly volts: number;
+  /** Nominal volts at which its current is stated. */
+  readonly rated: number;
   readonly waveform: 'AC' | 'DC';
   /** Its voltage is stated without a tolerance. */
   readonly exact?: true;
@@ -43,6 +45,12 @@ export const startKey = (kind: ContactLoadKind): 'stall' | 'inrush' => STARTS[ki
 
 /** A stall, a start or a burst without a stated time lasts this long, seconds (rule 8 of the format). */
 const USUAL_TIME = 0.5;
+
+/**
+ * So many times the voltage that it states a load may have to bear: 12 V from a battery that is being charged is 1.2 times as
+ * much and usual. Common practice, no source.
+ */
+export const MISFIT: Interval = { min: 1.25, typ: 1.4, max: 1.5 };
 
 /** What a load's contact is called: in sentences, and the node of a supply that the file does not describe. */
 interface Called {
@@ -102,9 +110,11 @@ export function contactLoad(contact: Figures, called: Called, bench: Bench): Con
   const node =
     supply ?? bench.elsewhere(called.node, `what feeds the load on ${called.circuit}`, window!, figures.at('voltage'));
   const lasts = figures.interval(`${key}-time`, 'time')?.max ?? (kind === 'lamp' ? USUAL_COLD.time : USUAL_TIME);
+  const rated = window?.typ ?? bench.nominal(node);
   return {
     kind,
-    volts: window?.typ ?? bench.nominal(node),
+    volts: bench.nominal(node) > MISFIT.min * rated ? bench.nominal(node) : rated,
+    rated,
     ...(stated?.exact !== false && supply === undefined && { exact: true as const }),
     waveform,
     ...(amps && { amps }),
@@ -123,7 +133,7 @@ export function contactLoad(contact: Figures, called: Called, bench: Bench): Con
  * @param part 'vents.1.contact'
  */
 export function loadMember(load: ContactLoad, amps: Interval, part: string, figures: Figures): Member {
-  const { kind, volts, peak, lasts, origin } = load;
+  const { kind, rated: volts, peak, lasts, origin } = load;
   // A filament needs a least current to be one.
   if (kind === 'lamp' && amps.min > 0) {
     const ratio = peak === undefined ? USUAL_COLD.ratio : Math.max(peak / amps.max, 1);

@@ -16,7 +16,7 @@ import {
   loadUnknown,
   startUnknown,
 } from './contact-accounts.js';
-import { figuresWith } from './contact-figures.js';
+import { figuresWith, formOf } from './contact-figures.js';
 import { dropAccounts, dropMember } from './contact-drop.js';
 import type { ContactLoad } from './contact-load.js';
 import { contactLoad, loadMember } from './contact-load.js';
@@ -133,9 +133,10 @@ const WHILE_OFF = { whileOff: true } as const;
 export type ContactBase = Pick<AccountPlan, 'circuits' | 'path' | 'whileOff'> & { readonly kind: 'contact' };
 
 /** Which of its contacts is used; undefined with a problem where the relay has no such contact. */
-function sideOf({ circuit, type, relay, contact }: ContactInput): Side | undefined {
+function sideOf(input: ContactInput): Side | undefined {
+  const { circuit, type, contact } = input;
   const said = contact.word('wired');
-  const form = formOf(relay);
+  const form = formOf(input);
   const has =
     form === 'A' || type === 'solid-state-relay' ? 'normally-open' : form === 'B' ? 'normally-closed' : 'both';
   const side: Side | undefined =
@@ -157,12 +158,10 @@ function sideOf({ circuit, type, relay, contact }: ContactInput): Side | undefin
   return side;
 }
 
-const formOf = (relay: Figures): string | undefined =>
-  relay.word('contact-form') ?? relay.within('coil').word('contact-form');
-
 /** Whether a relay has two sides for a load each; if not, a problem says so. */
-function isChangeover({ circuit, type, relay, contact }: ContactInput): boolean {
-  const form = formOf(relay);
+function isChangeover(input: ContactInput): boolean {
+  const { circuit, type, contact } = input;
+  const form = formOf(input);
   const solid = type === 'solid-state-relay';
   if (!solid && (form === undefined || form === 'C')) return true;
   contact.problem(

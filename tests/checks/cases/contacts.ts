@@ -155,6 +155,12 @@ export const CONTACTS: readonly Case[] = [
   },
   {
     rule: 'contact-arc',
+    when: 'notes a diode across the contact itself, which takes nothing over',
+    verdict: 'note',
+    text: relay(TEN, `${onMain('inductive', '1 A')}, suppression: { type: diode, across: contact }`),
+  },
+  {
+    rule: 'contact-arc',
     when: 'is content with a diode across a valve on direct voltage',
     verdict: 'silent',
     text: relay(TEN, `${onMain('inductive', '1 A')}, suppression: { type: diode }`),
@@ -250,6 +256,18 @@ export const CONTACTS: readonly Case[] = [
     when: 'strains on a contact that may leave a load 23.78 of the 23.8 V from which it works',
     verdict: 'strain',
     text: dropping('10 to 110 mΩ'),
+  },
+  {
+    rule: 'contact-drop',
+    when: 'breaks on a load for 12 V that hangs on 24 V',
+    verdict: 'breach',
+    text: relay(TEN, onMain('resistive', '1 A').replace('24 V DC', '12 V DC')),
+  },
+  {
+    rule: 'contact-drop',
+    when: 'is content with a load for 20 V there, which has to bear a quarter more than that',
+    verdict: 'silent',
+    text: relay(TEN, onMain('resistive', '1 A').replace('24 V DC', '20 V DC')),
   },
   {
     rule: 'contact-drop',
@@ -448,6 +466,12 @@ export const CONTACTS: readonly Case[] = [
     when: 'notes a plain diode across the coil of a relay that breaks a valve’s current',
     verdict: 'note',
     text: clamped('part: diode-1n4148'),
+  },
+  {
+    rule: 'contact-slow',
+    when: 'is content where the valve hangs on the normally closed contact, which a coil opens that is switched on',
+    verdict: 'silent',
+    text: clamped('part: diode-1n4148').replace('wired: normally-open', 'wired: normally-closed'),
   },
   {
     rule: 'contact-slow',
