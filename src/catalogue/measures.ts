@@ -19,6 +19,9 @@ const share = of('voltage', 'ratio');
 const shareByHeat: Measure = { of: ['voltage', 'ratio'], at: 'temperature' };
 const rating = at('current', 'temperature', 'down');
 
+/** Words that carry a source as figures do; the schema knows which there are. */
+export const WORDS: ReadonlySet<string> = new Set(['reverse']);
+
 /** Every figure that a profile may state. A name that is not here is a figure nobody would read. */
 export const MEASURES: Readonly<Record<string, Measure>> = {
   // chips

@@ -3,7 +3,7 @@ import type { Quantity } from '../quantity/quantity.js';
 import { parseQuantity } from '../quantity/parse.js';
 import type { Path, Problem } from '../source/place.js';
 import { citation } from './citation.js';
-import { MEASURES, type Measure, policyMeasure } from './measures.js';
+import { MEASURES, type Measure, WORDS, policyMeasure } from './measures.js';
 import { type Fields, field, type Figure, isFields, isFigure, type Profile } from './profile.js';
 import { fault, textOf } from './stated.js';
 
@@ -25,6 +25,7 @@ export function* figuresIn(node: unknown, path: Path = [], name = ''): Generator
 /** What is wrong with the figures of a profile. */
 export function senseFigures(profile: Profile): readonly Problem[] {
   return [...figuresIn(profile)].flatMap(({ name, path, points }) => {
+    if (WORDS.has(name)) return [];
     const measure =
       profile.kind === 'policy' ? policyMeasure(name) : Object.hasOwn(MEASURES, name) ? MEASURES[name] : undefined;
     if (!measure) return [fault(path, `nobody would read a figure called \`${name}\``)];

@@ -2,6 +2,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { BootBooks } from '../ledger/boot.js';
 import { bootBooks } from '../ledger/boot.js';
+import { NO_WAYS } from '../ledger/into-dead.js';
 import type { Ledger } from '../ledger/ledger.js';
 import { ledgerOf } from '../ledger/ledger.js';
 import { waysIntoAll, whileDead } from '../ledger/without.js';
@@ -128,7 +129,7 @@ export function judgeProject(project: Project, mode?: string): Judgement {
     return by ? [{ account, verdict: 'note', margin: by.left, by }] : [];
   });
   const dead = mode === undefined ? whileDead(project) : [];
-  const ways = mode === undefined ? waysIntoAll(project) : { lifted: [], pushed: [] };
+  const ways = mode === undefined ? waysIntoAll(project) : NO_WAYS;
   const judged: Judged = { ledger, accounts, runaway, boot, dead, ways, noted: mode === undefined ? noted : [] };
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,

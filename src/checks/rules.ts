@@ -79,6 +79,7 @@ import inputLevels from './relay-boards/input-levels.js';
 import isolationDefeated from './relay-boards/isolation-defeated.js';
 import jumperJoinsSupplies from './relay-boards/jumper-joins-supplies.js';
 import measuredDisagrees from './data/measured-disagrees.js';
+import deadFed from './supplies/dead-fed.js';
 import dividerSags from './supplies/divider-sags.js';
 import fuseHolds from './supplies/fuse-holds.js';
 import inletCurrent from './supplies/inlet-current.js';
@@ -127,6 +128,7 @@ export const WIRING_RULES: readonly WiringRule[] = [
   pinDrive,
   isolationDefeated,
   sourceFedBack,
+  deadFed,
   regulatorBackFed,
   safeState,
   contactArc,

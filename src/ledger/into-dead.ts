@@ -9,6 +9,8 @@ import type { Dead } from './dead-corners.js';
 import { LITTLE } from './dead-corners.js';
 import type { LiftedRail } from './lifted.js';
 import { liftedRails } from './lifted.js';
+import type { FedSource } from './fed-dead.js';
+import { fedSources } from './fed-dead.js';
 import { RUNAWAY, together } from './moments.js';
 import type { PushedPin } from './pushed.js';
 import { pushedPins } from './pushed.js';
@@ -17,14 +19,18 @@ import { solver } from './solver.js';
 export interface WaysIntoDead {
   readonly lifted: readonly LiftedRail[];
   readonly pushed: readonly PushedPin[];
+  readonly fed: readonly FedSource[];
 }
+
+export const NO_WAYS: WaysIntoDead = { lifted: [], pushed: [], fed: [] };
 
 /** What finds a way into the rails of some dead supplies. */
 export function waysIntoDead(project: Project, of: Dead): WaysIntoDead {
   const found = afloat(project, of.dead);
-  if (found === undefined) return { lifted: [], pushed: [] };
+  if (found === undefined) return NO_WAYS;
   const on = pushing(project, found);
-  return { lifted: liftedRails(found, on, of), pushed: pushedPins(project, found, on, of) };
+  const lifted = liftedRails(found, on, of);
+  return { lifted, pushed: pushedPins(project, found, on, of), fed: fedSources(project, found, on, lifted, of) };
 }
 
 /** The state in which each circuit that has a way lets the most through. */

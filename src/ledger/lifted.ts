@@ -4,14 +4,21 @@
  */
 import type { Step } from '../loads/account-plan.js';
 import type { Afloat } from '../project/afloat.js';
-import type { Project } from '../project/project.js';
-import { clampOf } from '../project/without.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Dead } from './dead-corners.js';
-import { LITTLE, candidatesOf } from './dead-corners.js';
+import { candidatesOf } from './dead-corners.js';
+import type { FeedIn } from './feeds-into-dead.js';
+import { behind, feedsInto, stepOf } from './feeds-into-dead.js';
 import type { Solution } from './solution.js';
 import type { Candidate } from './solver.js';
 import { solver } from './solver.js';
+
+/**
+ * Volts that a rail has to be below for what hangs on it to be surely off, and to start from its reset when the supply comes
+ * back. Source: Atmel, ATmega48P/88P/168P/328P, 8025I, Table 26-3: the power-on reset works only after the supply has been below
+ * 0.6 / 1.3 / 1.6 V. Other chips state no such figure: common practice, no source.
+ */
+export const SURELY_OFF = 0.6;
 
 /** A dead rail that is lifted. */
 export interface LiftedRail {
@@ -26,6 +33,9 @@ export interface LiftedRail {
   readonly through: readonly string[];
   readonly steps: readonly Step[];
 }
+
+/** Whether something that hangs on it may be neither off nor at work. */
+export const isLifted = ({ volts, on }: LiftedRail): boolean => volts.max > SURELY_OFF && on.length > 0;
 
 export function liftedRails(found: Afloat, on: Uint8Array, of: Dead): LiftedRail[] {
   const bench = solver(found.project);
@@ -51,45 +61,6 @@ export function liftedRails(found: Afloat, on: Uint8Array, of: Dead): LiftedRail
   });
 }
 
-/** A node and all that it feeds. */
-function behind({ links }: Pick<Project, 'links'>, top: string): ReadonlySet<string> {
-  const found = new Set([top]);
-  // Upstream first.
-  for (const { from, to } of links) if (found.has(from)) found.add(to);
-  return found;
-}
-
-interface FeedIn {
-  readonly name: string;
-  readonly amps: number;
-}
-
-/** What flows into some nodes from what lives, largest first. */
-function feedsInto(s: Solution, { ways }: Afloat, nodes: ReadonlySet<string>): FeedIn[] {
-  const { project, networks } = s.circuitry;
-  const feeds = new Map<string, number>();
-  networks.forEach(({ plan }, n) => {
-    if (!plan.circuits.some((c) => ways.has(c))) return;
-    const { fitted, currents } = s.network(n);
-    fitted.plans.forEach((b, k) => {
-      const [from, to] = [nodes.has(b.from), nodes.has(b.to)];
-      const amps = from === to ? 0 : to ? currents[k]! : -currents[k]!;
-      if (amps <= LITTLE) return;
-      const name = told(project, b.members[0]!.part, b.circuit);
-      feeds.set(name, (feeds.get(name) ?? 0) + amps);
-    });
-  });
-  return [...feeds].map(([name, amps]) => ({ name, amps })).sort((a, b) => b.amps - a.amps);
-}
-
-/** A way into a rail as sentences say it: an input, a pin, else the circuit. */
-function told({ ends, pins }: Project, part: string, circuit: string): string {
-  const end = ends.find((e) => clampOf(e) === part || part === `${e.about}.clamp`);
-  if (end) return end.told;
-  const pin = pins.find((p) => p.id === part);
-  return pin ? `pin ${pin.label}` : circuit;
-}
-
 /** What lives from some nodes that float. */
 function standing(s: Solution, nodes: ReadonlySet<string>): LiftedRail['on'] {
   const { windows, ends, nodes: tree } = s.circuitry.project;
@@ -106,15 +77,10 @@ function standing(s: Solution, nodes: ReadonlySet<string>): LiftedRail['on'] {
 }
 
 function stepsOf(volts: number, feeds: readonly FeedIn[]): Step[] {
-  const amps = feeds.reduce((sum, f) => sum + f.amps, 0);
+  const sum = stepOf(feeds);
+  const [amps] = sum.gives;
   return [
-    {
-      name: 'I',
-      says: `what comes in, by ${feeds.map((f) => f.name).join(', ')}`,
-      formula: feeds.map((_, k) => `I_${k + 1}`).join(' + '),
-      with: Object.fromEntries(feeds.map((f, k) => [`I_${k + 1}`, [f.amps, 'A'] as const])),
-      gives: [amps, 'A'],
-    },
+    sum,
     {
       name: 'V_rail',
       says: 'where what hangs on the rail draws as much: what has a draw of its own takes of it what it takes at 5 V, in proportion',

@@ -72,7 +72,11 @@ export function deadSets({ nodes, modes }: Project): readonly Dead[] {
 /** What still lives and finds its way into rails that are dead. */
 export function waysIntoAll(project: Project): WaysIntoDead {
   const all = deadSets(project).map((of) => waysIntoDead(project, of));
-  return { lifted: all.flatMap((w) => w.lifted), pushed: all.flatMap((w) => w.pushed) };
+  return {
+    lifted: all.flatMap((w) => w.lifted),
+    pushed: all.flatMap((w) => w.pushed),
+    fed: all.flatMap((w) => w.fed),
+  };
 }
 
 /** The circuits whose load lives while the chip that switches it is dead, and what they do then. */

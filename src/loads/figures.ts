@@ -118,8 +118,14 @@ export class Figures {
 
   /** A word such as `low` or `opto`. */
   word(key: string): string | undefined {
-    const raw = this.find(key)?.raw;
+    const raw = valueOf(this.find(key)?.raw);
     return typeof raw === 'string' ? raw : typeof raw === 'number' ? String(raw) : undefined;
+  }
+
+  /** Where a word comes from; undefined when nobody says it. */
+  wordOrigin(key: string): Origin | undefined {
+    const found = this.find(key);
+    return found && this.origin([found.raw], found.layer, key);
   }
 
   /** A figure as it is written; of points the first. */

@@ -107,7 +107,7 @@ function addSource(
     states: true as const,
     origin: voltage.origin,
     ...(figures.says('regulated') && !figures.flag('regulated') && { unsteady: true as const }),
-    ...(reverse && { reverse }),
+    ...(reverse && { reverse, reverseOrigin: figures.wordOrigin('reverse')! }),
     ...(battery && { battery }),
   };
   // What stands between an ideal source and its terminals: its own resistance, and what lets nothing flow back.

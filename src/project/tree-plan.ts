@@ -16,6 +16,7 @@ export interface TreeNode {
   /** It does not keep one voltage: a battery, an adapter that does not regulate. */
   readonly unsteady?: true;
   readonly reverse?: Reverse;
+  readonly reverseOrigin?: Origin;
   /** Somebody else's voltage: it takes from what our rails give, so that it leans against them in sums. */
   readonly outside?: true;
   /** Node of what makes somebody else's voltage, where the file says so: it dies with that. */

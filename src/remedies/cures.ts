@@ -6,6 +6,7 @@ import { worse } from '../checks/verdict.js';
 import { biggerSupply } from './bigger-supply.js';
 import { busPulls } from './bus-pulls.js';
 import { commonToSupply, dischargeGate, noClampOnBridge, otherChannel, rightLevel } from './driver-wiring.js';
+import { diodeFromSource } from './diode-from-source.js';
 import { driveCoil } from './drive-coil.js';
 import { feedAt } from './feed-at.js';
 import { feedCoilsApart } from './feed-coils-apart.js';
@@ -72,6 +73,7 @@ const WAYS: readonly Way[] = [
   divideLine,
   limitInjection,
   partFromDead,
+  diodeFromSource,
   busPulls,
   weakerPull,
   raiseSeries,

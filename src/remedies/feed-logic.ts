@@ -8,14 +8,13 @@ import type { Way } from './cures.js';
 import { entryOf } from './entries.js';
 import { rewired } from './rewire.js';
 
-const RULES = new Set(['coil-release', 'input-levels', 'pin-injected', 'dead-drives']);
+const RULES = new Set(['coil-release', 'input-levels', 'pin-injected', 'dead-drives', 'dead-fed']);
 
 export const feedLogic: Way = ({ finding, judgement, data }) => {
   if (!RULES.has(finding.rule)) return [];
   const { project } = judgement;
-  const circuit = project.circuits.find(
-    (c) => c.id === finding.about || c.wiring.pin === finding.about || c.owner === finding.about,
-  );
+  const about = finding.rule === 'dead-fed' ? finding.related[0]?.name : finding.about;
+  const circuit = project.circuits.find((c) => c.id === about || c.wiring.pin === about || c.owner === about);
   const board = circuit?.wiring.board;
   const entry = circuit && entryOf(data, 'loads', circuit.owner);
   // Where one terminal feeds inputs and coils there is nothing to feed apart.

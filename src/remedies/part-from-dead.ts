@@ -16,9 +16,11 @@ const USED = 0.8;
 const TRIES = [1e3, 4.7e3, 10e3, 22e3];
 const FAST = 1e3;
 
+const RULES = new Set(['dead-pushed', 'dead-lifted', 'dead-fed']);
+
 export const partFromDead: Way = (of) => {
   const { finding, judgement } = of;
-  if (finding.rule !== 'dead-pushed' && finding.rule !== 'dead-lifted') return [];
+  if (!RULES.has(finding.rule)) return [];
   const names = (finding.names['into'] ?? finding.names['through'] ?? '').split(', ');
   const lines = judgement.project.ends.filter((end) => names.includes(end.told));
   const places = lines.flatMap((end) => placeOf(of, end) ?? []);

@@ -45,3 +45,20 @@ export const deadPushed: Say = (f) => {
         `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${into!.includes(',') ? 'each of ' : ''}${listed(into!)}, where ${line}.`,
       );
 };
+
+export const deadFed: Say = (f) => {
+  const { source, dead, amps, through, assumed, asks } = f.names;
+  const bears = asks === undefined ? 'which does not bear that' : 'and nothing says whether it bears that';
+  const clamp = assumed === undefined ? '' : ', if these have a clamp to their supply, as most inputs have';
+  return sentence(
+    `while ${listed(dead!)} is dead, up to ${amps} is pushed back into ${dead === source ? 'it' : source} through ${ways(through!)}${clamp}, ${bears}.`,
+  );
+};
+
+/** 'pins D5 and D6' of 'pin D5, pin D6', and the like. */
+function ways(through: string): string {
+  const all = through.split(', ');
+  return all.length > 1 && all.every((name) => name.startsWith('pin '))
+    ? `pins ${listed(all.map((name) => name.slice('pin '.length)).join(', '))}`
+    : listed(through);
+}

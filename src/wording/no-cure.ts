@@ -11,6 +11,8 @@ const WHY: { readonly [rule: string]: string } = {
   'boot-floats': 'a resistor has to hold its control on the side on which its load does no harm',
   'waiver-expired': 'see to what it set aside, or say until when it may stand',
   'dead-drives': 'feed its input from the same supply as the chip, or switch its supply off with that of the chip',
+  'dead-fed':
+    'feed both ends of the line from one supply, or part them with something that lets nothing through without supply',
   'dead-pushed':
     'feed both ends of the line from one supply, or part them with something that lets nothing through without supply',
   'dead-lifted':

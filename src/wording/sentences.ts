@@ -5,7 +5,7 @@ import { CHOICE_SENTENCES } from './choice-sentences.js';
 import { clampRating, coilHolds, coilPullIn, coilRelease } from './coil-sentences.js';
 import { CONTACT_SENTENCES } from './contact-sentences.js';
 import { bootDrives, bootFloats, strapLoaded } from './boot-sentences.js';
-import { deadDrives, deadLifted, deadPushed } from './dead-sentences.js';
+import { deadDrives, deadFed, deadLifted, deadPushed } from './dead-sentences.js';
 import { driverDrive, driverRelease, inputLevels, partOf, stageOf } from './driver-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
@@ -131,6 +131,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'boot-floats': bootFloats,
   'strap-loaded': strapLoaded,
   'dead-drives': deadDrives,
+  'dead-fed': deadFed,
   'dead-lifted': deadLifted,
   'dead-pushed': deadPushed,
   'wire-idle': (f) =>

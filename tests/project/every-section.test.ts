@@ -84,6 +84,8 @@ test('a file with every section is audited whole', () => {
   expect(told).toEqual([
     'coil-on-pin horn',
     'coil-no-clamp horn',
+    // (3.3 - 0.5) V / 1 kΩ, over pin D0 and the board's fuse.
+    'dead-fed laptop',
     'boot-drives vents.1',
     'pin-current horn',
     'total-current bar.supply-pins',

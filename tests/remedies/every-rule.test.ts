@@ -18,7 +18,7 @@ const CURED = [
   ...['driver-heat', 'load-voltage', 'load-needs', 'input-release', 'load-current', 'resistor-power', 'wire-current'],
   ...['series-current', 'fuse-holds', 'regulator-heat', 'regulator-current', 'regulator-dropout', 'regulator-starved'],
   ...['rail-current', 'rail-voltage', 'inlet-current', 'supply-current', 'supply-power', 'supply-capacitance'],
-  ...['divider-sags', 'contact-arc', 'contact-leak', 'contact-heat', 'safe-state'],
+  ...['divider-sags', 'contact-arc', 'contact-leak', 'contact-heat', 'safe-state', 'dead-fed'],
 ];
 
 const fired = CASES.filter(({ verdict }) => verdict === 'breach' || verdict === 'strain' || verdict === 'thin');

@@ -129,7 +129,10 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
     },
   'terrace-blinds-laptop-off': {
     verdict: 'breach',
-    findings: ['breach dead-drives blinds', 'strain pin-injected main.D5', 'strain pin-injected main.D6'],
+    findings: [
+      'breach dead-drives blinds',
+      'breach dead-fed laptop',
+      'strain pin-injected main.D5', 'strain pin-injected main.D6'],
     figures: [
       { account: 'main.D5', direction: 'injected', of: 'max', is: 2.26e-3, within: 0.03 },
       { account: 'main.D6', direction: 'injected', of: 'max', is: 2.26e-3, within: 0.03 },
@@ -185,7 +188,7 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
   },
   'yard-horn-high-side': {
     verdict: 'breach',
-    findings: ['breach coil-release horn', 'breach pin-injected main.D8'],
+    findings: ['breach coil-release horn', 'breach pin-injected main.D8', 'strain dead-fed laptop'],
     figures: [
       // (12.6 - 0.498 - 5.222) V / 2.09 kΩ
       { account: 'main.D8', direction: 'injected', of: 'max', is: 3.29e-3 },

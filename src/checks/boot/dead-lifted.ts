@@ -4,14 +4,8 @@
  */
 import { formatValue } from '../../quantity/print.js';
 import type { LiftedRail } from '../../ledger/lifted.js';
+import { SURELY_OFF, isLifted } from '../../ledger/lifted.js';
 import type { Finding, WiringRule } from '../finding.js';
-
-/**
- * Volts that a rail has to be below for what hangs on it to be surely off, and to start from its reset when the supply comes
- * back. Source: Atmel, ATmega48P/88P/168P/328P, 8025I, Table 26-3: the power-on reset works only after the supply has been below
- * 0.6 / 1.3 / 1.6 V. Other chips state no such figure: common practice, no source.
- */
-const SURELY_OFF = 0.6;
 
 const finding = ({ dead, stated, rail, volts, on, through, steps }: LiftedRail, path: Finding['path']): Finding => {
   const [most] = [...on].sort((a, b) => b.volts - a.volts);
@@ -43,6 +37,6 @@ export default {
   family: 'boot',
   find: ({ ways, ledger: { project } }) =>
     ways.lifted
-      .filter(({ volts, on }) => volts.max > SURELY_OFF && on.length > 0)
+      .filter(isLifted)
       .map((lifted) => finding(lifted, project.nodes.find((n) => n.id === lifted.rail)?.path ?? [])),
 } satisfies WiringRule;

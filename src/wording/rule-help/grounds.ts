@@ -46,7 +46,9 @@ export const GROUNDS: { readonly [rule: string]: string } = {
     'Data sheets promise VOH and VOL at the current of each drive setting, and nothing beyond it (RP2040 Datasheet, Raspberry Pi Ltd, Table 625).',
   'isolation-defeated': `${PRACTICE}: a coupler isolates while nothing else joins its two sides.`,
   'source-fed-back':
-    'Whether a source bears current that is pushed into it is for its maker to say; USB forbids it of a device (Universal Serial Bus Specification 2.0, 7.2.1, from memory).',
+    'Whether a source bears current that is pushed into it is for its maker to say; USB forbids it of a device (Universal Serial Bus Specification 2.0, 7.2.1).',
+  'dead-fed':
+    'A device supplies no current on VBUS at its upstream port at any time (Universal Serial Bus Specification 2.0, 7.2.1): ports and hubs that are fed back fail to start or to resume (“Back Voltage”, testusb.com, a test laboratory). Of other sources their makers have to say what they bear; that a dead one is taken at 0 V is this tool’s own rule.',
   'regulator-back-fed':
     'Fed at its output, a linear regulator conducts through its pass element or its body diode; makers ask for a diode from output to input where that may be (application notes on linear regulators, from memory).',
   'safe-state': `${PRACTICE}: what must not run without power hangs on the normally open contact, what must go on running on the normally closed one.`,

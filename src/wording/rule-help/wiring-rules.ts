@@ -134,6 +134,12 @@ export const WIRING_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
     means: 'A higher source pushes current into one that does not bear that.',
     todo: 'Put a diode or a power switch in the way, or feed from one source only.',
   },
+  'dead-fed': {
+    title: 'A source is fed while it is dead',
+    means:
+      'While a port or another source gives nothing, what still lives pushes current back into it through clamps of pins, pull-ups or loads.',
+    todo: 'Put a diode between the source and what it feeds, feed both ends of the lines from one supply, or switch them off together.',
+  },
   'regulator-back-fed': {
     title: 'A regulator is fed from behind',
     means: 'Its output rail is powered directly while its input is lower or open.',

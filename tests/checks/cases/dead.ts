@@ -56,7 +56,54 @@ const clampedTo = (common: string): string =>
     'current: 5 A }, brick: { voltage: 12 V, current: 1 A }, other: { voltage: 12 V, current: 1 A }',
   );
 
+/**
+ * A chip on a source that may die, and a lamp between another one and a pin: (5 - 0.44) V, less one clamp at 0.1 mA and at
+ * least, over 45.6 kΩ are 0.1 mA. @param reverse what the source says of itself @param quiet a mode without it
+ */
+const fedBy = (ohms: string, reverse: string, quiet = false): string =>
+  onChip(`lamp: { type: resistor, resistance: ${ohms}, active: low, pin: PB1, supply: brick }`, {
+    more: quiet ? 'modes: { quiet: { active: [], without: [bench] } }' : '',
+  }).replace('current: 5 A }', `current: 5 A${reverse} }, brick: { voltage: 5 V, current: 2 A, reverse: tolerated }`);
+
+const FORBIDS = ', reverse: not-allowed';
+
 export const DEAD: readonly Case[] = [
+  {
+    rule: 'dead-fed',
+    when: 'strains where 43 kΩ from a live supply push 0.11 mA back through a pin into a source that bears nothing back',
+    verdict: 'strain',
+    text: fedBy('43 kΩ', FORBIDS),
+  },
+  {
+    rule: 'dead-fed',
+    when: 'is content with 47 kΩ: less than 0.1 mA',
+    verdict: 'silent',
+    text: fedBy('47 kΩ', FORBIDS),
+  },
+  {
+    rule: 'dead-fed',
+    when: 'breaks where a mode of the file says that it is dead',
+    verdict: 'breach',
+    text: fedBy('1 kΩ', FORBIDS, true),
+  },
+  {
+    rule: 'dead-fed',
+    when: 'is unproven then where nobody says what the source bears',
+    verdict: 'unproven',
+    text: fedBy('1 kΩ', '', true),
+  },
+  {
+    rule: 'dead-fed',
+    when: 'is a note where no mode says so, and a pin that is high feeds a source of which nobody says anything',
+    verdict: 'note',
+    text: lamp('1 kΩ'),
+  },
+  {
+    rule: 'dead-fed',
+    when: 'is content where the source bears it',
+    verdict: 'silent',
+    text: fedBy('1 kΩ', ', reverse: tolerated', true),
+  },
   {
     rule: 'dead-drives',
     when: 'breaks where the clamps of an array lead to another supply: while that is dead, they are a way past the switch',

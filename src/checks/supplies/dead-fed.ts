@@ -1,0 +1,61 @@
+/**
+ * Protects a source that is dead from what lives: through the clamps of pins, pull-ups and loads it is fed from behind. Where
+ * no mode says that it is dead it is judged as what only comes about when something else goes wrong.
+ */
+import type { FedSource } from '../../ledger/fed-dead.js';
+import { isLifted } from '../../ledger/lifted.js';
+import { formatValue } from '../../quantity/print.js';
+import type { Finding, Judged, WiringRule } from '../finding.js';
+
+/** Amperes that are worth no more than the note an injected current is (rule 18 of the format). */
+const LITTLE = 1e-4;
+
+/** Volts up to which a source that no document forbids to be fed does not wake: what junctions leave. Common practice, no source. */
+const ASLEEP = 1;
+
+/** What a document or the file forbids weighs more than what only practice advises against, or a way that is assumed. */
+function verdictOf({ source, stated, feeds }: FedSource): Finding['verdict'] {
+  if (source.reverse === undefined) return stated ? 'unproven' : 'note';
+  const basis = source.reverseOrigin?.basis;
+  if (feeds.every((f) => f.assumed) || basis === 'practice' || basis === 'memory') return stated ? 'strain' : 'note';
+  return stated ? 'breach' : 'strain';
+}
+
+function find({ ways, ledger: { project } }: Judged): Finding[] {
+  // That a rail is fed while its supply is dead is said already where it is lifted.
+  const lifted = new Set(ways.lifted.filter(isLifted).map(({ dead }) => dead.join()));
+  return ways.fed.flatMap((fed): Finding[] => {
+    const { dead, source, amps, feeds, steps } = fed;
+    const verdict = verdictOf(fed);
+    if (amps <= LITTLE || (verdict === 'note' && (fed.lifted < ASLEEP || lifted.has(dead.join())))) return [];
+    const circuits = [...new Set(feeds.map((f) => f.circuit))];
+    const pathOf = (id: string) => project.circuits.find((c) => c.id === id)?.path;
+    return [
+      {
+        rule: 'dead-fed',
+        family: 'supplies',
+        verdict,
+        about: source.id,
+        path: source.path,
+        names: {
+          source: source.id,
+          dead: dead.join(', '),
+          amps: formatValue(amps, 'current'),
+          through: feeds.map((f) => f.name).join(', '),
+          circuits: circuits.join(', '),
+          ...(feeds.every((f) => f.assumed) && { assumed: 'yes' }),
+          ...(source.reverse === undefined && {
+            asks: `does ${source.id} bear current that is pushed back into it while it is dead (its \`reverse\`)?`,
+          }),
+        },
+        related: circuits.slice(0, 8).flatMap((name) => {
+          const path = pathOf(name);
+          return path ? [{ path, name }] : [];
+        }),
+        steps,
+      },
+    ];
+  });
+}
+
+export default { name: 'dead-fed', family: 'supplies', find } satisfies WiringRule;
