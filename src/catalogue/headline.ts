@@ -29,6 +29,7 @@ const HEADLINES: Readonly<Record<string, readonly Named[]>> = {
   'driver:nmos': [...SWITCH, 'on-resistance'],
   'driver:pmos': [...SWITCH, 'on-resistance'],
   'driver:opto': [['transfer-ratio', 'ratio'], ...SWITCH],
+  'driver:chopper': ['maximum-current', 'supply-voltage', 'on-resistance'],
   load: ['supply-voltage', 'voltage', 'current', 'power', 'resistance', 'active', 'peak', 'run', 'stall'],
   'load:coil': ['voltage', 'resistance', 'power'],
   'load:led': ['colour', 'forward-voltage', 'maximum-current'],
@@ -42,7 +43,7 @@ const HEADLINES: Readonly<Record<string, readonly Named[]>> = {
   ],
   'load:solid-state-relay': [['input.window', 'control'], 'input.on-current', 'drop'],
   'load:pixels': ['supply-voltage', ['full-each', 'each']],
-  'load:stepper': ['voltage', 'winding-resistance'],
+  'load:stepper': ['voltage', 'maximum-current', 'winding-resistance'],
 };
 
 /** One figure of a headline: `5 V ±5 %`; with what it holds at, and with a label where it needs one. */

@@ -136,6 +136,10 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'inrush-ratio': of('ratio'),
   'inrush-time': of('time'),
   'winding-resistance': of('resistance'),
+  'both-on': of('ratio'),
+  'current-accuracy': of('ratio'),
+  'logic-current': of('current'),
+  'logic-voltage': of('voltage'),
   'idle-each': of('current'),
   'full-each': of('current'),
   // policies

@@ -13,7 +13,10 @@ export interface Layered {
 /** What a `type` says of the kind, when `kind` is not given; any other type is a load's. */
 const KIND_OF_TYPE: Readonly<Record<string, ProfileKind>> = {
   ...Object.fromEntries(
-    ['npn', 'pnp', 'nmos', 'pmos', 'opto', 'h-bridge', 'open-drain', 'gate-driver'].map((type) => [type, 'driver']),
+    ['npn', 'pnp', 'nmos', 'pmos', 'opto', 'h-bridge', 'chopper', 'open-drain', 'gate-driver'].map((type) => [
+      type,
+      'driver',
+    ]),
   ),
   ...Object.fromEntries(
     ['diode', 'schottky', 'zener', 'diode-zener', 'tvs', 'varistor'].map((type) => [type, 'clamp']),

@@ -10,6 +10,8 @@ import clampReversed from './coils/clamp-reversed.js';
 import coilHeat from './coils/coil-heat.js';
 import coilHeldOn from './coils/coil-held-on.js';
 import coilHolds from './coils/coil-holds.js';
+import phaseCurrent from './coils/phase-current.js';
+import chopperStarved from './drivers/chopper-starved.js';
 import coilNoClamp from './coils/coil-no-clamp.js';
 import coilOnPin from './coils/coil-on-pin.js';
 import coilOneWay from './coils/coil-one-way.js';
@@ -157,6 +159,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   busCurrent,
   groupCurrent,
   totalCurrent,
+  phaseCurrent,
+  chopperStarved,
   coilHolds,
   coilPullIn,
   coilVoltage,

@@ -34,6 +34,8 @@ export interface ConstantPower {
    * its voltage, and what asks for more makes it collapse.
    */
   readonly least: number;
+  /** Amperes that it takes at the most, however low its voltage: a chopper passes on no more than its windings carry. */
+  readonly most?: number | undefined;
 }
 
 /** Current through a branch and its slope. */
@@ -90,8 +92,13 @@ function filamentCurrent(branch: Branch, filament: Filament, u: number, guess: n
 }
 
 /** Lowest volts, less the drop, at which a constant power still takes what it asks for. */
-const leastFor = ({ resistance, drop }: Branch, { watts, least }: ConstantPower): number =>
-  Math.max(least - drop, 2 * Math.sqrt(watts * resistance));
+const leastFor = ({ resistance, drop }: Branch, { watts, least, most }: ConstantPower): number =>
+  Math.max(
+    least - drop,
+    2 * Math.sqrt(watts * resistance),
+    // I = P / (U − R · I) is `most` at this U.
+    most === undefined || most === 0 ? 0 : watts / most + resistance * most,
+  );
 
 /** P = I · (U − R · I): the smaller of its two solutions, at which the load gets the higher voltage. */
 function powerCurrent(branch: Branch, power: ConstantPower, voltage: number): number {

@@ -2,7 +2,7 @@
  * Builds: the uncertain figures of a project by name, one value of each. A figure that several things share (the ambient, a
  * rail's voltage, the output resistance of a chip's pins) is one figure with one value.
  */
-import type { JunctionSpread, Member, PinPassage } from '../loads/branch-plan.js';
+import type { HeldCurrent, JunctionSpread, Member, PinPassage } from '../loads/branch-plan.js';
 import type { Project } from '../project/project.js';
 import type { Link } from '../project/tree-plan.js';
 import type { Interval } from '../quantity/interval.js';
@@ -59,10 +59,27 @@ export function uncertainFigures(project: Project): readonly string[] {
     for (const { members, pin } of [...on, ...off])
       for (const member of members) {
         const name = memberFigure(member, pin);
-        for (const figure of figuresOf(member)) note(name, figure);
+        if (member.kind !== 'power' || member.held === undefined)
+          for (const figure of figuresOf(member)) note(name, figure);
+        else for (const [what, figure] of heldFigures(member.held)) note(heldFigure(member, what), figure);
       }
   return [...names];
 }
+
+/** The figures of what a chopper holds, each of which moves by itself. */
+export type HeldPart = 'current' | 'winding' | 'rise' | 'bridge' | 'shaft';
+
+const heldFigures = ({ amps, ohms, rise, bridge, shaft }: HeldCurrent): readonly (readonly [HeldPart, Interval])[] => [
+  ['current', amps],
+  ['winding', ohms],
+  ['rise', rise],
+  ['bridge', bridge],
+  ['shaft', shaft],
+];
+
+/** Name of one of them: 'axis.windings current'. */
+export const heldFigure = (member: Member, what: HeldPart | undefined): string =>
+  what === undefined ? memberFigure(member, undefined) : `${member.part} ${what}`;
 
 /** A member's figures that may be uncertain; a junction's law and a curve's points move as one. */
 function figuresOf(member: Member): readonly Interval[] {

@@ -7,12 +7,14 @@ import { withLines } from '../circuit/lines.js';
 import type { Edge } from '../circuit/network.js';
 import type { BranchPlan, JunctionSpread, Member, PinPassage } from '../loads/branch-plan.js';
 import { hasPeaks, isFalling } from '../loads/branch-plan.js';
+import { mostOf } from '../loads/held.js';
 import type { Build } from './builds.js';
-import { memberFigure, within } from './builds.js';
+import { heldFigure, memberFigure, within } from './builds.js';
 import { MOST_AT } from './collapse.js';
 import type { Lean } from './corner.js';
 import type { FittedMember } from './fitted.js';
 import { fittedMember } from './fitted.js';
+import { fitPower } from './fitted-power.js';
 import { burden, heavier, heft, loss, spread } from './leaning.js';
 
 /** A branch between the local nodes of its network, with what its figures depend on. */
@@ -57,7 +59,12 @@ export const branchIndex = (
   standing,
   fed,
   falling: isFalling(plan),
-  warms: plan.members.some((m) => m.kind === 'junction' || (m.kind === 'resistance' && m.copper !== undefined)),
+  warms: plan.members.some(
+    (m) =>
+      m.kind === 'junction' ||
+      (m.kind === 'resistance' && m.copper !== undefined) ||
+      (m.kind === 'power' && m.held !== undefined),
+  ),
   pinned: plan.members.some((m) => m.kind === 'pin'),
   peaks: plan.members.some(hasPeaks),
   known: new Map(),
@@ -138,8 +145,9 @@ function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, fall
       return fittedMember(member, { curve });
     }
     case 'current':
-    case 'power':
       return fittedMember(member);
+    case 'power':
+      return fitPower(member, (figure) => heavier(figure, lean), celsius);
     case 'filament':
       return fitFilament(member, lean);
     default:
@@ -198,8 +206,9 @@ function builtMember(
       return fitFilament({ ...member, amps: { min: amps, typ: amps, max: amps } }, lean);
     }
     case 'current':
-    case 'power':
       return fittedMember(member);
+    case 'power':
+      return fitPower(member, (figure, what) => within(figure, build.share(heldFigure(member, what))), celsius);
     default:
       return member satisfies never;
   }
@@ -211,22 +220,20 @@ export function builtJunction({ min, typ, max }: JunctionSpread, share: number, 
   return junctionBetween(junctionAt(from, celsius), junctionAt(to, celsius), way);
 }
 
-const takenPower = (member: Member & { readonly kind: 'power' }, lean: Lean, build?: Build): number =>
-  build ? within(member.watts, build.share(memberFigure(member, undefined))) : heavier(member.watts, lean);
-
 function sum(members: readonly FittedMember[], lean: Lean, standing: number, fed: boolean, build?: Build): Branch {
   const junctions = members.flatMap((m) => m.junction ?? []);
   const filament = members.find((m) => m.filament)?.filament;
-  const fixed = members.find(({ member: { kind } }) => kind === 'current' || kind === 'power')?.member;
+  const fixed = members.find(({ member: { kind } }) => kind === 'current' || kind === 'power');
+  const drawing = fixed?.member;
   const plain: Branch = {
     resistance: members.reduce((total, m) => total + m.ohms, 0),
     drop: members.reduce((total, m) => total + m.drop, 0),
     junctions,
     filament,
-    current: fixed?.kind === 'current' ? (fed ? drawn(fixed, lean, build) : 0) : undefined,
+    current: drawing?.kind === 'current' ? (fed ? drawn(drawing, lean, build) : 0) : undefined,
     power:
-      fixed?.kind === 'power'
-        ? { watts: fed ? takenPower(fixed, lean, build) : 0, least: MOST_AT * standing }
+      drawing?.kind === 'power'
+        ? { watts: fed ? fixed!.watts : 0, least: MOST_AT * standing, most: mostOf(fixed!.held) }
         : undefined,
     beyond: undefined,
   };

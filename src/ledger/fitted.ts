@@ -6,6 +6,7 @@ import { junctionVoltage } from '../circuit/junction.js';
 import type { LinePoint } from '../circuit/lines.js';
 import { lineVoltage } from '../circuit/lines.js';
 import type { Edge } from '../circuit/network.js';
+import type { Held } from '../loads/account-plan.js';
 import type { BranchPlan, Member } from '../loads/branch-plan.js';
 
 /** One member of a branch with its figures put in. */
@@ -17,13 +18,16 @@ export interface FittedMember {
   /** Volts over amperes, in straight lines. */
   readonly curve: readonly LinePoint[] | undefined;
   readonly filament: Filament | undefined;
+  /** Watts that it takes whatever it gets, and the current that a chopper holds with them. */
+  readonly watts: number;
+  readonly held: Held | undefined;
 }
 
 /** A member with those of its figures that it has; all have the same keys, which is read the fastest. */
 export const fittedMember = (
   member: Member,
-  { ohms = 0, drop = 0, junction, curve, filament }: Partial<Omit<FittedMember, 'member'>> = {},
-): FittedMember => ({ member, ohms, drop, junction, curve, filament });
+  { ohms = 0, drop = 0, junction, curve, filament, watts = 0, held }: Partial<Omit<FittedMember, 'member'>> = {},
+): FittedMember => ({ member, ohms, drop, junction, curve, filament, watts, held });
 
 /** Volts across a member that carries a current in amperes; none of what takes its current whatever it gets. */
 export const voltsAcross = ({ ohms, drop, junction, curve, filament }: FittedMember, current: number): number =>

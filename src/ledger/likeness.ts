@@ -2,7 +2,7 @@
  * Circuits that are alike but for their names and pins: the channels of a board, the LEDs of a row. What one of them comes
  * to, the others come to as well, so that it is reckoned once.
  */
-import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
+import type { BranchPlan, HeldCurrent, Member, NetworkPlan } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Circuitry } from './circuitry.js';
 import type { InterlockPlan } from '../project/project.js';
@@ -60,6 +60,9 @@ const state = (branches: readonly BranchPlan[], inner: readonly string[]): strin
     .join(',');
 };
 
+const heldEnds = ({ windings, copper, amps, ohms, rise, bridge, shaft }: HeldCurrent): string =>
+  `${windings} ${copper} ${[amps, ohms, rise, bridge, shaft].map(ends).join()}`;
+
 const ends = (i: Interval): string => `${i.min} ${i.typ} ${i.max}`;
 
 function written(member: Member): string {
@@ -79,7 +82,7 @@ function written(member: Member): string {
     case 'filament':
       return `f${member.volts} ${ends(member.amps)} ${member.cold?.peak ?? ''} ${member.cold?.second ?? ''}`;
     case 'power':
-      return `w${ends(member.watts)}`;
+      return `w${ends(member.watts)}${member.held ? `h${heldEnds(member.held)}` : ''}`;
     default:
       return member satisfies never;
   }

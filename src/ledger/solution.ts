@@ -4,7 +4,7 @@
  */
 import { branchConductance } from '../circuit/branch.js';
 import { solveNetwork } from '../circuit/network.js';
-import type { Reading, SolvedBranch } from '../loads/account-plan.js';
+import type { Held, Reading, SolvedBranch } from '../loads/account-plan.js';
 import type { Member } from '../loads/branch-plan.js';
 import type { Link } from '../project/tree-plan.js';
 import type { Interval } from '../quantity/interval.js';
@@ -182,6 +182,11 @@ export class Solution extends Sweep implements Reading {
     return at === undefined ? 0 : at.flows.fitted.members[at.branch]![at.member]!.ohms;
   }
 
+  held(part: string): Held | undefined {
+    const at = this.locate(part);
+    return at && at.flows.fitted.members[at.branch]![at.member]!.held;
+  }
+
   voltage(node: string): number {
     const number = this.circuitry.nodeIndex.get(node);
     if (number !== undefined) return this.volts[number]!;
@@ -253,6 +258,7 @@ export class Solution extends Sweep implements Reading {
       amps,
       members: fitted.members[at.branch]!.map((m) => ({
         member: m.member,
+        ...(m.held && { held: m.held }),
         ...(m.member.kind === 'resistance' || m.member.kind === 'pin' || m.ohms > 0 ? { ohms: m.ohms } : {}),
         volts: takesWhatIsLeft(m.member) ? this.left(at.flows, at.branch) : voltsAcross(m, amps),
       })),

@@ -19,6 +19,8 @@ export interface Reading {
   across(part: string): number;
   /** Ohms of a resistance or pin as taken in this corner. */
   ohms(part: string): number;
+  /** What a chopper holds in this corner; undefined of other parts, and while its circuit is off. */
+  held(part: string): Held | undefined;
   /** Volts of a node of the supply tree or an inner node. */
   voltage(node: string): number;
   /** The same at the end of the peaks that flow, with what capacitors give of them counted. */
@@ -38,6 +40,16 @@ export interface Reading {
   duty(circuit: string): number;
 }
 
+/** The current a chopper holds, in one corner: amperes in each winding, ohms of a winding as warm as it is and of its switches. */
+export interface Held {
+  readonly windings: number;
+  readonly amps: number;
+  readonly ohms: number;
+  readonly bridge: number;
+  /** Watts that the shaft gives besides. */
+  readonly shaft: number;
+}
+
 /** A part of a period in which nothing changes. */
 export interface Phase {
   readonly share: number;
@@ -52,6 +64,7 @@ export interface SolvedBranch {
     readonly member: Member;
     readonly volts: number;
     readonly ohms?: number;
+    readonly held?: Held;
   }[];
 }
 

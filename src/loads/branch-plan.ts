@@ -67,7 +67,28 @@ export type Member =
       readonly cold?: { readonly peak: number; readonly second: number };
     })
   /** Watts taken from whatever reaches it. Only in networks without nodes of their own: its current falls as the voltage rises. */
-  | (InSeries & { readonly kind: 'power'; readonly watts: Interval });
+  | (InSeries & {
+      readonly kind: 'power';
+      readonly watts: Interval;
+      /** What these watts are made of, where a chopper holds a current in windings; they follow the temperature then. */
+      readonly held?: HeldCurrent;
+    });
+
+/** The current that a chopper holds in each of several windings alike, whatever their resistance. */
+export interface HeldCurrent {
+  /** Windings that carry it at a time. */
+  readonly windings: number;
+  /** Amperes in each of them. */
+  readonly amps: Interval;
+  /** Ohms of a winding at its reference temperature, °C, and the kelvins by which its own heat lifts it above the ambient. */
+  readonly ohms: Interval;
+  readonly copper: number;
+  readonly rise: Interval;
+  /** Ohms of both switches in each winding's way. */
+  readonly bridge: Interval;
+  /** Watts that the shaft gives besides. */
+  readonly shaft: Interval;
+}
 
 /** Whether a member draws more at times: in a stall, a start, a burst. */
 export const hasPeaks = (m: Member): boolean =>

@@ -6,6 +6,7 @@ import { RERATING } from '../circuit/filament.js';
 import type { SolvedBranch, Step } from './account-plan.js';
 import type { Member, Origin } from './branch-plan.js';
 import { GROUND } from './branch-plan.js';
+import { heldSteps } from './held.js';
 
 /** A name as a symbol of a formula: letters, digits and underscores. */
 export const symbol = (letter: string, name: string): string => `${letter}_${name.replace(/[^A-Za-z0-9]+/g, '_')}`;
@@ -33,6 +34,7 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string, call
     ];
   }
   const power = branch.members.find(({ member }) => member.kind === 'power');
+  if (power?.held && power.volts > 0) return heldSteps(power.held, power.volts, branch.amps, what, sources);
   if (power && power.volts > 0) {
     const name = symbol('V', shortName(power.member.part));
     const values = { P: [branch.amps * power.volts, 'W'], [name]: [power.volts, 'V'] } as const;

@@ -4,7 +4,8 @@
  */
 import { closed } from '../quantity/quantity.js';
 import { isMapping } from './figures.js';
-import { assumed } from './limits.js';
+import { isChopped, lowerChopped } from './chopped-stepper.js';
+import { assumed, rating } from './limits.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import type { AccountPlan, LimitPlan } from './account-plan.js';
@@ -19,6 +20,14 @@ const USUAL_PHASES = 2;
 
 function lower(input: LoadInput): Lowered {
   const { figures, entry, id } = input;
+  if (isChopped(input)) return lowerChopped(input);
+  for (const key of ['phase-current', 'shaft-power'])
+    if (entry[key] !== undefined)
+      figures.problem(
+        key,
+        `no chopper holds a current in the windings of \`${id}\``,
+        '`driver: { part: chopper-a4988 }`, or no `phase-current` and no `shaft-power`',
+      );
   const winding = figures.figure('winding-resistance', 'resistance');
   const rated = figures.interval('voltage', 'voltage')?.typ;
   const ohms = winding && closed(winding.quantity);
@@ -41,6 +50,7 @@ function lower(input: LoadInput): Lowered {
   const together = { min: ohms.min / share, typ: ohms.typ / share, max: ohms.max / share };
   const bears = { min: BEARS.min * rated, typ: BEARS.typ * rated, max: BEARS.max * rated };
   const limit = assumed(figures, 'highest voltage of a winding', bears, 'voltage', { margin: 'none' });
+  const highest = rating(figures, 'maximum-current', 'current', { grade: 'operating' });
   const lowered = lowerTwoTerminal(input, {
     members: (circuit) => [
       {
@@ -54,7 +64,10 @@ function lower(input: LoadInput): Lowered {
     ],
     inductive: true,
     part: (circuit) => `${circuit}.windings`,
-    accounts: (circuit, path) => [highestVoltage(circuit, path, limit)],
+    accounts: (circuit, path) => [
+      highestVoltage(circuit, path, limit),
+      ...(highest ? [highestCurrent(circuit, path, share, highest)] : []),
+    ],
     limitsItself: true,
   });
   if (!each || lowered.circuits.length <= phases) return lowered;
@@ -81,6 +94,29 @@ const highestVoltage = (circuit: string, path: AccountPlan['path'], limit: Limit
       formula: 'I * R',
       with: { I: [s.current(`${circuit}.windings`), 'A'], R: [s.ohms(`${circuit}.windings`), 'Ω'] },
       gives: [s.across(`${circuit}.windings`), 'V'],
+    },
+  ],
+});
+
+/** What one of the windings that are on carries. @param share how many of them are */
+const highestCurrent = (circuit: string, path: AccountPlan['path'], share: number, limit: LimitPlan): AccountPlan => ({
+  id: `${circuit}.windings`,
+  kind: 'coil',
+  title: `a winding of ${circuit}`,
+  quantity: 'current',
+  direction: 'at-most',
+  circuits: [circuit],
+  path,
+  recipes: ['draw-most', 'draw-least'],
+  read: (s) => s.current(`${circuit}.windings`) / share,
+  limits: [limit],
+  steps: (s) => [
+    {
+      name: 'I_winding',
+      says: 'what one of the windings that are on carries',
+      formula: 'I / n',
+      with: { I: [s.current(`${circuit}.windings`), 'A'], n: [share, ''] },
+      gives: [s.current(`${circuit}.windings`) / share, 'A'],
     },
   ],
 });

@@ -20,7 +20,11 @@ export function terminalAccounts(
   part: string,
 ): AccountPlan[] {
   const base: Base = { kind: 'input', circuits: [circuit], path };
-  return [...neededCurrent(figures, base, circuit, part), ...supplyWindow(figures, base, circuit, members)];
+  const about = { id: circuit, title: `supply voltage of ${circuit}` };
+  return [
+    ...neededCurrent(figures, base, circuit, part),
+    ...supplyWindow(figures, 'supply-voltage', { ...base, ...about }, members),
+  ];
 }
 
 function neededCurrent(figures: Figures, base: Base, circuit: string, part: string): AccountPlan[] {
@@ -51,22 +55,26 @@ function neededCurrent(figures: Figures, base: Base, circuit: string, part: stri
   ];
 }
 
-function supplyWindow(figures: Figures, base: Base, circuit: string, members: readonly Member[]): AccountPlan[] {
-  const figure = figures.figure('supply-voltage', 'voltage');
+/** The window of supplies that something works on. @param key the figure @param members what the supply has to reach */
+export function supplyWindow(
+  figures: Figures,
+  key: 'supply-voltage' | 'logic-voltage',
+  base: Base & Pick<AccountPlan, 'id' | 'title'>,
+  members: readonly Member[],
+): AccountPlan[] {
+  const figure = figures.figure(key, 'voltage');
   if (figure === undefined) return [];
   const { min, max, exact } = figure.quantity;
   if (exact) {
     figures.problem(
-      'supply-voltage',
-      `\`supply-voltage\` is the window in which \`${figures.about}\` works, and this one has no width`,
-      '`supply-voltage: 4.5 to 5.5 V`',
+      key,
+      `\`${key}\` is the window in which \`${figures.about}\` works, and this one has no width`,
+      `\`${key}: 4.5 to 5.5 V\``,
     );
     return [];
   }
   const voltage = {
     ...base,
-    id: circuit,
-    title: `supply voltage of ${circuit}`,
     quantity: 'voltage' as const,
     read: (s: Reading): number => reaching(s, members),
     steps: (s: Reading): readonly Step[] => voltageSteps(s, members),
@@ -124,18 +132,18 @@ export function startingVoltage(
   ];
 }
 
-const acrossAll = (s: Reading, members: readonly Member[]): number =>
+const acrossAll = (s: Reading, members: readonly Pick<Member, 'part'>[]): number =>
   Math.max(
     members.reduce((volts, m) => volts + s.across(m.part), 0),
     0,
   );
 
 /** What reaches them, capacitors on their supply counted. */
-const reaching = (s: Reading, members: readonly Member[]): number =>
+export const reaching = (s: Reading, members: readonly Pick<Member, 'part'>[]): number =>
   Math.max(acrossAll(s, members) + heldUp(s, members), 0);
 
 /** Volts by which capacitors hold up what feeds them. */
-function heldUp(s: Reading, [first]: readonly Member[]): number {
+function heldUp(s: Reading, [first]: readonly Pick<Member, 'part'>[]): number {
   const feed = s.branch(first!.part)?.from.node;
   return feed === undefined ? 0 : s.heldAt(feed) - s.voltage(feed);
 }

@@ -36,7 +36,7 @@ export function withFigure(project: Project, figure: FigureAt, value: number): P
           case 'filament':
             return { ...m, amps: exactly(value) };
           case 'power':
-            return { ...m, watts: exactly(value) };
+            return { kind: m.kind, part: m.part, ...(m.origin && { origin: m.origin }), watts: exactly(value) };
           case 'curve':
             return { ...m, points: m.points.map((p) => ({ ...p, volts: exactly(value) })) };
           case 'junction':

@@ -31,6 +31,7 @@ import { spareContact } from './spare-contact.js';
 import { raiseSeries } from './raise-series.js';
 import { regulatorForDivider } from './regulator-for-divider.js';
 import { stageBefore } from './stage-before.js';
+import { setCurrent } from './set-current.js';
 import { strongerPart } from './stronger-part.js';
 import { switchLoad } from './switch-load.js';
 import { stagger } from './stagger.js';
@@ -59,6 +60,7 @@ const WAYS: readonly Way[] = [
   feedLogic,
   feedReader,
   moreDrive,
+  setCurrent,
   strongerPart,
   rightLevel,
   noClampOnBridge,

@@ -20,6 +20,7 @@ const MOVES: Readonly<Record<string, 'lower' | 'higher' | 'either'>> = {
   'rail-voltage': 'either',
   'load-voltage': 'either',
   'load-needs': 'higher',
+  'chopper-starved': 'higher',
 };
 
 export const feedAt: Way = (of) => {

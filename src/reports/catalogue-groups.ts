@@ -28,6 +28,7 @@ const TITLES: Readonly<Record<string, string>> = {
   'driver pmos': 'P-channel MOSFETs',
   'driver opto': 'Couplers',
   'driver h-bridge': 'Bridges',
+  'driver chopper': 'Choppers',
   'driver open-drain': 'Open-drain drivers',
   'driver gate-driver': 'Gate drivers',
   'clamp diode': 'Diodes',

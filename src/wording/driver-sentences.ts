@@ -95,3 +95,15 @@ export const inputLevels: Say = (f) => {
       : `${when(f)}switched off, the input of ${f.about} still gets ${gets}, and it is surely off only below ${level}: ${typical} turns off.`,
   );
 };
+
+export const chopperStarved: Say = (f) => {
+  const m = met(f);
+  if (m === undefined) return `Nothing says what current the chopper of ${f.about} has to hold.`;
+  const { account, by } = m;
+  const [reaches, held] = [figure(account, by.draw), limitFigure(account, by.value)];
+  const first = `with its bridge on all the time a winding of ${f.about} comes to ${reaches}, and its chopper is set to ${held}`;
+  if (f.verdict === 'thin') return sentence(`${when(f)}${first}: ${percent(by.left)} in hand.`);
+  return sentence(
+    `${when(f)}${first}: its supply stands too low to hold that.${typically(f, account, by, 'comes to')}`,
+  );
+};

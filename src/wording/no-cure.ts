@@ -43,6 +43,8 @@ const WHY: { readonly [rule: string]: string } = {
   'coil-one-way': 'an H-bridge in place of its driver, or a latching relay with a coil to set it and one to reset it',
   'coil-release': 'the coil holds with so little that another board is wanted, or an input fed from the pin’s own rail',
   'coil-pull-in': 'a supply that stands higher where the coil hangs, a coil for less, or a driver that keeps less',
+  'phase-current': 'a motor rated for more current, or less of it',
+  'chopper-starved': 'a higher supply, a motor of lower resistance, or less current',
   'coil-holds': 'less resistance in the way while it holds, or a coil that is held by less',
   'chip-heat': 'less has to flow through its pins: a driver for the heaviest of them',
   'rail-voltage': 'a supply of the voltage that the rail is made for',

@@ -6,7 +6,7 @@ import { clampRating, coilHolds, coilPullIn, coilRelease } from './coil-sentence
 import { CONTACT_SENTENCES } from './contact-sentences.js';
 import { bootDrives, bootFloats, strapLoaded } from './boot-sentences.js';
 import { deadDrives, deadFed, deadLifted, deadPushed } from './dead-sentences.js';
-import { driverDrive, driverRelease, inputLevels, partOf, stageOf } from './driver-sentences.js';
+import { chopperStarved, driverDrive, driverRelease, inputLevels, partOf, stageOf } from './driver-sentences.js';
 import { LINE_SENTENCES } from './line-sentences.js';
 import { inputLeftOpen } from './left-open.js';
 import { batteryLife, batterySags, fuseHolds, loadDip, railVoltage, regulatorDropout } from './rail-sentences.js';
@@ -156,6 +156,9 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
         ),
   'group-current': (f) => atMost(f, subjectOf(f), pinVerb(f), sumOf(f)),
   'total-current': (f) => atMost(f, subjectOf(f), 'carry', sumOf(f)),
+  'phase-current': (f) =>
+    met(f) ? atMost(f, subjectOf(f), 'carries') : `Nothing says what current ${subjectOf(f)} may carry for ever.`,
+  'chopper-starved': chopperStarved,
   'coil-holds': coilHolds,
   'coil-pull-in': coilPullIn,
   'coil-voltage': (f) => atMost(f, `the coil of ${f.about}`, 'gets'),
@@ -221,6 +224,8 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'load-dip': loadDip,
   'load-voltage': (f) => {
     const motor = /to start/.test(f.account?.title ?? '');
+    const [, logic] = /^logic supply of the (driver of .*)$/.exec(f.account?.title ?? '') ?? [];
+    const about = logic === undefined ? f.about : `the logic of the ${logic}`;
     if (/turning on/.test(f.account?.title ?? ''))
       return met(f)
         ? atLeast(f, `the input of ${f.about}`, 'it is not sure to turn on')
@@ -228,16 +233,16 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     if (f.account?.direction === 'at-least')
       return atLeast(
         f,
-        motor ? `the motor ${f.about}` : f.about,
+        motor ? `the motor ${f.about}` : about,
         motor ? 'it is not sure to start' : 'it is not sure to work',
       );
     const m = met(f);
-    if (m === undefined) return `Nothing says at what voltage ${f.about} works.`;
+    if (m === undefined) return `Nothing says at what voltage ${about} works.`;
     const [gets, bears] = [figure(m.account, m.by.draw), limitFigure(m.account, m.by.value)];
     return sentence(
       f.verdict === 'thin'
-        ? `${when(f)}${f.about} gets up to ${gets} of the ${bears} that it works at: ${percent(m.by.left)} in hand.`
-        : `${when(f)}${f.about} gets up to ${gets}, and is made for no more than ${bears}.`,
+        ? `${when(f)}${about} gets up to ${gets} of the ${bears} that it works at: ${percent(m.by.left)} in hand.`
+        : `${when(f)}${about} gets up to ${gets}, and is made for no more than ${bears}.`,
     );
   },
   'resistor-power': (f) => atMost(f, `the resistor ${f.account?.id ?? f.about}`, 'turns into heat'),

@@ -43,6 +43,13 @@ export const CIRCUIT_TYPES: Readonly<Record<string, Data>> = {
       clamp: { part: 'diode-1n4148' },
     },
   }),
+  'a stepper behind a chopper that holds its current': on({
+    axis: {
+      ...{ type: 'stepper', 'maximum-current': '1.7 A', 'winding-resistance': '1.65 Ω ±10 %' },
+      ...{ 'phase-current': '1 A', 'shaft-power': '0 to 2 W', supply: 'brick-12v' },
+      driver: { part: 'chopper-a4988', pin: 'D8', 'logic-supply': 'main.5v' },
+    },
+  }),
   'a coil on the board’s own rail': on({
     coil: {
       part: 'relay-coil-5v-70r',

@@ -7,8 +7,8 @@ import { curveAt } from '../curve.js';
 import { copperFactor } from '../../src/circuit/copper.js';
 import type { Junction } from '../../src/circuit/junction.js';
 import { junctionAt, junctionVoltage } from '../../src/circuit/junction.js';
-import type { Reading, SolvedBranch } from '../../src/loads/account-plan.js';
-import type { BranchPlan, Member, NetworkPlan } from '../../src/loads/branch-plan.js';
+import type { Held, Reading, SolvedBranch } from '../../src/loads/account-plan.js';
+import type { BranchPlan, HeldCurrent, Member, NetworkPlan } from '../../src/loads/branch-plan.js';
 import { GROUND } from '../../src/loads/branch-plan.js';
 import { placeOf } from '../../src/project/places.js';
 import type { Project } from '../../src/project/project.js';
@@ -39,6 +39,8 @@ interface Element {
   readonly amps?: number;
   /** A power that it takes from whatever it gets; its current is what is left to find. */
   readonly watts?: number;
+  /** The current that a chopper holds with it. */
+  readonly held?: Held;
   readonly blocks: boolean;
   /** What a junction takes beyond its series resistance, volts. */
   readonly bend?: (amps: number) => number;
@@ -258,6 +260,7 @@ export function reckon(project: Project, on: ReadonlySet<string>, { share, peak 
       })),
     }),
     typical: false,
+    held: (part) => place.get(part)?.element.held,
     peak: peak === true,
     links,
     inputs,
@@ -308,6 +311,18 @@ const left = (line: Line, volts: ReadonlyMap<string, number>): number =>
     (rest, e) => rest - (e.amps === undefined ? e.volts(line.amps) : 0),
     volts.get(line.plan.from)! - volts.get(line.plan.to)!,
   );
+
+/** What a chopper holds, each of its figures by itself; copper in proportion to the degrees above -234.5 °C. */
+function heldIn(part: string, held: HeldCurrent, share: Build['share'], ambient: number): Held {
+  const rise = within(held.rise, share(`${part} rise`));
+  return {
+    windings: held.windings,
+    amps: within(held.amps, share(`${part} current`)),
+    ohms: (within(held.ohms, share(`${part} winding`)) * (234.5 + ambient + rise)) / (234.5 + held.copper),
+    bridge: within(held.bridge, share(`${part} bridge`)),
+    shaft: within(held.shaft, share(`${part} shaft`)),
+  };
+}
 
 /** Ohms of a lamp's leads. */
 const LEADS = 1e-6;
@@ -371,8 +386,13 @@ function lineOf(plan: BranchPlan, share: Build['share'], ambient: number, peak: 
         const most = (u: number): number => amps * (u / member.volts) ** 0.55;
         return { member, ohms: LEADS, volts, blocks: true, bend: (i) => volts(i) - LEADS * i, most };
       }
-      case 'power':
-        return { member, ohms: 0, volts: () => 0, blocks: true, watts: within(member.watts, at), amps: 0 };
+      case 'power': {
+        const held = member.held && heldIn(member.part, member.held, share, ambient);
+        const watts = held
+          ? held.windings * held.amps * held.amps * (held.ohms + held.bridge) + held.shaft
+          : within(member.watts, at);
+        return { member, ohms: 0, volts: () => 0, blocks: true, watts, amps: 0, ...(held && { held }) };
+      }
       case 'current': {
         const more = peak === 'rms' ? member.second : peak ? member.peak : undefined;
         const amps = more === undefined ? within(member.amps, at) : Math.max(more, member.amps.max);

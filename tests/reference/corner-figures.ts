@@ -1,7 +1,7 @@
 /** The figures of a project in one corner of its ledger, chosen by the corner's words and by nothing of the ledger's code. */
 import type { AskedLean, Corner, Lean } from '../../src/ledger/corner.js';
 import type { Focus } from '../../src/ledger/moment.js';
-import type { BranchPlan, JunctionSpread, Member } from '../../src/loads/branch-plan.js';
+import type { BranchPlan, HeldCurrent, JunctionSpread, Member } from '../../src/loads/branch-plan.js';
 import { GROUND, isFalling } from '../../src/loads/branch-plan.js';
 import { placeOf } from '../../src/project/places.js';
 import type { Project } from '../../src/project/project.js';
@@ -102,6 +102,11 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
     if (isFalling(branch)) return DRAW[lean];
     return (member.kind === 'resistance' || member.kind === 'drop') && member.load ? LOAD[lean] : LOSS[lean];
   };
+  const ambientOf = (name: string): number => {
+    const place = placeOf(project, name);
+    const at = place === corner.place ? corner.ambient : (corner.elsewhere?.get(place ?? '') ?? corner.ambient);
+    return (place === undefined ? project.ambient : project.places.get(place)!)[AMBIENT[at]];
+  };
   // A regulator belongs to what is in question only where all is.
   const appetite = ({ id, from }: Link): Ends => {
     const whole = focus.networks.length === 0 && focus.besides?.has(id) !== true && corner.follows !== true;
@@ -113,11 +118,7 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
   };
   const opposite: Readonly<Record<Ends, Ends>> = { min: 'max', typ: 'typ', max: 'min' };
   return {
-    ambient: (name) => {
-      const place = placeOf(project, name);
-      const at = place === corner.place ? corner.ambient : (corner.elsewhere?.get(place ?? '') ?? corner.ambient);
-      return (place === undefined ? project.ambient : project.places.get(place)!)[AMBIENT[at]];
-    },
+    ambient: ambientOf,
     // Somebody else's voltage leans against ours.
     supply: (node) => {
       const end = apart?.get(node.id);
@@ -150,7 +151,9 @@ export function figuresIn(project: Project, corner: Corner, focus: Focus): Figur
         case 'current':
           return drawn(member, leanOf(network, branch));
         case 'power':
-          return member.watts[end];
+          return member.held
+            ? heldWatts(member.held, (figure) => figure[end], ambientOf(branch.circuit))
+            : member.watts[end];
         case 'filament':
           return lit(member, leanOf(network, branch)).amps;
         default:
@@ -233,13 +236,14 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
         member.kind === 'current' && /^\w+\.(board|chip)$/.test(member.part)
         ? `${member.part.split('.')[0]!} draws`
         : member.part;
+  const ambientOf = (name: string): number => {
+    const place = placeOf(project, name);
+    return place === undefined
+      ? take(project.ambient, 'ambient')
+      : take(project.places.get(place)!, `ambient of ${place}`);
+  };
   return {
-    ambient: (name) => {
-      const place = placeOf(project, name);
-      return place === undefined
-        ? take(project.ambient, 'ambient')
-        : take(project.places.get(place)!, `ambient of ${place}`);
-    },
+    ambient: ambientOf,
     supply: (node) => take(node.volts, `${node.id} volts`),
     link: (link, key) => (link[key] ? take(link[key], `${link.id} ${key}`) : 0),
     linkCurve: (link, key) => (link[key] ?? NOTHING).map(({ at, value }) => [at, take(value, `${link.id} ${key}`)]),
@@ -253,7 +257,9 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
         case 'filament':
           return take(member.amps, name);
         case 'power':
-          return take(member.watts, name);
+          return member.held
+            ? heldWatts(member.held, (figure, what) => take(figure, `${name} ${what}`), ambientOf(branch.circuit))
+            : take(member.watts, name);
         default:
           return take(member.ohms, name);
       }
@@ -262,4 +268,14 @@ export function figuresAt(project: Project, share: (figure: string) => number): 
     curve: (_, branch, member) => member.points.map(({ amps, volts }) => [amps, take(volts, nameOf(member, branch))]),
     junction: (_, branch, member) => law(member.law, nameOf(member, branch)),
   };
+}
+
+/** Watts that a chopper takes: n windings, each with its switches, as warm as they are; copper in proportion to the degrees above -234.5 °C. */
+function heldWatts(
+  { windings, amps, ohms, copper, rise, bridge, shaft }: HeldCurrent,
+  take: (figure: Interval, what: string) => number,
+  ambient: number,
+): number {
+  const warm = (take(ohms, 'winding') * (234.5 + ambient + take(rise, 'rise'))) / (234.5 + copper);
+  return windings * take(amps, 'current') ** 2 * (warm + take(bridge, 'bridge')) + take(shaft, 'shaft');
 }

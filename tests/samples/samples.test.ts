@@ -95,6 +95,16 @@ const SAMPLES: Readonly<Record<string, Sample>> = {
       },
     ],
   },
+  'plotter-two-axes': {
+    verdict: 'sound',
+    findings: [],
+    figures: [
+      { account: 'brick-12v', direction: 'at-most', of: 'max', is: 0.275 + 0.004 + 0.254 + 0.008 },
+      { account: 'carriage.windings', direction: 'at-most', of: 'max', is: 0.7455 },
+      { account: 'carriage.windings', direction: 'at-least', of: 'min', is: 4.04 },
+      { account: 'carriage.driver', direction: 'at-most', quantity: 'temperature', of: 'max', is: 85.4 },
+    ],
+  },
   'potting-shed-heater': {
     verdict: 'breach',
     findings: ['breach boot-drives shed.1', 'breach contact-current shed.1', 'breach safe-state shed.1'],

@@ -116,7 +116,7 @@ function entryOf(fragment, common = {}) {
 
 /** One stage of a driver: the keys of every type, without those that belong to the driver as a whole. */
 function stageOf({ drivers, commonDriver }) {
-  const types = Object.values(drivers).filter((fragment) => !fragment.only);
+  const types = Object.values(drivers).filter((fragment) => !fragment.only && !fragment.alone);
   const { part, type } = commonDriver.entry;
   const words = { title: 'Stage', description: 'A transistor, MOSFET or coupler in a row.' };
   const keys = types.map(({ properties, entry }) => ({ properties: { ...properties, ...entry } }));

@@ -87,6 +87,10 @@ export const GROUNDS: { readonly [rule: string]: string } = {
   'group-current':
     'Sums over ports, which data sheets state in footnotes (ATmega48A/PA/88A/PA/168A/PA/328/P data sheet, Atmel, 8271H, notes 3 and 4 to Table 29-1).',
   'total-current': `${NODE}, and the current that supply and ground pins bear by the data sheet, as in ${AVR}.`,
+  'phase-current':
+    'P = I² · R in each winding, and the current per phase on the motor’s sheet, which is stated with both windings on; or its rated voltage over the resistance of a winding.',
+  'chopper-starved':
+    'Ohm’s law: I = V / (R_winding + R_bridge), with the winding as warm as it gets; a chopper only takes away from that.',
   'coil-holds': `V_hold(T) = V_hold20 · (234.5 + T) / 254.5: a coil holds by its current, and ${COPPER}. Without a figure the drop-out voltage is taken at its highest, 40 % of the rated one: common practice, no source.`,
   'coil-pull-in': `V_operate(T) = V_operate20 · (234.5 + T) / 254.5: a coil pulls in by its current, and ${COPPER}; “Temperature considerations for DC relays”, TE Connectivity; Application note 102, Leach. It is asked twice: cold, and switched on again after its own heat.`,
   'coil-voltage':

@@ -53,6 +53,18 @@ export const LIMIT_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
     means: 'The currents of all pins and of the chip itself add up to more than its supply and ground pins may carry.',
     todo: 'Drive loads through transistors or an array that are fed past the chip, or let fewer be on together.',
   },
+  'phase-current': {
+    title: 'A winding of a stepper carries too much',
+    means:
+      'The current that flows in each winding while as many are on is beyond what the motor is rated for: it overheats at rest.',
+    todo: 'Set the chopper lower, or use a motor for more current.',
+  },
+  'chopper-starved': {
+    title: 'A chopper cannot hold its current',
+    means:
+      'With its bridge on all the time a warm winding takes less from the lowest supply than the chopper is set to: it has nothing left to chop, and the motor has less torque.',
+    todo: 'Feed the motor from a higher supply, set the chopper lower, or use a motor of lower resistance.',
+  },
   'coil-holds': {
     title: 'A coil is not sure to stay pulled in',
     means: 'With its lowest volts or its economised current a coil keeps less than it needs to hold.',

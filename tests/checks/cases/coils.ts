@@ -94,6 +94,14 @@ const pulsed = (power: string): string =>
     { policy: 'classroom', ambient: '20 °C' },
   );
 
+/** A stepper rated for 1.7 A whose chopper holds so much in each winding. */
+const stepper = (amps: string): string =>
+  onSupplies(
+    'bench: { voltage: 12 V, current: 5 A }',
+    `load: { type: stepper, winding-resistance: 1.65 Ω, maximum-current: 1.7 A, phase-current: ${amps}, supply: bench, driver: { type: chopper, on-resistance: 0.5 Ω, maximum-current: 2.5 A, thermal-resistance: 20 K/W } }`,
+    { policy: 'classroom' },
+  );
+
 export const COILS: readonly Case[] = [
   {
     rule: 'coil-holds',
@@ -515,4 +523,11 @@ export const COILS: readonly Case[] = [
       more: 'arrays: { sink: { part: darlington-array-7 } }',
     }),
   },
+  {
+    rule: 'phase-current',
+    when: 'breaks at 1.75 A in each winding of a motor rated for 1.7 A',
+    verdict: 'breach',
+    text: stepper('1.75 A'),
+  },
+  { rule: 'phase-current', when: 'is content with exactly 1.7 A', verdict: 'silent', text: stepper('1.7 A') },
 ];

@@ -1,6 +1,6 @@
 /** Cases of the rules about drivers. */
 import type { Case } from './case.js';
-import { onBoard, onChip } from './case.js';
+import { onBoard, onChip, onSupplies } from './case.js';
 
 /** 49 Ω and the MOSFET's 1 Ω on exactly 5 V: 100 mA, and 10 mW in the MOSFET. Its gate stands at 5 V. */
 const mosfet = (figures: string): string =>
@@ -118,6 +118,14 @@ const released = (ohms: string, supply = 'other'): string =>
   onChip(
     `load: { type: resistor, resistance: ${ohms}, power: 5 W, supply: ${supply}, driver: { type: open-drain, pin: PB1 } }`,
   ).replace('bench: {', 'other: { voltage: 11.35 V, current: 5 A }, bench: {');
+
+/** A stepper of 2.5 Ω and a bridge of 0.5 Ω, on exactly so many volts; it is set to 3 A, and stays as cool as its surroundings. */
+const chopped = (volts: string): string =>
+  onSupplies(
+    `bench: { voltage: ${volts}, current: 20 A }`,
+    'load: { type: stepper, winding-resistance: 2.5 Ω, maximum-current: 100 A, phase-current: 3 A, supply: bench, driver: { type: chopper, on-resistance: 0.5 Ω, maximum-current: 5 A, thermal-resistance: 5 K/W } }',
+    { policy: 'classroom', ambient: '20 °C' },
+  );
 
 export const DRIVERS: readonly Case[] = [
   {
@@ -579,5 +587,17 @@ export const DRIVERS: readonly Case[] = [
     when: 'breaks at 11.9 V on a gate driver for 11.8 V',
     verdict: 'breach',
     text: gateDriver(', threshold: 0.8 to 2.4 V, maximum-voltage: 11.8 V'),
+  },
+  {
+    rule: 'chopper-starved',
+    when: 'breaks where a winding comes to 2.97 A of the 3 A that its chopper is set to',
+    verdict: 'breach',
+    text: chopped('8.9 V'),
+  },
+  {
+    rule: 'chopper-starved',
+    when: 'is content with 9.1 V over 3 Ω',
+    verdict: 'silent',
+    text: chopped('9.1 V'),
   },
 ];
