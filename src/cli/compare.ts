@@ -1,23 +1,14 @@
 /** `ampledger compare OLD NEW` and `ampledger compare --from REV [--to REV] [FILE…]` */
-import * as ampledger from '../index.js';
-import type { ComparisonReport, FileComparison } from '../reports/compare-report.js';
-import { unreadComparison, wholeChange } from '../reports/compare-report.js';
+import type { ComparisonReport } from '../reports/compare-report.js';
+import { wholeChange } from '../reports/compare-report.js';
 import { toJson } from '../reports/json.js';
 import type { FailAt } from '../reports/severity.js';
-import { bringsWorse } from '../studies/compare.js';
 import type { Arguments } from './arguments.js';
-import { type Conditions, readConditions } from './conditions.js';
-import { openDocument, type Opened, type Refused, refused } from './open-document.js';
+import { comparePair, type Pair } from './compare-pair.js';
+import { readConditions } from './conditions.js';
+import { openDocument } from './open-document.js';
 import { complain, page, say } from './output.js';
 import { refuse } from './refuse.js';
-
-/** Two versions of one file; one that is not there on that side is undefined. */
-export interface Pair {
-  readonly file: string;
-  readonly was?: string;
-  readonly before?: Opened | undefined;
-  readonly after?: Opened | undefined;
-}
 
 /** What is compared, and what its sides are called. */
 export interface Pairs {
@@ -26,6 +17,8 @@ export interface Pairs {
   readonly pairs: readonly Pair[];
   /** How many more files are the same byte for byte. */
   readonly unchanged: number;
+  /** Files are named from the root of a repository, and one that could not be read before may be repaired. */
+  readonly areRevisions: boolean;
 }
 
 /** Prints what the change makes of every file; the exit status is 1 only for what it makes worse. */
@@ -35,7 +28,7 @@ export async function compare(given: Arguments): Promise<number> {
   const pairs = await pairsOf(given);
   if ('problem' in pairs) return refuse([pairs.problem]);
   const failAt = (given.options['fail-at'] ?? 'breach') as FailAt;
-  const compared = pairs.pairs.map((pair) => comparePair(pair, conditions, failAt));
+  const compared = pairs.pairs.map((pair) => comparePair(pair, conditions, failAt, pairs.areRevisions));
   const files = compared.map(({ file }) => file);
   const report: ComparisonReport = {
     ampledger: 1,
@@ -47,7 +40,7 @@ export async function compare(given: Arguments): Promise<number> {
     files,
   };
   const said = compared.flatMap((each) => each.said);
-  await show(report, said, given, failAt);
+  await show(report, said, given, failAt, pairs.areRevisions);
   return report.change === 'unread' ? 2 : report.fails ? 1 : 0;
 }
 
@@ -56,14 +49,16 @@ async function show(
   said: readonly string[],
   { options }: Arguments,
   failAt: FailAt,
+  fromRoot: boolean,
 ): Promise<void> {
   if (options['format'] === 'json') return say(toJson(report));
   if (options['format'] === 'sarif') {
-    const [{ comparisonSarif }, { version }] = await Promise.all([
+    const [{ comparisonSarif }, { version }, { folderInRepository }] = await Promise.all([
       import('../reports/compare-sarif.js'),
       import('./version.js'),
+      import('./repository.js'),
     ]);
-    return say(comparisonSarif(report, version));
+    return say(comparisonSarif(report, version, fromRoot ? '' : folderInRepository(process.cwd())));
   }
   complain(said);
   if (options['format'] === 'markdown') {
@@ -98,35 +93,5 @@ async function twoFiles([old = '', file = '']: readonly string[]): Promise<Pairs
   if (old === '-' && file === '-') return { problem: 'Standard input is one file; the other one needs a name.' };
   const [before, after] = [await openDocument(old), await openDocument(file)];
   const pair = { file, ...(old !== file && { was: old }), before, after };
-  return { before: old, after: file, pairs: [pair], unchanged: 0 };
-}
-
-interface Compared {
-  readonly file: FileComparison;
-  readonly fails: boolean;
-  /** What is wrong with it, in lines for people. */
-  readonly said: readonly string[];
-}
-
-function comparePair({ before, after, ...names }: Pair, conditions: Conditions, failAt: FailAt): Compared {
-  const [was, is] = [before, after].map((each) => (each && 'document' in each ? each.document : undefined));
-  const closed = [before, after].map((each) => (each && 'unread' in each ? each : undefined));
-  if (closed.some((each) => each !== undefined)) return unreadPair(names, closed);
-  const { report, comparison, errors } = ampledger.compare(was, is, names, conditions);
-  if (report && comparison)
-    return { file: report, fails: failAt !== 'never' && bringsWorse(comparison, failAt), said: [] };
-  return unreadPair(
-    names,
-    [errors.before, errors.after].map((each, side) =>
-      each.length > 0 ? refused((side === 0 ? names.was : undefined) ?? names.file, each) : undefined,
-    ),
-  );
-}
-
-function unreadPair(names: { file: string; was?: string }, closed: readonly (Refused | undefined)[]): Compared {
-  const unread = closed.flatMap((each, side) =>
-    each ? [{ side: side === 0 ? ('before' as const) : ('after' as const), errors: each.unread.errors }] : [],
-  );
-  const said = closed.flatMap((each) => each?.said ?? []);
-  return { file: unreadComparison(names, unread), fails: false, said };
+  return { before: old, after: file, pairs: [pair], unchanged: 0, areRevisions: false };
 }

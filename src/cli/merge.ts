@@ -71,6 +71,8 @@ function differs(a: PartHead, b: PartHead): string | undefined {
   if (a.of !== b.of) return `one is of ${a.of} parts, the other of ${b.of}`;
   if (a.list !== b.list || a.files !== b.files) return 'their lists of files are not the same';
   if (a.asked !== b.asked) return `${a.asked} was asked of one, ${b.asked} of the other`;
+  if (a.folder !== b.folder)
+    return `one was made in ${a.folder || 'the root of the repository'}, the other in ${b.folder || 'the root'}`;
   return a.shown === b.shown && a.longest === b.longest && a.version === b.version
     ? undefined
     : 'what their first lines say of it is not the same';

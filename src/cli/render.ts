@@ -41,7 +41,11 @@ export async function pieceOf(wish: Wish, audited: Audited, at: number, whole: n
     case 'json':
       return (await import('../reports/json.js')).jsonPiece(report, several);
     case 'sarif':
-      return (await import('../reports/sarif.js')).sarifPiece(report, 'report' in audited ? audited.text : undefined);
+      return (await import('../reports/sarif.js')).sarifPiece(
+        report,
+        'report' in audited ? audited.text : undefined,
+        wish.run.folder,
+      );
     case 'junit':
       return (await import('../reports/junit.js')).junitPiece(report, wish.failAt);
     case 'markdown':

@@ -1,8 +1,10 @@
 /** The project files of a repository at two moments, in pairs. */
 import { isAbsolute, relative, resolve, sep } from 'node:path';
 import * as ampledger from '../index.js';
-import type { Pair, Pairs } from './compare.js';
+import type { Pairs } from './compare.js';
+import type { Pair } from './compare-pair.js';
 import { type Problem, repositoryRoot } from './git.js';
+import { movedFiles } from './moved-files.js';
 import { type Opened, readDocument, unreadable } from './open-document.js';
 import { startsProject } from '../source/starts-project.js';
 import { type Snapshot, snapshotAt, snapshotOfTree } from './snapshot.js';
@@ -24,32 +26,40 @@ export async function revisions(
   if ('problem' in after) return after;
   const paths = files.length > 0 ? named(root, files, before, after) : everyYaml(before, after);
   if ('problem' in paths) return paths;
-  const pairs: (Pair & { readonly whole?: string | undefined })[] = [];
+  const pairs: Texts[] = [];
   let unchanged = 0;
   for (const path of paths) {
     const [was, is] = [await sideOf(before, path), await sideOf(after, path)];
     const wanted = files.length > 0 || [was, is].some((side) => side?.isProject);
     if (!wanted) continue;
     if (was?.whole !== undefined && was.whole === is?.whole) unchanged += 1;
-    else pairs.push({ file: path, before: was?.opened, after: is?.opened, whole: is?.whole ?? was?.whole });
+    else pairs.push({ file: path, was, is });
   }
-  return { before: before.name, after: after.name, pairs: withMoved(pairs), unchanged };
+  return { before: before.name, after: after.name, pairs: pairsOf(pairs), unchanged, areRevisions: true };
 }
 
-/** A file that was moved, and is otherwise the same, is one file under two names. */
-function withMoved(pairs: readonly (Pair & { readonly whole?: string | undefined })[]): readonly Pair[] {
-  const gone = pairs.filter((pair) => pair.after === undefined && pair.whole !== undefined);
-  const moved = pairs.flatMap((pair) => {
-    if (pair.before !== undefined) return [];
-    const at = gone.findIndex(({ whole }) => whole === pair.whole);
-    const [old] = at < 0 ? [] : gone.splice(at, 1);
-    return old ? [{ old, pair }] : [];
-  });
-  return pairs.flatMap((pair) => {
-    if (moved.some(({ old }) => old.file === pair.file)) return [];
-    const from = moved.find((each) => each.pair.file === pair.file)?.old;
-    const { file, before, after } = pair;
-    return [{ file, ...(from && { was: from.file }), before: from ? from.before : before, after }];
+interface Texts {
+  readonly file: string;
+  readonly was: SideOfPair | undefined;
+  readonly is: SideOfPair | undefined;
+}
+
+/** A file that was moved, and is much the same otherwise, is one file under two names. */
+function pairsOf(texts: readonly Texts[]): readonly Pair[] {
+  const gone = texts.flatMap(({ file, was, is }) =>
+    was?.whole !== undefined && !is ? [{ file, text: was.whole }] : [],
+  );
+  const fresh = texts.flatMap(({ file, was, is }) =>
+    is?.whole !== undefined && !was ? [{ file, text: is.whole }] : [],
+  );
+  const moved = movedFiles(gone, fresh);
+  const olds = new Map(texts.map(({ file, was }) => [file, was]));
+  const left = new Set(moved.values());
+  return texts.flatMap(({ file, was, is }): Pair[] => {
+    if (left.has(file) && !is) return [];
+    const from = was ? undefined : moved.get(file);
+    const before = from === undefined ? was : olds.get(from);
+    return [{ file, ...(from !== undefined && { was: from }), before: before?.opened, after: is?.opened }];
   });
 }
 

@@ -172,6 +172,14 @@ const idle = (wire: Wire, name: string, path: Path): TreeFact => ({
   with: { to: name, ...(wire.ground ? {} : { from: wire.from }) },
 });
 
+/** What a wire of the file is called: by its name, or by its ends. */
+export const wireId = (raw: Raw): string =>
+  typeof raw['name'] === 'string'
+    ? raw['name']
+    : [raw['from'], ...(Array.isArray(raw['to']) ? (raw['to'] as readonly unknown[]) : [raw['to']])]
+        .map(String)
+        .join('-');
+
 function wireFrom(
   raw: unknown,
   path: Path,
@@ -187,7 +195,7 @@ function wireFrom(
     name: String(name),
     path: Array.isArray(raw['to']) ? [...path, 'to', k] : [...path, 'to'],
   }));
-  const id = typeof raw['name'] === 'string' ? raw['name'] : [from, ...to.map((t) => t.name)].join('-');
+  const id = wireId(raw);
   const ends = [{ name: from, path: [...path, 'from'] }, ...to];
   const ground = ends.every(({ name }) => GROUND_END.test(name));
   if (!ground && ends.some(({ name }) => GROUND_END.test(name))) {

@@ -1,26 +1,27 @@
 /** A comparison as a comment on a change: what it comes to first, the detail folded away, never more than a comment holds. */
+import { foldedAccounts, foldedFindings } from './compare-folds.js';
 import type { AccountReport, ComparedFinding, ComparisonReport, FileComparison } from './compare-report.js';
+import { type Part, sheet } from './compare-sheet.js';
+import { wiringName, wiringWords } from './compare-wiring.js';
 import {
   CHANGE_WORDS,
   changeSentence,
   cureTeller,
   drawWords,
-  foldedAccounts,
-  foldedFindings,
+  isMoved,
   isTold,
   limitWords,
   marginWords,
+  reasonWords,
+  STATE_WORDS,
   verdictWay,
   wayWords,
   weighs,
-  wiringName,
-  wiringWords,
 } from './compare-words.js';
-import { type Part, sheet } from './compare-sheet.js';
 import { code, html, inline } from './markdown-text.js';
 import { placeWords } from './places.js';
 import type { FailAt } from './severity.js';
-import { headline } from './words.js';
+import { firstFew, headline } from './words.js';
 
 /** Characters of one name or sentence: far more than any of ours has, and few enough for a page to hold some. */
 const LONGEST = 400;
@@ -31,46 +32,45 @@ const text = (all: string): string => inline(short(all));
 
 const named = (all: string): string => code(short(all));
 
-const SIGNS: { readonly [change in ComparisonReport['change']]: string } = {
-  worse: '❌',
-  mixed: '⚠️',
-  better: '✅',
-  changed: '✅',
-  same: '✅',
-  unread: '❌',
-};
-
 /** @param failAt what the exit status goes by @param most characters at the most */
 export function comparisonMarkdown(report: ComparisonReport, failAt: FailAt, most?: number): string {
-  const { files, change, before, after, fails } = report;
+  const { files, change, before, after } = report;
   const told = files.filter((f) => f.change !== 'same');
   const same = files.length - told.length + report.unchanged;
   const counted = `${told.length} project ${told.length === 1 ? 'file' : 'files'} changed${same > 0 ? `, ${same} unchanged` : ''}`;
-  const status =
-    change === 'unread'
-      ? 'Something could not be read (exit status 2).'
-      : fails
-        ? `The check fails: the change brings a ${failAt} or makes one worse.`
-        : `The check passes${failAt === 'never' ? ', as it always does' : `: the change brings no ${failAt} and makes none worse`}.`;
   const head = [
-    `## ${change === 'changed' && !fails ? SIGNS.changed : SIGNS[change]} ${headWord(CHANGE_WORDS[change])}`,
+    `## ${signOf(report)} Currents: ${CHANGE_WORDS[change].toLowerCase()}`,
     '',
     `**${text(changeSentence(files))}**`,
     '',
-    `${text(status)} Compared: ${named(before)} → ${named(after)}; ${counted}.`,
+    `${text(statusWords(report, failAt))} Compared: ${named(before)} → ${named(after)}; ${counted}.`,
+    ...files.filter(isMoved).map(({ file, was = '' }) => `\n${named(was)} is now ${named(file)}.`),
   ].join('\n');
   return sheet(head, [filesTable(told), ...told.flatMap(fileParts)], most);
 }
 
-const headWord = (word: string): string => `Currents: ${word.toLowerCase()}`;
+/** A check that passes is crossed out by nobody; what is new and set aside at once, or worse and no failure, wants a look. */
+function signOf({ change, fails, files }: ComparisonReport): string {
+  if (fails || change === 'unread') return '❌';
+  const isAside = files.some(({ findings }) => findings.some((f) => f.change === 'set-aside' && weighs(f)));
+  return change === 'worse' || change === 'mixed' || isAside ? '⚠️' : '✅';
+}
+
+function statusWords({ change, fails }: ComparisonReport, failAt: FailAt): string {
+  if (change === 'unread') return 'Something could not be read (exit status 2).';
+  if (fails) return `The check fails: the change brings a ${failAt} or makes one worse.`;
+  return failAt === 'never'
+    ? 'The check passes, as it always does.'
+    : `The check passes: the change brings no ${failAt} and makes none worse.`;
+}
 
 function filesTable(files: readonly FileComparison[]): Part {
   const lines = files.map((f) => {
     const count = (change: ComparedFinding['change']): string =>
       `${f.findings.filter((each) => weighs(each) && each.change === change).length || ''}`;
-    const state = f.state === 'compared' ? '' : ` (${f.state})`;
+    const state = STATE_WORDS[f.state];
     const cells = [
-      text(f.file) + state,
+      text(f.file) + (state === '' ? '' : ` (${state})`),
       verdictWay(f.verdict),
       count('new'),
       count('worse'),
@@ -91,22 +91,11 @@ function filesTable(files: readonly FileComparison[]): Part {
 
 function fileParts(f: FileComparison): readonly Part[] {
   const findings = f.findings.filter(weighs);
-  const of = (...ways: readonly ComparedFinding['change'][]) =>
-    foldedFindings(findings.filter(({ change }) => ways.includes(change)));
-  const [bad, good, same] = [of('new', 'worse'), of('gone', 'better'), of('same')];
+  const of = (...ways: readonly ComparedFinding['change'][]) => findings.filter(({ change }) => ways.includes(change));
+  const same = of('same');
   const notes = f.findings.filter((each) => !weighs(each) && each.change !== 'same');
-  const accounts = f.accounts.filter(isTold);
-  const rest = f.accounts.length - accounts.length;
-  const title = [
-    `### ${text(f.project === '' ? f.file : f.project)}`,
-    ...(f.project === '' ? [] : ['', named(f.file) + (f.was === undefined ? '' : ` (was ${named(f.was)})`)]),
-    ...(f.verdict.before === null && f.verdict.after === null
-      ? []
-      : ['', `Verdict on the file: **${verdictWay(f.verdict)}**`]),
-  ].join('\n');
-  const open = (heading: string): string => `**${heading}**\n`;
   return [
-    { rank: 1, open: title, lines: [''], close: '', what: 'files in detail' },
+    { rank: 1, open: titleOf(f), lines: [''], close: '', what: 'files in detail' },
     {
       rank: 1,
       open: open('Could not be read'),
@@ -119,28 +108,54 @@ function fileParts(f: FileComparison): readonly Part[] {
       close: '',
       what: 'errors',
     },
-    { rank: 1, open: open('Worse'), lines: findingLines(bad), close: '', what: 'findings' },
-    { rank: 3, open: open('Better'), lines: good.map(findingLine), close: '', what: 'findings' },
-    folded(
-      2,
-      `What is different in the file (${f.wiring.length})`,
-      wiringHead,
-      f.wiring.map((w) => `| ${w.change} | ${text(wiringName(w))} | ${text(wiringWords(w))} |`),
-      'differences',
-    ),
-    folded(
-      4,
-      `Accounts before and after (${accounts.length}${rest > 0 ? `; ${rest} more are as before` : ''})`,
-      accountsHead,
-      foldedAccounts(accounts).map(accountLine),
-      'accounts',
-    ),
-    folded(5, `Findings that are as before (${same.length})`, '', same.map(findingLine), 'findings'),
+    { rank: 1, open: open('Worse'), lines: findingLines(of('new', 'worse')), close: '', what: 'findings' },
+    { rank: 1, open: open('Set aside'), lines: findingLines(of('set-aside')), close: '', what: 'findings' },
+    { rank: 3, open: open('Better'), lines: findingLines(of('gone', 'better')), close: '', what: 'findings' },
+    ...(f.state === 'removed' ? [] : [...wiringPart(f), accountsPart(f)]),
+    folded(5, `Findings that are as before (${same.length})`, '', findingLines(same), 'findings'),
     folded(5, `Notes that came or went (${notes.length})`, '', notes.map(findingLine), 'notes'),
   ];
 }
 
-const wiringHead = '| | what | before and now |\n| --- | --- | --- |';
+function titleOf({ project, file, was, state, verdict }: FileComparison): string {
+  const stateWords = STATE_WORDS[state];
+  const names = `${named(file)}${was === undefined ? '' : ` (was ${named(was)})`}`;
+  return [
+    `### ${text(project === '' ? file : project)}`,
+    ...(project === '' ? [] : ['', stateWords === '' ? names : `${names}: ${stateWords}`]),
+    ...(verdict.before === null && verdict.after === null
+      ? []
+      : ['', `Verdict on the file: **${verdictWay(verdict)}**`]),
+  ].join('\n');
+}
+
+const open = (heading: string): string => `**${heading}**\n`;
+
+/** Differences by name in what is seen, and each as it was and is in what is folded. */
+function wiringPart({ wiring, state }: FileComparison): readonly Part[] {
+  const names = wiring.filter(({ section }) => section !== 'pins').map((w) => `${wiringName(w)} ${w.change}`);
+  const summary =
+    state === 'added'
+      ? `What is in the file (${wiring.length})`
+      : `What is different in the file${names.length > 0 ? `: ${firstFew(names, MOST_NAMES)}` : ''}`;
+  const lines = wiring.map((w) => `| ${w.change} | ${text(wiringName(w))} | ${text(wiringWords(w))} |`);
+  return [folded(2, short(summary), wiringHead, lines, 'differences')];
+}
+
+/** Differences whose names are seen. */
+const MOST_NAMES = 6;
+
+function accountsPart({ accounts, state }: FileComparison): Part {
+  const told = accounts.filter(isTold);
+  const rest = accounts.length - told.length;
+  const summary =
+    state === 'added'
+      ? `Accounts (${told.length})`
+      : `Accounts before and after (${told.length}${rest > 0 ? `; ${rest} more are as before` : ''})`;
+  return folded(4, summary, accountsHead, foldedAccounts(told).map(accountLine), 'accounts');
+}
+
+const wiringHead = '| change | what | before and now |\n| --- | --- | --- |';
 const accountsHead =
   '| in hand | before | account | carries | before | may carry | verdict |\n| --: | --: | --- | --: | --: | --: | --- |';
 
@@ -152,13 +167,15 @@ const folded = (rank: number, summary: string, head: string, lines: readonly str
   what,
 });
 
-/** Each on a line, with its cure where the change makes it worse. */
+/** Each on a line, channels that are alike together, with the cure or the reason below it. */
 function findingLines(findings: readonly ComparedFinding[]): readonly string[] {
   const cureOf = cureTeller();
-  return findings.map((f) => {
-    const cure = cureOf(f);
-    return cure === undefined ? findingLine(f) : `${findingLine(f)}\n  - ${text(cure)}`;
-  });
+  return foldedFindings(findings).map((f) =>
+    [
+      findingLine(f),
+      ...[cureOf(f), reasonWords(f)].flatMap((words) => (words === undefined ? [] : `  - ${text(words)}`)),
+    ].join('\n'),
+  );
 }
 
 const findingLine = (f: ComparedFinding): string =>

@@ -25,7 +25,13 @@ export interface ComparedFinding {
   readonly margin: { readonly before: number | null; readonly after: number | null };
   /** The sentence of the later version that has it. */
   readonly says: string;
-  readonly setAside?: true;
+  /** That of the later version, or the former one that no longer is. */
+  readonly waiver?: {
+    readonly reason: string;
+    readonly until?: string;
+    readonly in: 'before' | 'after';
+    readonly place?: ReportPlace;
+  };
   /** Of what the change makes worse and weighs most: the cure that is proved to help, and the verdict on the whole after it. */
   readonly cure?: { readonly title: string; readonly verdict: Verdict };
   /** In the later version. */
@@ -73,7 +79,8 @@ export interface FileComparison {
   readonly file: string;
   /** The other file, where two of different names are compared. */
   readonly was?: string;
-  readonly state: 'compared' | 'added' | 'removed' | 'unread';
+  /** `repaired`: the former version could not be read, and everything in the later one is new. */
+  readonly state: 'compared' | 'added' | 'removed' | 'repaired' | 'unread';
   readonly project: string;
   readonly change: Comparison['way'] | 'unread';
   readonly verdict: { readonly before: Verdict | null; readonly after: Verdict | null };
@@ -123,6 +130,13 @@ export function fileComparison(
   };
 }
 
+/** A file that can be read again, or is gone: what stands in it is new, since nobody knows what stood there. */
+export const repairedComparison = (file: FileComparison, errors: UnreadReport['errors']): FileComparison => ({
+  ...file,
+  state: file.verdict.after === null ? 'removed' : 'repaired',
+  unread: [{ side: 'before', errors }],
+});
+
 /** A file that could not be read on one side or on both. */
 export const unreadComparison = (
   names: { readonly file: string; readonly was?: string },
@@ -150,7 +164,7 @@ export function wholeChange(files: readonly Pick<FileComparison, 'change'>[]): C
 const leftOf = (f: Finding | undefined): number | null => f?.by?.left ?? null;
 
 function findingOf(
-  { way, before, after, setAside }: FindingChange,
+  { way, before, after }: FindingChange,
   document: Document | undefined,
   cures: (f: Finding) => readonly Remedy[],
 ): ComparedFinding {
@@ -171,9 +185,28 @@ function findingOf(
     after: after?.verdict ?? null,
     margin: { before: leftOf(before), after: leftOf(after) },
     says: says(told),
-    ...(setAside && { setAside }),
+    ...waiverOf(before, after, document),
     ...(cure && { cure: { title: cure.title, verdict: cure.after.verdict } }),
     ...(after && document && { place: document.place(after.path) }),
+  };
+}
+
+function waiverOf(
+  before: Finding | undefined,
+  after: Finding | undefined,
+  document: Document | undefined,
+): Pick<ComparedFinding, 'waiver'> {
+  const waiver = after?.waiver ?? before?.waiver;
+  if (waiver === undefined) return {};
+  const { reason, until, path } = waiver;
+  const isNow = after?.waiver !== undefined;
+  return {
+    waiver: {
+      reason,
+      ...(until !== undefined && { until }),
+      in: isNow ? 'after' : 'before',
+      ...(isNow && document && { place: document.place(path) }),
+    },
   };
 }
 

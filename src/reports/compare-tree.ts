@@ -1,4 +1,5 @@
 /** A comparison for a person at a terminal: what the change comes to, then the accounts, the findings and the wiring. */
+import { foldedAccounts, foldedFindings } from './compare-folds.js';
 import type {
   AccountReport,
   ComparedFinding,
@@ -6,21 +7,21 @@ import type {
   FileComparison,
   WiringReport,
 } from './compare-report.js';
+import { wiringName, wiringWords } from './compare-wiring.js';
 import {
   CHANGE_WORDS,
   changeSentence,
   cureTeller,
   drawWords,
-  foldedAccounts,
-  foldedFindings,
+  isMoved,
   isTold,
   limitWords,
   marginWords,
+  reasonWords,
+  STATE_WORDS,
   verdictWay,
   wayWords,
   weighs,
-  wiringName,
-  wiringWords,
 } from './compare-words.js';
 import { placeWords } from './places.js';
 import type { Verdict } from './report.js';
@@ -57,8 +58,10 @@ export function comparisonTree(report: ComparisonReport, all: boolean): Tree {
   const single = files.length === 1 && only !== undefined;
   const title = single && only.project !== '' ? only.project : 'What the change does';
   const told = files.filter((f) => f.change !== 'same');
+  // Two files that were named are what is compared.
+  const whose = single && only.file !== after && before !== only.file ? `${only.file}, ` : '';
   const sections: Tree = [
-    [heading(mark('strong', title), mark('quiet', `${before} → ${after}`))],
+    [heading(mark('strong', title), mark('quiet', `${whose}${before} → ${after}`))],
     [
       list([
         item(
@@ -68,9 +71,9 @@ export function comparisonTree(report: ComparisonReport, all: boolean): Tree {
         ),
       ]),
     ],
-    ...(single ? [] : [filesTable(files)]),
+    ...(told.length > 1 ? [filesTable(told)] : []),
     ...told.flatMap((f) => fileSections(f, !single, all)),
-    sameWords(files.length - told.length, unchanged, single),
+    whose === '' && single ? [] : [...movedWords(files), ...sameWords(files.length - told.length + unchanged)],
   ];
   return sections.filter((blocks) => blocks.length > 0);
 }
@@ -87,42 +90,33 @@ function worstOf({ files }: ComparisonReport): readonly Block[] {
   ];
 }
 
-const filesTable = (files: readonly FileComparison[]): readonly Block[] =>
-  files.length === 0
-    ? []
-    : [
-        table(
-          [
-            { title: 'change', align: 'left' },
-            { title: 'file', align: 'left' },
-            { title: 'verdict', align: 'left' },
-          ],
-          files.map((f): readonly Text[] => [
-            mark(ROLES[f.change], CHANGE_WORDS[f.change].toLowerCase()),
-            f.file,
-            f.state === 'compared' || f.state === 'unread'
-              ? verdictWay(f.verdict)
-              : `${verdictWay(f.verdict)}, file ${f.state}`,
-          ]),
-        ),
-      ];
+const filesTable = (files: readonly FileComparison[]): readonly Block[] => [
+  table(
+    [
+      { title: 'change', align: 'left' },
+      { title: 'file', align: 'left' },
+      { title: 'verdict', align: 'left' },
+    ],
+    files.map((f): readonly Text[] => [
+      mark(ROLES[f.change], CHANGE_WORDS[f.change].toLowerCase()),
+      f.file,
+      [verdictWay(f.verdict), STATE_WORDS[f.state]].filter((words) => words !== '').join(', '),
+    ]),
+  ),
+];
 
 function fileSections(file: FileComparison, named: boolean, all: boolean): Tree {
-  const head = named
-    ? [
-        heading(
-          mark('strong', file.file),
-          mark('quiet', `${file.project}${file.project === '' ? '' : ', '}${file.state}`),
-        ),
-      ]
-    : file.state === 'compared'
-      ? [paragraph([mark('quiet', 'Verdict on the file: '), mark(ROLES[file.change], verdictWay(file.verdict))])]
-      : [];
+  const { state, project, verdict } = file;
+  const words = [verdictWay(verdict), STATE_WORDS[state]].filter((each) => each !== '').join(', ');
+  const head = [
+    ...(named ? [heading(mark('strong', file.file), mark('quiet', project))] : []),
+    ...(words === '' ? [] : [paragraph([mark('quiet', 'Verdict on the file: '), mark(ROLES[file.change], words)])]),
+  ];
   const findings = file.findings.filter((f) => all || f.change !== 'same');
   return [
     [...head, ...unreadBlocks(file)],
-    wiringSection(file.wiring, all),
-    accountsSection(file.accounts, all),
+    // Of a file that is gone only what was wrong with it is news.
+    ...(state === 'removed' && !all ? [] : [wiringSection(file.wiring, all), accountsSection(file.accounts, all)]),
     findingsSection(findings.filter(weighs), all),
     notesWords(
       findings.filter((f) => !weighs(f)),
@@ -193,6 +187,7 @@ const roleOf = (verdict: Verdict): Role => (callsForChange(verdict) ? verdict : 
 
 const GROUPS = [
   ['Worse', ['new', 'worse']],
+  ['Set aside', ['set-aside']],
   ['Better', ['gone', 'better']],
   ['As before', ['same']],
 ] as const;
@@ -220,7 +215,7 @@ function findingItem(f: ComparedFinding, cure?: string): Item {
       f.says,
       mark('quiet', ` (${wayWords(f)}${where}, ${f.rule})`),
     ]),
-    ...(cure === undefined ? [] : [paragraph(cure)]),
+    ...[cure, reasonWords(f)].flatMap((words) => (words === undefined ? [] : [paragraph(words)])),
   );
 }
 
@@ -237,8 +232,8 @@ function notesWords(notes: readonly ComparedFinding[], all: boolean): readonly B
 const rest = (count: number): readonly Block[] =>
   count > 0 ? [paragraph(mark('quiet', `… and ${count} more: --all`))] : [];
 
-function sameWords(same: number, unchanged: number, single: boolean): readonly Block[] {
-  const count = same + unchanged;
-  if (count === 0 || single) return [];
-  return [paragraph(mark('quiet', `${count} project ${count === 1 ? 'file is' : 'files are'} unchanged.`))];
-}
+const movedWords = (files: readonly FileComparison[]): readonly Block[] =>
+  files.filter(isMoved).map(({ file, was = '' }) => paragraph(mark('quiet', `${was} is now ${file}.`)));
+
+const sameWords = (count: number): readonly Block[] =>
+  count === 0 ? [] : [paragraph(mark('quiet', `${count} project ${count === 1 ? 'file is' : 'files are'} unchanged.`))];

@@ -1,6 +1,4 @@
 /** The words of a comparison, whatever they are printed on. */
-import { rendered } from '../source/edit.js';
-import { channelOf, fold, renamed } from './channel.js';
 import { countsOf } from './counts.js';
 import { figure, given, percent } from './figures.js';
 import type {
@@ -9,9 +7,7 @@ import type {
   ComparedFinding,
   ComparisonReport,
   FileComparison,
-  WiringReport,
 } from './compare-report.js';
-import { nameList } from './name-list.js';
 import type { Verdict } from './report.js';
 import { callsForChange } from './severity.js';
 import { countWords, headline, joined } from './words.js';
@@ -26,37 +22,61 @@ export const CHANGE_WORDS: { readonly [change in ComparisonReport['change']]: st
   unread: 'NOT ALL READ',
 };
 
+/** What a file is besides one that was there before and is now. */
+export const STATE_WORDS: { readonly [state in FileComparison['state']]: string } = {
+  compared: '',
+  added: 'a new file',
+  removed: 'the file is gone',
+  repaired: 'it could not be read before, so that all in it counts as new',
+  unread: 'it was not audited',
+};
+
+/** Nothing but the file's name is another one. */
+export const isMoved = ({ was, change, state }: FileComparison): boolean =>
+  was !== undefined && change === 'same' && state === 'compared';
+
 type Files = readonly Pick<FileComparison, 'findings' | 'accounts' | 'unread' | 'change'>[];
 
 /** The change in one sentence or two, with the numbers. */
 export function changeSentence(files: Files): string {
-  const unread = files.filter((f) => f.unread.length > 0).length;
   const findings = files.flatMap((f) => f.findings).filter(weighs);
-  const fresh = findings.filter((f) => f.change === 'new');
-  const worse = findings.filter((f) => f.change === 'worse');
-  const better = findings.filter((f) => f.change === 'better');
-  const gone = findings.filter((f) => f.change === 'gone');
-  const bad = [
+  const of = (change: ComparedFinding['change']) => findings.filter((f) => f.change === change);
+  const [fresh, worse, aside, better, gone] = [of('new'), of('worse'), of('set-aside'), of('better'), of('gone')];
+  const moved = [
     ...(fresh.length > 0 ? [`${countOf(fresh)} new (${verdictsOf(fresh)})`] : []),
     ...(worse.length > 0 ? [`${countOf(worse)} worse than before (${verdictsOf(worse)})`] : []),
-  ];
-  const good = [
+    ...(aside.length > 0 ? [`${countOf(aside)} set aside now (${verdictsOf(aside)})`] : []),
     ...(gone.length > 0 ? [`${countOf(gone)} gone`] : []),
     ...(better.length > 0 ? [`${countOf(better)} less bad than before`] : []),
   ];
-  const old = findings.filter((f) => f.change === 'same').length;
-  const stay =
-    old === 0
-      ? ''
-      : ` ${old} that ${old === 1 ? 'was' : 'were'} there before ${old === 1 ? 'stays' : 'stay'} as ${old === 1 ? 'it is' : 'they are'}.`;
-  const missing = unread === 0 ? '' : ` ${unread === 1 ? 'One file' : `${unread} files`} could not be read.`;
-  if (bad.length + good.length > 0) return `${upper(joined([...bad, ...good]))}.${stay}${missing}`;
-  if (unread > 0 && files.length === unread) return missing.trim();
+  const closed = files.filter((f) => f.change === 'unread').length;
+  const missing = closed === 0 ? '' : ` ${closed === 1 ? 'One file' : `${closed} files`} could not be read.`;
+  const stay = stayWords(of('same').filter((f) => f.waiver === undefined).length);
+  if (moved.length > 0) return `${upper(joined(moved))}.${stay}${missing}`;
+  if (closed > 0 && files.length === closed) return missing.trim();
   if (files.every((f) => f.change === 'same')) return `Nothing that is judged has changed.${stay}${missing}`;
-  const less = files.flatMap((f) => f.accounts).filter((a) => a.change === 'less').length;
-  const kept =
-    less === 0 ? '' : ` ${less === 1 ? 'One account has' : `${less} accounts have`} less in hand, and enough.`;
-  return `No finding is new, and none is gone.${kept}${stay}${missing}`;
+  return `No finding is new, and none is gone.${lessWords(files.flatMap((f) => f.accounts))}${stay}${missing}`;
+}
+
+const stayWords = (old: number): string =>
+  old === 0
+    ? ''
+    : old === 1
+      ? ' One finding that was there before stays as it is.'
+      : ` ${old} findings that were there before stay as they are.`;
+
+/** How many have less in hand, and which of them lost the largest share of it. */
+function lessWords(accounts: readonly AccountReport[]): string {
+  const less = accounts.filter((a) => a.change === 'less' && isTold(a));
+  const kept = ({ before, after }: AccountReport): number => (after?.margin ?? 0) / (before?.margin || 1);
+  const [most] = less.toSorted((a, b) => kept(a) - kept(b));
+  if (most === undefined) return '';
+  const [was, is] = [marginWords(most.before), marginWords(most.after)];
+  const enough = less.some((a) => callsForChange(a.after?.verdict ?? 'sound')) ? '' : ', and enough';
+  const one = less.length === 1;
+  const lost =
+    was === is ? '' : `${one ? '' : '; the most is lost by'}${one ? ': ' : ' '}${most.title}: ${was} before, ${is} now`;
+  return ` ${one ? 'One account has' : `${less.length} accounts have`} less in hand${enough}${lost}.`;
 }
 
 /** A finding that calls for something in either version. */
@@ -76,13 +96,21 @@ function verdictsOf(findings: readonly ComparedFinding[]): string {
 const upper = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** 'breach, new', 'thin before, breach now', 'breach, further over: −12 % before, −40 % now'. */
-export function wayWords({ change, before, after, margin, setAside }: ComparedFinding): string {
-  if (change === 'new') return setAside ? `${after}, no longer set aside` : `${after}, new`;
-  if (change === 'gone') return setAside ? `${before}, set aside now` : `${before}, gone`;
+export function wayWords({ change, before, after, margin, waiver }: ComparedFinding): string {
+  if (change === 'new') return waiver ? `${after}, no longer set aside` : `${after}, new`;
+  if (change === 'set-aside') return before === null ? `${after}, new and set aside` : `${after}, set aside now`;
+  if (change === 'gone') return `${before}, gone`;
   if (before !== after) return `${before} before, ${after} now`;
+  if (waiver) return `${after}, set aside as before`;
   if (change === 'same' || margin.before === null || margin.after === null) return `${after}, as before`;
   return `${after}: ${percent(margin.before)} in hand before, ${percent(margin.after)} now`;
 }
+
+/** Why a finding is set aside, and how long: 'The file gives the reason: bench use only, until 2027-03-01.' */
+export const reasonWords = ({ waiver, change }: ComparedFinding): string | undefined =>
+  waiver === undefined
+    ? undefined
+    : `The reason ${change === 'new' ? 'was' : 'is'}: ${waiver.reason}${waiver.until === undefined ? ', without an end date' : `, until ${waiver.until}`}.`;
 
 /** What a finding's cure does, or beside which finding that was told before. */
 export function cureTeller(): (f: ComparedFinding) => string | undefined {
@@ -105,11 +133,13 @@ export const drawWords = (side: AccountSide | null, unit: AccountReport['unit'])
   side === null ? '' : side.worst === null ? 'not known' : figure(side.worst, unit);
 
 /** Its limit, and the former one where that was another. */
-export function limitWords({ before, after, unit }: AccountReport): string {
-  const [b, a] = [before, after].map((side) => (side === null || side.limit === null ? '' : given(side.limit, unit)));
-  if (after === null) return b ?? '';
-  if (a === b || b === '') return a ?? '';
-  return `${a} (was ${b})`;
+export function limitWords({ before, after, unit, direction }: AccountReport): string {
+  const [b = '', a = ''] = [before, after].map((side) =>
+    side === null || side.limit === null ? '' : given(side.limit, unit),
+  );
+  const limit = after === null ? b : a;
+  const atLeast = direction === 'at-least' && limit !== '' ? `${limit} or more` : limit;
+  return after === null || a === b || b === '' ? atLeast : `${atLeast} (was ${b})`;
 }
 
 /** The verdict on either side: 'breach', 'thin → breach'. */
@@ -135,104 +165,3 @@ export const isTold = (account: AccountReport): boolean => {
     headline(before?.verdict ?? 'sound') !== headline(after?.verdict ?? 'sound')
   );
 };
-
-/** Channels of a load that go the same way as one: 'coil of vents.1 to 4, pull-in'. */
-export const foldedAccounts = (accounts: readonly AccountReport[]): readonly AccountReport[] =>
-  folded(
-    accounts,
-    (a) => channelOf(a.account.replace(/\.[a-z-]+$/, ''))?.name,
-    (a) => a.title,
-    (a) => [
-      ...[a.before, a.after].flatMap((side) => [marginWords(side), drawWords(side, a.unit), side?.verdict]),
-      limitWords(a),
-      a.quantity,
-    ],
-    (a, title) => ({ ...a, title }),
-  );
-
-export const foldedFindings = (findings: readonly ComparedFinding[]): readonly ComparedFinding[] =>
-  folded(
-    findings,
-    (f) => channelOf(f.about)?.name,
-    (f) => f.says,
-    (f) => [f.rule, wayWords(f)],
-    (f, says) => ({ ...f, says }),
-  );
-
-/** Those that say the same but for the channel's name, as the first of them with all names. */
-function folded<T>(
-  all: readonly T[],
-  nameOf: (each: T) => string | undefined,
-  textOf: (each: T) => string,
-  besides: (each: T) => readonly unknown[],
-  withText: (each: T, text: string) => T,
-): readonly T[] {
-  const likeness = (each: T): string | undefined => {
-    const name = nameOf(each);
-    return name === undefined
-      ? undefined
-      : JSON.stringify([channelOf(name)?.load, renamed(textOf(each), name, '*'), besides(each)]);
-  };
-  return fold(all, likeness).flatMap(([first, ...alike]) => {
-    if (first === undefined) return [];
-    const own = nameOf(first);
-    if (own === undefined || alike.length === 0) return [first];
-    const names = [own, ...alike.flatMap((each) => nameOf(each) ?? [])].sort((a, b) =>
-      a.localeCompare(b, 'en', { numeric: true }),
-    );
-    return [withText(first, renamed(textOf(first), own, nameList(names)))];
-  });
-}
-
-/** Characters of a value that are shown. */
-const LONGEST = 60;
-
-/** Settings of one entry that are told one by one. */
-const MOST_SETTINGS = 5;
-
-const SINGULAR: { readonly [section: string]: string } = {
-  loads: 'load',
-  supplies: 'supply',
-  controllers: 'controller',
-  expanders: 'expander',
-  arrays: 'array',
-  parts: 'part',
-  modes: 'mode',
-  places: 'place',
-  variants: 'variant',
-  pins: 'pin',
-};
-
-/** 'load', 'incoming' with the entry's name; a section that is one value has no other name. */
-export const wiringName = ({ section, name, was }: WiringReport): string =>
-  [SINGULAR[section] ?? section, name, ...(was === undefined ? [] : [`(was ${was})`])]
-    .filter((w) => w !== '')
-    .join(' ');
-
-/** What happened to it, in words that follow its name. */
-export function wiringWords({ change, settings, section }: WiringReport): string {
-  if (section === 'pins') {
-    const [setting] = settings;
-    const [b, a] = [valueWords(setting?.before), valueWords(setting?.after)];
-    return change === 'added' ? `${a}, free before` : change === 'removed' ? `free, ${b} before` : `${a}, ${b} before`;
-  }
-  if (change === 'removed') return 'removed';
-  if (change === 'renamed') return 'renamed, otherwise the same';
-  const shown = settings.slice(0, MOST_SETTINGS).map(({ path, before, after }) => {
-    const key = path === '' ? '' : `${path}: `;
-    if (before === null) return `${key}${valueWords(after)}`;
-    return after === null
-      ? `without ${path === '' ? valueWords(before) : path}`
-      : `${key}${valueWords(before)} → ${valueWords(after)}`;
-  });
-  const more = settings.length - shown.length;
-  return `${shown.join('; ')}${more > 0 ? `; and ${more} more` : ''}`;
-}
-
-function valueWords(value: unknown): string {
-  const text = typeof value === 'string' ? value : rendered(value);
-  const characters = [...text.slice(0, 2 * LONGEST)];
-  return characters.length > LONGEST || text.length > 2 * LONGEST
-    ? `${characters.slice(0, LONGEST - 1).join('')}…`
-    : text;
-}

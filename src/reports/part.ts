@@ -19,6 +19,8 @@ export interface PartHead {
   readonly longest: number;
   /** Of the whole list of names. */
   readonly list: string;
+  /** In which the command ran, from the root of the repository; '' for the root itself, or without a repository. */
+  readonly folder: string;
   /** The conditions that were asked for. */
   readonly asked: string;
 }

@@ -3,14 +3,18 @@ import { lineAndColumn, lineStarts } from '../source/diagnostic.js';
 import { editedText } from '../source/edit.js';
 import { replacements } from '../source/replacements.js';
 import type { ReportRemedy } from './report.js';
-import { message, uriOf } from './sarif-text.js';
+import { located, message } from './sarif-text.js';
 
 /**
  * Makes one fix a remedy, and none of a remedy that changes nothing in the text.
  *
- * @param text of the file that was audited, as it stands
+ * @param text of the file that was audited, as it stands @param folder in which the command ran
  */
-export function fixesIn(file: string, text: string): (remedies: readonly ReportRemedy[]) => readonly Fix[] {
+export function fixesIn(
+  file: string,
+  text: string,
+  folder = '',
+): (remedies: readonly ReportRemedy[]) => readonly Fix[] {
   const starts = lineStarts(text);
   // Several findings have the same cure, and each change of a text reads it anew.
   const known = new Map<string, readonly SarifReplacement[]>();
@@ -24,7 +28,7 @@ export function fixesIn(file: string, text: string): (remedies: readonly ReportR
     remedies
       .map((remedy) => ({
         description: { text: message(remedy.title) },
-        artifactChanges: [{ artifactLocation: { uri: uriOf(file) }, replacements: replacedBy(remedy) }] as const,
+        artifactChanges: [{ artifactLocation: located(file, folder), replacements: replacedBy(remedy) }] as const,
       }))
       .filter(({ artifactChanges: [{ replacements: found }] }) => found.length > 0);
 }
@@ -44,7 +48,7 @@ interface SarifReplacement {
 interface Fix {
   readonly description: { readonly text: string };
   readonly artifactChanges: readonly [
-    { readonly artifactLocation: { readonly uri: string }; readonly replacements: readonly SarifReplacement[] },
+    { readonly artifactLocation: ReturnType<typeof located>; readonly replacements: readonly SarifReplacement[] },
   ];
 }
 

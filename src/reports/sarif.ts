@@ -10,7 +10,7 @@ import { nested, toJson } from './json.js';
 import { neutral } from './neutral.js';
 import type { Report, ReportFinding, ReportPlace, UnreadReport } from './report.js';
 import { fixesIn } from './sarif-fixes.js';
-import { message, uriOf } from './sarif-text.js';
+import { BASES, located, message } from './sarif-text.js';
 
 /** Where programs find what a SARIF log is made of. */
 export const SCHEMA = 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json';
@@ -35,13 +35,14 @@ const DEPTHS = [6, 4, 4] as const;
  * A file's errors, or itself and its findings.
  *
  * @param text of the file that was audited, for the cures as changes to it; without it there are none
+ * @param folder in which the command ran, from the root of the repository
  */
-export function sarifPiece(report: Report | UnreadReport, text?: string): Piece {
+export function sarifPiece(report: Report | UnreadReport, text?: string, folder = ''): Piece {
   const isUnread = report.verdict === 'unread';
   const lists = [
-    isUnread ? notifications(report) : [],
-    [artifactOf(report)],
-    isUnread ? [] : resultsOf(report, text),
+    isUnread ? notifications(report, folder) : [],
+    [artifactOf(report, folder)],
+    isUnread ? [] : resultsOf(report, text, folder),
   ] as const;
   return {
     texts: lists.map((list, at) => list.map((each: unknown) => nested(each, DEPTHS[at] ?? 0)).join(',\n')),
@@ -77,6 +78,7 @@ export const sarifForm = (version: string): Form => ({
 export const head = (version: string) => ({
   tool: { driver: { name: 'ampledger', version, rules: RULES.map(ruleOf) } },
   columnKind: 'utf16CodeUnits',
+  originalUriBaseIds: BASES,
 });
 
 export const sarifReport = (
@@ -111,8 +113,8 @@ function helpOf(id: string): string {
 }
 
 /** A file that was asked for, with its verdict. */
-const artifactOf = (report: Report | UnreadReport) => ({
-  location: { uri: uriOf(report.file) },
+const artifactOf = (report: Report | UnreadReport, folder: string) => ({
+  location: located(report.file, folder),
   roles: ['analysisTarget'],
   properties:
     report.verdict === 'unread'
@@ -126,21 +128,18 @@ const artifactOf = (report: Report | UnreadReport) => ({
 });
 
 /** One an error of a file that could not be audited. */
-const notifications = ({ errors }: UnreadReport) =>
+const notifications = ({ errors }: UnreadReport, folder: string) =>
   errors.map(({ says, expected, ...place }) => ({
     level: 'error',
     message: { text: message(expected === undefined ? says : `${says}: ${expected}`) },
-    locations: [physical(place)],
+    locations: [physical(place, folder)],
   }));
 
-function resultsOf(report: Report, text: string | undefined) {
+function resultsOf(report: Report, text: string | undefined, folder: string) {
   const seen = new Map<string, number>();
   // What is changed for a variant is not in the file as it stands.
-  const fixesOf = text === undefined || report.variant !== undefined ? () => [] : fixesIn(report.file, text);
+  const fixesOf = text === undefined || report.variant !== undefined ? () => [] : fixesIn(report.file, text, folder);
   return report.findings.map((finding) => {
-    const identity = identityOf(finding, report.variant);
-    const count = (seen.get(identity) ?? 0) + 1;
-    seen.set(identity, count);
     const { rule, verdict, family, about, account, quantity, direction, mode, related } = finding;
     const named = { about, account, quantity, direction, mode };
     const fixes = fixesOf(finding.remedies);
@@ -149,19 +148,18 @@ function resultsOf(report: Report, text: string | undefined) {
       ruleIndex: RULES.indexOf(rule),
       level: LEVELS[verdict],
       message: { text: message(textOf(finding)) },
-      locations: [{ ...physical(finding.place), logicalLocations: [{ fullyQualifiedName: neutral(about) }] }],
+      locations: [{ ...physical(finding.place, folder), logicalLocations: [{ fullyQualifiedName: neutral(about) }] }],
       ...(related.length > 0 && {
         relatedLocations: related.map(({ says, place }, index) => ({
           id: index + 1,
-          ...physical(place),
+          ...physical(place, folder),
           message: { text: message(says) },
         })),
       }),
       ...(fixes.length > 0 && { fixes }),
-      // Of two findings that differ in nothing of this, the second is the second also when lines move.
-      partialFingerprints: { 'ampledgerFinding/v1': count === 1 ? identity : `${identity}#${count}` },
+      partialFingerprints: { [FINGERPRINT]: numberedIdentity(identityOf(finding, report.variant), seen) },
       // Empty where nothing is set aside: the standard wants all results to have it, or none.
-      suppressions: suppressionsOf(finding),
+      suppressions: finding.waiver === undefined ? [] : [suppressionOf(finding.waiver, folder)],
       properties: {
         verdict,
         family,
@@ -171,6 +169,15 @@ function resultsOf(report: Report, text: string | undefined) {
       },
     };
   });
+}
+
+export const FINGERPRINT = 'ampledgerFinding/v1';
+
+/** Of two findings that differ in nothing of their identity, the second is the second also when lines move. */
+export function numberedIdentity(identity: string, seen: Map<string, number>): string {
+  const count = (seen.get(identity) ?? 0) + 1;
+  seen.set(identity, count);
+  return count === 1 ? identity : `${identity}#${count}`;
 }
 
 /** What makes a finding the same one after lines moved and figures changed. */
@@ -202,23 +209,21 @@ function textOf({ says, asks, remedies }: ReportFinding): string {
 }
 
 /** A waiver stands in the audited file, and whoever wrote it has accepted the finding. */
-const suppressionsOf = ({ waiver }: ReportFinding) =>
-  waiver === undefined
-    ? []
-    : [
-        {
-          kind: 'inSource',
-          status: 'accepted',
-          justification: neutral(waiver.reason),
-          location: physical(waiver.place),
-          ...(waiver.until !== undefined && { properties: { until: neutral(waiver.until) } }),
-        },
-      ];
+export const suppressionOf = (
+  { reason, until, place }: Omit<NonNullable<ReportFinding['waiver']>, 'place'> & { readonly place?: ReportPlace },
+  folder = '',
+) => ({
+  kind: 'inSource',
+  status: 'accepted',
+  justification: neutral(reason),
+  ...(place !== undefined && { location: physical(place, folder) }),
+  ...(until !== undefined && { properties: { until: neutral(until) } }),
+});
 
 /** A place as the standard has it, with its end where that is known. */
-export const physical = ({ file, line, column, endLine, endColumn }: ReportPlace) => ({
+export const physical = ({ file, line, column, endLine, endColumn }: ReportPlace, folder = '') => ({
   physicalLocation: {
-    artifactLocation: { uri: uriOf(file) },
+    artifactLocation: located(file, folder),
     region: {
       startLine: line,
       startColumn: column,

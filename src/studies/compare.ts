@@ -8,8 +8,10 @@ import { VERDICTS, worse } from '../checks/verdict.js';
 import type { AccountChange } from './difference.js';
 import { accountPairs, verdictOf } from './difference.js';
 import { renamedEntries, renamedId } from './renames.js';
+import { repinned } from './repinned.js';
 import type { Rewired } from './rewiring.js';
-import { repinned, rewiring } from './rewiring.js';
+import { rewiring } from './rewiring.js';
+import { wireNames } from './wire-pairs.js';
 
 /** One version: what its file says, and the judgement on it. */
 export interface Version {
@@ -19,11 +21,10 @@ export interface Version {
 
 /** A finding of either version. Among equals of one verdict a margin that is smaller by a hundredth of the limit is worse. */
 export interface FindingChange {
-  readonly way: 'new' | 'worse' | 'better' | 'gone' | 'same';
+  /** `set-aside`: the later file sets it aside, and it counted before or was not there; `new` also when that is over. */
+  readonly way: 'new' | 'worse' | 'set-aside' | 'better' | 'gone' | 'same';
   readonly before?: Finding;
   readonly after?: Finding;
-  /** It is there in both, and one of the files sets it aside. */
-  readonly setAside?: true;
 }
 
 export interface ComparedAccount extends AccountChange {
@@ -49,13 +50,13 @@ const NOTABLE = 0.01;
 /** @param before or `after` is undefined for a file that is there on one side only */
 export function comparisonOf(before: Version | undefined, after: Version | undefined): Comparison {
   const renamed = renamedEntries(before?.data, after?.data);
-  const named = renamedId(renamed.names);
+  const named = renamedId(renamed.names, wireNames(renamed.wires));
   const findings = findingChanges(before?.judgement, after?.judgement, named);
   const accounts = accountPairs(before?.judgement, after?.judgement, named)
     .map((change): ComparedAccount => ({ ...change, way: wayOfAccount(change) }))
     .sort(inOrder);
   const wiring = [
-    ...rewiring(renamed.before, after?.data, renamed.names),
+    ...rewiring(renamed, after?.data),
     ...repinned(before?.judgement.project, after?.judgement.project, named),
   ];
   const weighty = findings.filter(
@@ -82,13 +83,11 @@ function findingChanges(
   return [...new Set([...is.keys(), ...was.keys()])]
     .flatMap((key): FindingChange[] => {
       const [b, a] = [was.get(key), is.get(key)];
-      const [counted, counts] = [b?.waiver === undefined ? b : undefined, a?.waiver === undefined ? a : undefined];
-      const setAside =
-        (b?.waiver !== undefined || a?.waiver !== undefined) && b && a ? { setAside: true as const } : {};
-      if (counted && counts) return [{ way: wayOfFinding(counted, counts), before: counted, after: counts }];
-      if (counts) return [{ way: 'new', after: counts, ...setAside }];
-      if (counted) return [{ way: 'gone', before: counted, ...setAside }];
-      return [];
+      const both = { ...(b && { before: b }), ...(a && { after: a }) };
+      if (a?.waiver) return [{ way: b?.waiver ? 'same' : 'set-aside', ...both }];
+      // What the former file set aside, and the later one has no more, called for nothing.
+      if (b?.waiver) return a ? [{ way: 'new', ...both }] : [];
+      return [{ way: a && b ? wayOfFinding(b, a) : a ? 'new' : 'gone', ...both }];
     })
     .sort((x, y) => rankOf(x) - rankOf(y) || severityOf(x) - severityOf(y) || leftOf(x) - leftOf(y));
 }
@@ -115,7 +114,7 @@ function wayOfFinding(before: Finding, after: Finding): FindingChange['way'] {
   return more < 0 ? 'worse' : 'better';
 }
 
-const FINDING_WAYS: readonly FindingChange['way'][] = ['worse', 'new', 'gone', 'better', 'same'];
+const FINDING_WAYS: readonly FindingChange['way'][] = ['worse', 'new', 'set-aside', 'gone', 'better', 'same'];
 
 /** New findings and those that got worse are one group, by how bad they are. */
 const rankOf = ({ way }: FindingChange): number => Math.max(1, FINDING_WAYS.indexOf(way));
@@ -156,10 +155,18 @@ const groupOf = (c: ComparedAccount): number =>
 
 const badness = ({ before, after }: ComparedAccount): number => VERDICTS.indexOf(calm((after ?? before)!.verdict));
 
-/** Signed share of the limit that the change gives, or what is there of what is there once. */
-const fallOf = ({ before, after, way }: ComparedAccount): number =>
-  way === 'less' || way === 'more'
-    ? (after?.margin ?? 0) - (before?.margin ?? 0)
-    : Math.min(after?.margin ?? before?.margin ?? 1e9, 1e9);
+/**
+ * What has less in hand goes by the share of it that is lost, so that 5 % that become 1 % come before 90 % that become 80 %, and
+ * what has more by the share of it that was there before; the others by what is in hand.
+ */
+function fallOf({ before, after, way }: ComparedAccount): number {
+  const [was, is] = [before?.margin ?? after?.margin ?? MOST, after?.margin ?? before?.margin ?? MOST];
+  if (way === 'less') return was > 0 ? is / was : is - was;
+  if (way === 'more') return is > 0 ? was / is : was - is;
+  return Math.min(is, MOST);
+}
+
+/** More in hand than anything has. */
+const MOST = 1e9;
 
 const idOf = ({ before, after }: ComparedAccount): string => (after ?? before)!.account.id;

@@ -4,16 +4,20 @@
  */
 import { field } from '../catalogue/profile.js';
 import { canonical } from './canonical.js';
+import type { WirePair } from './wire-pairs.js';
+import { wirePairs } from './wire-pairs.js';
 
 /** Each round finds what only referred to names of the round before; no file nests its names so deep. */
 const MOST_ROUNDS = 10;
 
 /** Sections whose names others refer to. */
-const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads'] as const;
+const SECTIONS = ['supplies', 'controllers', 'expanders', 'arrays', 'loads', 'incoming'] as const;
 
 export interface Renamed {
   /** New names by old ones, in the order of the sections. */
   readonly names: ReadonlyMap<string, string>;
+  /** Wires, whose ids have these names in them. */
+  readonly wires: readonly WirePair[];
   /** The former data under the new names, wherever they stand. */
   readonly before: unknown;
 }
@@ -22,43 +26,58 @@ export function renamedEntries(before: unknown, after: unknown): Renamed {
   const names = new Map<string, string>();
   let data = before;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const found = new Map(
-      SECTIONS.flatMap((section) => [...renamedIn(entriesOf(data, section), entriesOf(after, section))]),
-    );
+    const found = new Map(SECTIONS.flatMap((section) => [...renamedIn(data, after, section)]));
     if (found.size === 0) break;
     for (const [old, name] of found) names.set(old, name);
     data = called(data, found);
   }
-  return { names, before: data };
+  return { names, wires: wirePairs(before, data, after), before: data };
 }
 
 /** Of several that are alike the first goes with the first, in the order of the file. */
-function renamedIn(was: ReadonlyMap<string, string>, is: ReadonlyMap<string, string>): ReadonlyMap<string, string> {
+function renamedIn(before: unknown, after: unknown, section: string): ReadonlyMap<string, string> {
+  const [was, is] = [entriesOf(before, section), entriesOf(after, section)];
   const fresh = [...is].filter(([name]) => !was.has(name));
+  const gone = [...was].filter(([name]) => !is.has(name));
   const renames = new Map<string, string>();
-  for (const [name, body] of was) {
-    if (is.has(name)) continue;
-    const at = fresh.findIndex(([, other]) => other === body);
-    const [found] = at < 0 ? [] : fresh.splice(at, 1);
-    if (found) renames.set(name, found[0]);
+  // Those that are alike in all go first, so that none of them is taken for another one at the same pins.
+  for (const likeness of section === 'loads' ? [canonical, atItsPins] : [canonical]) {
+    for (const [name, body] of gone) {
+      const like = renames.has(name) ? undefined : likeness(body);
+      const at = like === undefined ? -1 : fresh.findIndex(([, other]) => likeness(other) === like);
+      const [found] = at < 0 ? [] : fresh.splice(at, 1);
+      if (found) renames.set(name, found[0]);
+    }
   }
   return renames;
 }
 
-/** Ids of what was renamed, `old.coil`, as they are now. */
+/** A load of one part or type at the same pins is the same load, whatever else was done to it. */
+function atItsPins(body: unknown): string | undefined {
+  const pins = [body, field(body, 'driver')].flatMap((of) =>
+    ['pin', 'pins', 'inputs', 'array'].map((key) => field(of, key)),
+  );
+  return pins.every((each) => each === undefined)
+    ? undefined
+    : canonical([field(body, 'part') ?? field(body, 'type'), pins]);
+}
+
+/** Ids of what was renamed, `old.coil`, as they are now. @param wires ids of wires, which may have any name in them */
 export const renamedId =
-  (renames: ReadonlyMap<string, string>) =>
+  (renames: ReadonlyMap<string, string>, wires: ReadonlyMap<string, string> = new Map()) =>
   (id: string): string => {
+    const wire = wires.get(id);
+    if (wire !== undefined) return wire;
     const dot = id.indexOf('.');
     const owner = dot < 0 ? id : id.slice(0, dot);
     return (renames.get(owner) ?? owner) + id.slice(owner.length);
   };
 
-function entriesOf(data: unknown, section: string): ReadonlyMap<string, string> {
+function entriesOf(data: unknown, section: string): ReadonlyMap<string, unknown> {
   const entries = field(data, section);
   return new Map(
     typeof entries === 'object' && entries !== null
-      ? Object.entries(entries).map(([name, body]) => [name, canonical(withoutNote(body))])
+      ? Object.entries(entries).map(([name, body]) => [name, withoutNote(body)])
       : [],
   );
 }

@@ -1,14 +1,9 @@
-/** What is different between two project files as they are written, and what each pin is used for. */
-import type { Project } from '../project/project.js';
-import { canonical } from './canonical.js';
-
-/** One value that was set, changed or taken out; a side without it lacks the key. */
-export interface Setting {
-  /** Below the entry: `driver.pin`; empty when the entry itself is the value. */
-  readonly path: string;
-  readonly before?: unknown;
-  readonly after?: unknown;
-}
+/** What is different between two project files as they are written, entry by entry. */
+import type { Renamed } from './renames.js';
+import type { Mapping, Setting } from './settings.js';
+import { isMapping, listed, mapping, settingsOf } from './settings.js';
+import type { WirePair } from './wire-pairs.js';
+import { endsOf } from './wire-pairs.js';
 
 export interface Rewired {
   /** The section of the file, or `pins`. */
@@ -35,115 +30,99 @@ const NAMED = [
   'variants',
 ];
 
+/** Sections that are lists, and what an entry of them is known by. */
+const LISTED: { readonly [section: string]: (entry: Mapping) => string } = {
+  waivers: ({ rule, about }) => `${String(rule)} of ${String(about)}`,
+  measured: ({ of, mode }) => (mode === undefined ? String(of) : `${String(of)}, ${String(mode)}`),
+};
+
+/** Told entry by entry, or the same in every file. */
+const NO_VALUES = new Set([...NAMED, ...Object.keys(LISTED), 'wires', 'ampledger']);
+
 /** Keys that say what an entry hangs on. */
 const HANGS_ON = new Set(
   'pin pins inputs array supply logic-supply coil-supply common signals from to control powered place'.split(' '),
 );
 
-/** @param before the former data, under the names that its entries have now @param renames new names by old ones */
-export function rewiring(before: unknown, after: unknown, renames: ReadonlyMap<string, string>): readonly Rewired[] {
+export function rewiring({ before, names, wires }: Renamed, after: unknown): readonly Rewired[] {
   const [was, is] = [mapping(before), mapping(after)];
-  const others = [...new Set([...Object.keys(was), ...Object.keys(is)])].filter((key) => !NAMED.includes(key));
+  const values = [...new Set([...Object.keys(was), ...Object.keys(is)])].filter((key) => !NO_VALUES.has(key));
   return [
-    ...NAMED.flatMap((section) => entries(section, mapping(was[section]), mapping(is[section]), renames)),
-    ...others.flatMap((section): Rewired[] => {
-      const settings = settingsOf(was[section], is[section], '');
-      return settings.length === 0 ? [] : [{ section, name: '', change: wayOf(settings, section), settings }];
+    ...NAMED.flatMap((section) => rewiredEntries(section, entriesOf(was[section]), entriesOf(is[section]), names)),
+    ...wires.flatMap(rewiredWire),
+    ...Object.entries(LISTED).flatMap(([section, nameOf]) =>
+      rewiredEntries(section, byName(was[section], nameOf), byName(is[section], nameOf), new Map()),
+    ),
+    ...values.flatMap((section): Rewired[] => {
+      const settings = settingsOf(was[section], is[section]);
+      return settings.length === 0 ? [] : [{ section, name: '', change: wayOfValue(settings), settings }];
     }),
   ];
 }
 
-function entries(section: string, was: Mapping, is: Mapping, renames: ReadonlyMap<string, string>): readonly Rewired[] {
-  const here = [...renames].filter(([, name]) => Object.hasOwn(is, name));
-  const newNames = new Set(here.map(([, name]) => name));
+type Entries = ReadonlyMap<string, unknown>;
+
+const entriesOf = (section: unknown): Entries => new Map(Object.entries(mapping(section)));
+
+/** The entries of a list by what they are known by; of several the second has a number. */
+function byName(list: unknown, nameOf: (entry: Mapping) => string): Entries {
+  const named = new Map<string, unknown>();
+  for (const entry of listed(list)) {
+    const name = isMapping(entry) ? nameOf(entry) : String(entry);
+    let number = 1;
+    while (named.has(numbered(name, number))) number += 1;
+    named.set(numbered(name, number), entry);
+  }
+  return named;
+}
+
+const numbered = (name: string, number: number): string => (number === 1 ? name : `${name} (${number})`);
+
+/** @param names new names by old ones, of all sections */
+function rewiredEntries(section: string, was: Entries, is: Entries, names: ReadonlyMap<string, string>): Rewired[] {
+  const renamed = [...names].filter(([, name]) => is.has(name) && was.has(name));
+  const newNames = new Set(renamed.map(([, name]) => name));
+  const one = (name: string, change?: Rewired['change'], old?: string): Rewired[] => {
+    const settings = settingsOf(was.get(name), is.get(name));
+    if (settings.length === 0 && change === undefined) return [];
+    return [{ section, name, ...(old !== undefined && { was: old }), change: change ?? wayOf(settings), settings }];
+  };
   return [
-    ...Object.keys(is)
-      .filter((name) => !Object.hasOwn(was, name))
-      .map((name): Rewired => ({ section, name, change: 'added', settings: settingsOf(undefined, is[name], '') })),
-    ...here.map(([old, name]): Rewired => ({
-      section,
-      name,
-      was: old,
-      change: 'renamed',
-      settings: settingsOf(was[name], is[name], ''),
-    })),
-    ...Object.keys(was).flatMap((name): Rewired[] => {
-      if (newNames.has(name)) return [];
-      if (!Object.hasOwn(is, name))
-        return [{ section, name, change: 'removed', settings: settingsOf(was[name], undefined, '') }];
-      const settings = settingsOf(was[name], is[name], '');
-      return settings.length === 0 ? [] : [{ section, name, change: wayOf(settings, ''), settings }];
-    }),
+    ...[...is.keys()].filter((name) => !was.has(name)).flatMap((name) => one(name, 'added')),
+    ...renamed.flatMap(([old, name]) => one(name, 'renamed', old)),
+    ...[...was.keys()]
+      .filter((name) => !newNames.has(name))
+      .flatMap((name) => one(name, is.has(name) ? undefined : 'removed')),
   ];
 }
 
-/** It moved when something that it hangs on is another one now. */
-function wayOf(settings: readonly Setting[], section: string): Rewired['change'] {
-  if (section !== '' && settings.every((s) => s.before === undefined)) return 'added';
-  if (section !== '' && settings.every((s) => s.after === undefined)) return 'removed';
-  const moved = settings.some(
+/** A wire has a new name when the file gave it one or gives it one: what its ends are called is told of them. */
+function rewiredWire({ was, is }: WirePair): readonly Rewired[] {
+  const name = (is ?? was)!.id;
+  const settings = settingsOf(bare(was?.wire), bare(is?.wire));
+  const isNamed = [was, is].some((each) => each?.wire['name'] !== undefined);
+  const old = was && is && isNamed && was.id !== is.id ? was.id : undefined;
+  if (settings.length === 0 && old === undefined) return [];
+  const change = !was ? 'added' : !is ? 'removed' : old === undefined ? wayOf(settings) : 'renamed';
+  return [{ section: 'wires', name, change, ...(old !== undefined && { was: old }), settings }];
+}
+
+const bare = (wire: Mapping | undefined): Mapping | undefined =>
+  wire && Object.fromEntries(Object.entries(wire).filter(([key]) => key !== 'name'));
+
+/** It moved when something that it hangs on is another one now, and not merely one more or less. */
+const wayOf = (settings: readonly Setting[]): Rewired['change'] =>
+  settings.some(
     ({ path, before, after }) =>
-      before !== undefined && after !== undefined && path.split('.').some((key) => HANGS_ON.has(key)),
-  );
-  return moved && section === '' ? 'moved' : 'changed';
-}
+      before !== undefined &&
+      after !== undefined &&
+      path.split('.').some((key) => HANGS_ON.has(key)) &&
+      !(path === 'to' && endsOf(before).some((end) => endsOf(after).includes(end))),
+  )
+    ? 'moved'
+    : 'changed';
 
-/** The leaves that differ. Lists of one-line entries differ as whole entries, whatever their order. */
-function settingsOf(before: unknown, after: unknown, path: string): readonly Setting[] {
-  if (canonical(before) === canonical(after)) return [];
-  if (isMapping(before ?? after) && isMapping(after ?? before)) {
-    const [was, is] = [mapping(before), mapping(after)];
-    return [...new Set([...Object.keys(was), ...Object.keys(is)])].flatMap((key) =>
-      settingsOf(was[key], is[key], path === '' ? key : `${path}.${key}`),
-    );
-  }
-  if (isListOfMappings(before ?? after) && isListOfMappings(after ?? before)) {
-    const [was, is] = [listed(before), listed(after)];
-    return [
-      ...was
-        .filter((each) => !is.some((other) => canonical(other) === canonical(each)))
-        .map((b) => ({ path, before: b })),
-      ...is
-        .filter((each) => !was.some((other) => canonical(other) === canonical(each)))
-        .map((a) => ({ path, after: a })),
-    ];
-  }
-  return [{ path, ...(before !== undefined && { before }), ...(after !== undefined && { after }) }];
-}
-
-type Mapping = { readonly [key: string]: unknown };
-
-const isMapping = (value: unknown): value is Mapping =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** Without a prototype, so that an entry may be called as one of its members is. */
-const EMPTY = Object.freeze(Object.create(null) as Mapping);
-
-const mapping = (value: unknown): Mapping => (isMapping(value) ? value : EMPTY);
-
-const isListOfMappings = (value: unknown): boolean => Array.isArray(value) && value.some(isMapping);
-
-const listed = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value : []);
-
-/** Pins that something else hangs on than before. @param named what a name of the former is called in the latter */
-export function repinned(
-  before: Project | undefined,
-  after: Project | undefined,
-  named: (id: string) => string,
-): readonly Rewired[] {
-  const [was, is] = [pinsOf(before, named), pinsOf(after, (id) => id)];
-  return [...new Set([...was.keys(), ...is.keys()])].flatMap((pin): Rewired[] => {
-    const [b, a] = [was.get(pin)?.join(' and '), is.get(pin)?.join(' and ')];
-    if (b === a) return [];
-    const change = b === undefined ? 'added' : a === undefined ? 'removed' : 'changed';
-    const setting: Setting = { path: '', ...(b !== undefined && { before: b }), ...(a !== undefined && { after: a }) };
-    return [{ section: 'pins', name: pin, change, settings: [setting] }];
-  });
-}
-
-function pinsOf(project: Project | undefined, named: (id: string) => string): ReadonlyMap<string, readonly string[]> {
-  const users = new Map<string, Set<string>>();
-  for (const { pin, by } of project?.uses ?? [])
-    users.set(named(pin), (users.get(named(pin)) ?? new Set()).add(named(by)));
-  return new Map([...users].map(([pin, by]) => [pin, [...by].sort()]));
+function wayOfValue(settings: readonly Setting[]): Rewired['change'] {
+  if (settings.every((s) => s.before === undefined)) return 'added';
+  return settings.every((s) => s.after === undefined) ? 'removed' : 'changed';
 }

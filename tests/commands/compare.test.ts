@@ -125,9 +125,28 @@ describe('compare', () => {
     }
   });
 
-  it('takes a file that was only moved for the same one', () => {
+  it('of a file that could not be read before counts all that is in it, and of one that is gone nothing', () => {
+    writeFileSync(join(root, 'fan.yaml'), 'ampledger: 1\ntitel: Fan\n');
+    git('commit', '-qam', 'broken');
+    try {
+      expect(compare('--from', 'fifth~', '--to', 'fifth').status).toBe(2);
+      const back = said('--from', 'fifth', '--to', 'fifth~');
+      expect(back.files).toMatchObject([{ file: 'fan.yaml', state: 'repaired', unread: [{ side: 'before' }] }]);
+      rmSync(join(root, 'fan.yaml'));
+      expect(said('--from', 'fifth')).toMatchObject({ fails: false, files: [{ file: 'fan.yaml', state: 'removed' }] });
+    } finally {
+      git('reset', '-q', '--hard', 'HEAD~');
+    }
+  });
+
+  it('takes a file that was moved, and not much else, for the same one', () => {
     renameSync(join(root, 'gate.yaml'), join(root, 'vents/gate.yaml'));
     try {
+      expect(compare('--from', 'fifth').out).toContain('gate.yaml is now vents/gate.yaml.');
+      const text = readFileSync(join(root, 'vents/gate.yaml'), 'utf8');
+      writeFileSync(join(root, 'vents/gate.yaml'), text.replace(/^title: .*$/m, 'title: Another gate'));
+      expect(said('--from', 'fifth').files).toMatchObject([{ was: 'gate.yaml', change: 'changed', state: 'compared' }]);
+      writeFileSync(join(root, 'vents/gate.yaml'), text);
       const report = said('--from', 'fifth', '--fail-at', 'note');
       expect(report).toMatchObject({ change: 'same', fails: false, unchanged: 2 });
       expect(report.files).toMatchObject([{ file: 'vents/gate.yaml', was: 'gate.yaml', state: 'compared' }]);

@@ -20,6 +20,7 @@ const BELL = '  bell: { part: relay-coil-5v-70r, pin: D9 }\n';
 interface Result {
   readonly ruleId: string;
   readonly baselineState: string;
+  readonly suppressions: readonly { readonly justification: string; readonly location: object }[];
   readonly partialFingerprints: { readonly 'ampledgerFinding/v1': string };
   readonly properties: { readonly about: string };
 }
@@ -52,6 +53,18 @@ describe('a comparison as SARIF', () => {
     expect(worse.map(({ baselineState }) => baselineState)).toContain('updated');
     const renamed = resultsOf(reportOf(shed('330 Ω', HORN), shed('330 Ω', BELL)));
     expect(stateOf(renamed, 'coil-on-pin', 'bell')).toBe('unchanged');
+  });
+
+  it('has what is set aside with its reason, whatever it was before', () => {
+    const waived = `${shed('330 Ω', HORN)}waivers: [ { rule: coil-on-pin, about: horn, accepts: damage, reason: bench use } ]\n`;
+    const of = (before: string, after: string) => {
+      const found = resultsOf(reportOf(before, after)).find((each) => each.ruleId === 'coil-on-pin');
+      return [found?.baselineState, found?.suppressions[0]?.justification];
+    };
+    expect(of(shed('330 Ω', HORN), waived)).toEqual(['updated', 'bench use']);
+    expect(of(shed('330 Ω'), waived)).toEqual(['new', 'bench use']);
+    expect(of(waived, waived)).toEqual(['unchanged', 'bench use']);
+    expect(of(waived, shed('330 Ω', HORN))).toEqual(['updated', undefined]);
   });
 
   it('knows a finding by what an audit knows it by, wherever its lines have moved to', () => {

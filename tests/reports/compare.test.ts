@@ -37,7 +37,7 @@ describe('a comparison in a terminal', () => {
   it.each([false, true])('begins with what the change comes to and fits 80 columns (all: %s)', (all) => {
     const text = print(comparisonTree(reportOf([worse]), all), { width: 80, colour: false });
     const lines = text.split('\n');
-    expect(lines[0]).toMatch(/^Shed +main → working tree$/);
+    expect(lines[0]).toMatch(/^Shed +shed\.yaml, main → working tree$/);
     expect(lines[2]).toMatch(/^WORSE {2}\d findings are new/);
     expect(text).toContain('+ load horn: part: relay-coil-5v-70r; pin: D9');
     expect(text).toContain('+ pin main.D9: horn, free before');
@@ -46,6 +46,36 @@ describe('a comparison in a terminal', () => {
 });
 
 describe('a comparison in Markdown', () => {
+  it.each([
+    [{ change: 'worse', fails: true }, '❌ Currents: worse'],
+    [{ change: 'worse', fails: false }, '⚠️ Currents: worse'],
+    [{ change: 'changed', fails: false }, '✅ Currents: no worse'],
+    [{ change: 'unread', fails: false }, '❌ Currents: not all read'],
+  ] as const)('%j is headed %s', (whole, head) => {
+    expect(comparisonMarkdown(reportOf([], whole), 'breach')).toContain(`## ${head}\n`);
+  });
+
+  it('says an entry of a list that came or went, what a load was, and likes of a row once', () => {
+    const lamps = SHED('  b: { part: led-red-5mm, pin: D4, series: 330 Ω ±5 % }\n');
+    const modes = (...active: readonly string[]) => `${lamps}modes: { all: { active: [${active.join(', ')}] } }\n`;
+    const page = (before: string, after: string) =>
+      comparisonMarkdown(reportOf([fileOf(before, after)], { change: 'changed', fails: false }), 'breach');
+    expect(page(modes('lamp'), modes('b', 'lamp'))).toContain('| changed | mode all | active: with b |');
+    expect(page(lamps, SHED(''))).toContain('| removed | load b | part: led-red-5mm; pin: D4; series: 330 Ω ±5 % |');
+    expect(page(lamps, lamps.replaceAll('330 Ω', '270 Ω'))).toMatch(/\| pin D3 and D4, source \|/);
+  });
+
+  it('tells what is set aside in the open, with its reason and its last day', () => {
+    const waived = `${SHED(HORN)}waivers: [ { rule: coil-on-pin, about: horn, accepts: damage, reason: 'bench | use', until: 2099-01-31 } ]\n`;
+    const text = comparisonMarkdown(
+      reportOf([fileOf(SHED(HORN), waived)], { change: 'changed', fails: false }),
+      'breach',
+    );
+    expect(text).toContain('## ⚠️ Currents: no worse');
+    expect(text).toContain('One finding is set aside now (breach).');
+    expect(text).toContain('  - The reason is: bench \\| use, until 2099-01-31.');
+  });
+
   it('tells what is worse in the open and folds the rest', () => {
     const text = comparisonMarkdown(reportOf([worse]), 'breach');
     expect(text).toMatch(/^## ❌ Currents: worse\n\n\*\*\d findings are new/);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Report, ReportFinding, UnreadReport } from '../../src/reports/report.js';
 import { sarifReport } from '../../src/reports/sarif.js';
-import { uriOf } from '../../src/reports/sarif-text.js';
+import { located } from '../../src/reports/sarif-text.js';
 import { attacks, markupAttacks, poisonedReport } from '../hostile/attacks.js';
 import { gardenGate } from './fixtures/garden-gate.js';
 import { sarifFaults } from './sarif-schema.js';
@@ -162,5 +162,14 @@ it.each([
   ['//server/share/a.yaml', 'file://server/share/a.yaml'],
   ['\uD800.yaml', '%EF%BF%BD.yaml'],
 ])('the file %j is %s', (file, uri) => {
-  expect(uriOf(file)).toBe(uri);
+  expect(located(file).uri).toBe(uri);
+});
+
+it.each([
+  ['a.yaml', 'firmware/b c', 'firmware/b%20c/a.yaml'],
+  ['./x/../a.yaml', 'firmware', 'firmware/a.yaml'],
+  ['../../a.yaml', 'firmware', '../a.yaml'],
+  ['/x/a.yaml', 'firmware', 'file:///x/a.yaml'],
+])('%j in the folder %j is %s from the root of the repository', (file, folder, uri) => {
+  expect(located(file, folder)).toEqual({ uri, ...(uri.startsWith('file:') ? {} : { uriBaseId: '%SRCROOT%' }) });
 });

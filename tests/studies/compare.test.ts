@@ -87,6 +87,47 @@ wires: [ { name: lead, from: brick-5v, to: fan, length: 1 m, gauge: AWG 20 } ]
     ]);
   });
 
+  it('follows wires that are called by their ends, and loads at their pins', () => {
+    const text = `${BASE}wires: [ { from: brick-5v, to: [fan], length: 1 m, gauge: AWG 24 } ]\n`;
+    const wire = (c: Comparison) =>
+      c.accounts
+        .filter((a) => (a.after ?? a.before)!.account.kind === 'wire')
+        .map((a) => [a.way, a.before?.account.id, a.after?.account.id]);
+    const told = (c: Comparison) =>
+      c.wiring.map(
+        ({ change, section, name, settings }) => `${change} ${section} ${name} ${settings.map((s) => s.path).join()}`,
+      );
+    const ends = compared(text, text.replaceAll('fan', 'blower').replaceAll('brick-5v', 'adapter'));
+    expect(wire(ends)).toEqual([['same', 'brick-5v-fan', 'adapter-blower']]);
+    expect(told(ends)).toEqual(['renamed loads blower ', 'renamed supplies adapter ']);
+    const name = compared(text, text.replace('{ from', '{ name: lead, from'));
+    expect(wire(name)).toEqual([['same', 'brick-5v-fan', 'lead']]);
+    expect(told(name)).toEqual(['renamed wires lead ']);
+    const thinner = compared(text, text.replace('AWG 24', 'AWG 28').replace('to: [fan]', 'to: [main.5v, fan]'));
+    expect(told(thinner)).toEqual(['changed wires brick-5v-main.5v-fan to,gauge']);
+    const elsewhere = compared(
+      text,
+      text.replace('from: brick-5v', 'from: laptop').replace('supply: brick-5v', 'supply: laptop'),
+    );
+    expect(told(elsewhere)).toContain('moved wires laptop-fan from');
+    const other = compared(text, text.replaceAll('fan', 'blower').replace('470 Ω', '390 Ω'));
+    expect(told(other)).toEqual(['renamed loads blower driver.base-resistor']);
+  });
+
+  it('is not moved by another order, but in what a circuit is numbered by', () => {
+    const modes = (list: string) => `${BASE}modes: { all: { active: [${list}] } }\n`;
+    expect(compared(modes('lamp, fan'), modes('fan, lamp')).way).toBe('same');
+    const pins = (list: string) => BASE.replace('pin: D3', `pins: [${list}]`);
+    expect(compared(pins('D3, D5'), pins('D5, D3')).wiring[0]).toMatchObject({ name: 'lamp', change: 'moved' });
+  });
+
+  it('puts first what loses the largest share of what it had', () => {
+    const c = compared(BASE, BASE.replace('25 °C', '25 to 50 °C').replace('330 Ω ±5 %', '320 Ω ±5 %'));
+    const shares = c.accounts.filter((a) => a.way === 'less').map((a) => a.after!.margin! / a.before!.margin!);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect(shares.length).toBeGreaterThan(5);
+  });
+
   it('takes a word of the format for no name, and a supply of other figures for another one', () => {
     const odd = `${BASE.replaceAll('brick-5v', 'coil')}  bell: { type: coil, voltage: 5 V, resistance: 70 Ω, supply: coil }\n`;
     const brick = odd.replace('coil: {', 'brick: {').replaceAll('supply: coil', 'supply: brick');
@@ -125,17 +166,22 @@ wires: [ { name: lead, from: brick-5v, to: fan, length: 1 m, gauge: AWG 20 } ]
     expect(pin!.after!.margin!).toBeLessThan(pin!.before!.margin!);
   });
 
-  it('counts a finding that is set aside as gone, and as new when it no longer is', () => {
+  it('tells a finding that is set aside from one that is gone, and is new when it no longer is', () => {
     const waived = `${BASE}${HORN}waivers:
   - { rule: coil-on-pin, about: horn, reason: bench use, accepts: damage }
 `;
+    const horn = { rule: 'coil-on-pin', about: 'horn' };
     const c = compared(BASE + HORN, waived);
-    expect(c.findings.find((f) => f.way === 'gone')).toMatchObject({ before: { rule: 'coil-on-pin' }, setAside: true });
+    expect(c.findings[0]).toMatchObject({ way: 'set-aside', before: horn, after: horn });
+    expect([c.way, bringsWorse(c, 'note')]).toEqual(['changed', false]);
+    // What comes together with its waiver is told, too.
+    const both = compared(BASE, waived).findings.find((f) => f.way === 'set-aside');
+    expect(both).toMatchObject({ after: horn });
+    expect(both).not.toHaveProperty('before');
+    const same = compared(waived, waived);
+    expect(same.findings.every((f) => f.way === 'same')).toBe(true);
     const back = compared(waived, BASE + HORN);
-    expect(back.findings.find((f) => f.way === 'new')).toMatchObject({
-      after: { rule: 'coil-on-pin' },
-      setAside: true,
-    });
+    expect(back.findings[0]).toMatchObject({ way: 'new', after: horn });
     expect(bringsWorse(back, 'breach')).toBe(true);
   });
 
