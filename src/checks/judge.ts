@@ -43,12 +43,20 @@ export interface Judgement {
   readonly verdict: Verdict;
 }
 
-/** Judges a project's data. @param file its name, for the report */
-export function judge(
+/** A project's data with every name in it bound, and what binds it, to be judged. */
+export interface Judgeable {
+  readonly project: Project;
+  readonly data: unknown;
+  readonly file: string;
+  readonly options: JudgeOptions;
+}
+
+/** Binds a project's data. @param file its name, for the report */
+export function judgeable(
   data: unknown,
   file: string,
   options: JudgeOptions,
-): Judgement | { readonly problems: readonly Problem[] } {
+): Judgeable | { readonly problems: readonly Problem[] } {
   const resolved = resolve(data, file, options.catalogue, options);
   if ('problems' in resolved) return resolved;
   const { project } = resolved;
@@ -57,12 +65,25 @@ export function judge(
     return { problems: [noMode(project, mode)] };
   const unknown = project.waivers.filter(({ rule }) => !RULE_NAMES.includes(rule)).map(noRule);
   if (unknown.length > 0) return { problems: unknown };
-  return withWaivers(judgedOpen(judgeProject(project, mode), data, file, options), options);
+  return { project, data, file, options };
 }
 
+/** Judges a project's data. @param file its name, for the report */
+export function judge(
+  data: unknown,
+  file: string,
+  options: JudgeOptions,
+): Judgement | { readonly problems: readonly Problem[] } {
+  const bound = judgeable(data, file, options);
+  return 'problems' in bound ? bound : judgeBound(bound);
+}
+
+/** Judges what is bound. */
+export const judgeBound = (bound: Judgeable): Judgement =>
+  withWaivers(judgedOpen(judgeProject(bound.project, bound.options.mode), bound), bound.options);
+
 /** A judgement with what the file leaves open judged under every answer. */
-function judgedOpen(base: Judgement, data: unknown, file: string, options: JudgeOptions): Judgement {
-  const { project } = base;
+function judgedOpen(base: Judgement, { project, data, file, options }: Judgeable): Judgement {
   if (project.open.length === 0) return base;
   const outcome = project.open.reduce<Outcome>((sofar, question) => {
     const outcomes = question.answers.map((answer, k) => {

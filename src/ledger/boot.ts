@@ -5,10 +5,11 @@
  */
 import type { AccountPlan, Reading } from '../loads/account-plan.js';
 import type { BootState, CircuitPlan } from '../loads/circuit-plan.js';
-import type { ModePlan, Project } from '../project/project.js';
+import type { InterlockPlan, ModePlan, Project } from '../project/project.js';
 import type { Account } from './account.js';
 import { marginOf } from './account.js';
 import { sharesLeft } from './badness.js';
+import { allowed, rulesOf } from './interlock-rules.js';
 import { kept } from './kept.js';
 import type { Listening } from './listening.js';
 import { listeningIn } from './listening.js';
@@ -18,7 +19,7 @@ import { loadQuestions } from './load-questions.js';
 import type { ModeSearch } from './moments.js';
 import { BOOT } from './moments.js';
 import { pinQuestions } from './pin-questions.js';
-import type { Question } from './question.js';
+import type { Asks, Question } from './question.js';
 import type { Solver } from './solver.js';
 import { solver } from './solver.js';
 import { isLoose } from '../project/loose-pins.js';
@@ -49,8 +50,8 @@ export interface BootBooks {
 
 const NOTHING: BootBooks = { circuits: [], listening: [], accounts: [] };
 
-/** @param only the name of the one mode to look at */
-export function bootBooks(project: Project, only?: string): BootBooks {
+/** @param only the name of the one mode to look at @param asks the accounts that are wanted */
+export function bootBooks(project: Project, only?: string, asks: Asks = () => true): BootBooks {
   const stated = project.modes.filter((m) => m.during === 'boot');
   const modes = stated.length > 0 ? stated.filter((m) => only === undefined || m.name === only) : [undefined];
   if (modes.length === 0 || (only !== undefined && stated.length === 0 && only !== BOOT)) return NOTHING;
@@ -65,7 +66,7 @@ export function bootBooks(project: Project, only?: string): BootBooks {
   return {
     circuits: circuits.map((c) => statedOn(c, stated)),
     listening: listeningIn(project),
-    accounts: modes.flatMap((mode) => booked(bench, circuits, mode, only !== undefined)),
+    accounts: modes.flatMap((mode) => booked(bench, circuits, mode, { all: only !== undefined, asks })),
     bench,
   };
 }
@@ -176,24 +177,22 @@ export function settleLoose(bench: Solver, circuits: readonly AtBoot[]): readonl
   });
 }
 
-/** What flows in supplies and pins with everything on that may be. @param all what keeps ample margins, too */
+/**
+ * What flows in supplies and pins with everything on that may be.
+ *
+ * @param all what keeps ample margins, too @param asks the accounts that are wanted
+ */
 function booked(
   bench: Solver,
   circuits: readonly AtBoot[],
   stated: ModePlan | undefined,
-  all: boolean,
+  { all, asks }: { readonly all: boolean; readonly asks: Asks },
 ): readonly Account[] {
-  const { circuitIndex } = bench.circuitry;
-  const name = stated?.name ?? BOOT;
-  const on = Uint8Array.from(bench.resting);
-  for (const { circuit, does } of circuits)
-    if (does !== 'off' || stated?.active.has(circuit)) on[circuitIndex.get(circuit)!] = 1;
-  const idle = on.every((state, k) => state === bench.resting[k]);
-  const mode: ModeSearch = { name, on };
+  const mode = momentOf(bench, circuits, stated);
   const tree = treeQuestions(bench);
   // With nothing switched on the state is part of every other, but for what holds in it alone.
-  const asked = idle
-    ? tree.filter((q) => q.limits.some(({ holdsIn }) => holdsIn?.(name) === true))
+  const asked = isIdle(bench, mode)
+    ? tree.filter((q) => q.limits.some(({ holdsIn }) => holdsIn?.(mode.name) === true))
     : [...tree, ...pinQuestions(bench, likenessOf(bench.circuitry, [mode]))];
   // What keeps its limits amply then is no news beside the other modes; circuits that are alike keep them alike.
   const ample = kept((q: Question) => isAmple(bench, q, mode));
@@ -204,10 +203,28 @@ function booked(
     return !ample(alike);
   };
   return asked
-    .filter((q) => q.limits.length > 0 && (all || isNews(q)))
+    .filter((q) => q.limits.length > 0 && asks(q) && (all || isNews(q)))
     .flatMap((q) => settleAccount(bench, q, [mode], false) ?? [])
     .filter((a) => a.limits.length > 0);
 }
+
+/** The state with everything on that may be: as much of it as interlocks by wiring allow, which hold before firmware runs, too. */
+function momentOf(bench: Solver, circuits: readonly AtBoot[], stated: ModePlan | undefined): ModeSearch {
+  const { circuitIndex, project } = bench.circuitry;
+  const name = stated?.name ?? BOOT;
+  const on = Uint8Array.from(bench.resting);
+  for (const { circuit, does } of circuits)
+    if (does !== 'off' || stated?.active.has(circuit)) on[circuitIndex.get(circuit)!] = 1;
+  const wiring = project.interlocks.filter((i) => i.by === 'wiring');
+  if (allowed(on, rulesOf(project, wiring))) return { name, on };
+  const others = project.circuits.flatMap((c, k) => (on[k] === 0 ? [c.id] : []));
+  const resting: InterlockPlan = { kind: 'at-most', most: 0, of: others, by: 'wiring', path: [] };
+  return { name, interlocks: [...wiring, resting] };
+}
+
+/** Whether nothing is on in a state but what always is. */
+const isIdle = ({ resting }: Solver, { on }: ModeSearch): boolean =>
+  on?.every((state, k) => state === resting[k]) === true;
 
 /** Share of a limit that the probes of an account may have more in hand than its worst corner. */
 const NEARLY = 0.05;

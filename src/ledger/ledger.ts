@@ -13,11 +13,8 @@ import { measuredAccounts } from './measured.js';
 import type { Question } from './question.js';
 import type { Solver } from './solver.js';
 import { solver } from './solver.js';
-import { likenessOf } from './likeness.js';
-import { loadQuestions } from './load-questions.js';
-import { pinQuestions } from './pin-questions.js';
+import { questionsOf } from './questions.js';
 import { settleAccount, twinAccount } from './settle.js';
-import { treeQuestions } from './tree-questions.js';
 import { deadAccounts, deadModes } from './without.js';
 
 export interface Ledger {
@@ -37,8 +34,7 @@ export interface Ledger {
 export function ledgerOf(project: Project, only?: string): Ledger {
   const bench = solver(project);
   const modes = modesOf(project, only, hasReserves(bench.circuitry));
-  const likeness = likenessOf(bench.circuitry, modes);
-  const questions = [...pinQuestions(bench, likeness), ...loadQuestions(bench, likeness), ...treeQuestions(bench)];
+  const questions = questionsOf(bench, modes);
   const promised = modes.filter((m) => m.name !== RUNAWAY);
   const dead = deadModes(project, only);
   const unpromised = modes.filter((m) => m.name === RUNAWAY);

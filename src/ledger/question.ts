@@ -30,6 +30,9 @@ export interface Question {
   readonly probes: (mode: ModeSearch) => readonly Candidate[];
 }
 
+/** Which accounts are wanted. */
+export type Asks = (of: Pick<Question, 'id' | 'quantity' | 'direction'>) => boolean;
+
 /** A question of the supply tree without its corners. */
 export type TreeQuestion = Omit<Question, 'candidates' | 'probes'> & {
   /** The node whose feed it is about. */

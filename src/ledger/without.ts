@@ -13,14 +13,11 @@ import type { Dead } from './dead-corners.js';
 import type { WaysIntoDead } from './into-dead.js';
 import { waysIntoDead } from './into-dead.js';
 import { settleAccount } from './settle.js';
-import { likenessOf } from './likeness.js';
-import { loadQuestions } from './load-questions.js';
 import type { ModeSearch } from './moments.js';
 import { statesOf } from './moments.js';
-import { pinQuestions } from './pin-questions.js';
+import { questionsOf } from './questions.js';
 import type { Solver } from './solver.js';
 import { solver } from './solver.js';
-import { treeQuestions } from './tree-questions.js';
 
 /** A mode with dead supplies, each of its moments with what solves it. */
 export type DeadMode = ModeSearch & { readonly bench: Solver };
@@ -47,9 +44,9 @@ export function deadAccounts(modes: readonly DeadMode[]): Account[] {
   const benches = new Set(modes.map((m) => m.bench));
   return [...benches].flatMap((bench) => {
     const mine = modes.filter((m) => m.bench === bench);
-    const likeness = likenessOf(bench.circuitry, mine);
-    const questions = [...pinQuestions(bench, likeness), ...loadQuestions(bench, likeness), ...treeQuestions(bench)];
-    return questions.flatMap((q) => settleAccount(bench, q, mine, false) ?? []).filter((a) => a.limits.length > 0);
+    return questionsOf(bench, mine)
+      .flatMap((q) => settleAccount(bench, q, mine, false) ?? [])
+      .filter((a) => a.limits.length > 0);
   });
 }
 

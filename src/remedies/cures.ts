@@ -153,7 +153,7 @@ function bestOf(
   const was = new Set(before.findings.filter((f) => !concerns(f, attempts)).map(findingKey));
   let best: { cure: Cure; judgement: Upshot } | undefined;
   for (const cure of attempts) {
-    const after = prover.after(cure.changes);
+    const after = prover.after(cure.changes, finding);
     if (after === undefined || persists(after, finding) || spoils(before, after, finding)) continue;
     if (best === undefined || leaner(after, best.judgement)) best = { cure, judgement: after };
     // Nothing is wrong that was not wrong before: later attempts cost more and bring nothing.

@@ -2,7 +2,8 @@
 import type { Finding } from '../checks/finding.js';
 import { findingKey } from '../checks/finding.js';
 import type { Judgement, JudgeOptions } from '../checks/judge.js';
-import { judge } from '../checks/judge.js';
+import { judge, judgeBound, judgeable } from '../checks/judge.js';
+import { stillFails } from '../checks/still-fails.js';
 import type { JudgedAccount, Verdict } from '../checks/verdict.js';
 import { accountKey, worse } from '../checks/verdict.js';
 import type { Account, LimitMet } from '../ledger/account.js';
@@ -54,13 +55,21 @@ export const changesKey = (changes: readonly Change[]): string =>
 
 /** Judges changed projects, each once. */
 export interface Prover<T = Judgement> {
-  /** What is kept of the judgement after the changes; undefined when the changed project cannot be judged, which makes it no cure. */
-  after(changes: readonly Change[]): T | undefined;
+  /**
+   * What is kept of the judgement after the changes; undefined when the changed project cannot be judged, which makes it no cure,
+   * or is seen at a glance to have a finding still.
+   *
+   * @param cured the finding that they are to cure
+   */
+  after(changes: readonly Change[], cured?: Finding): T | undefined;
   /** Whether it is known already, so that asking costs nothing. */
   knows(changes: readonly Change[]): boolean;
   /** How many changed projects were judged. */
   readonly judged: number;
 }
+
+/** A glance at one account costs about so much of a judgement. */
+const GLANCE = 1 / 8;
 
 /** @param keep what to remember of each judgement */
 export function proverOf<T>(
@@ -70,18 +79,25 @@ export function proverOf<T>(
   keep: (judgement: Judgement) => T,
 ): Prover<T> {
   const known = new Map<string, T | undefined>();
+  let glances = 0;
   return {
-    after(changes) {
+    after(changes, cured) {
       const key = changesKey(changes);
-      if (!known.has(key)) {
-        const judgement = judgedAfter(data, file, options, changes);
-        known.set(key, judgement && keep(judgement));
+      if (known.has(key)) return known.get(key);
+      const bound = judgeable(withChanges(data, changes), file, options);
+      const isBound = !('problems' in bound);
+      if (isBound && cured && stillFails(bound.project, cured)) {
+        // It is not remembered: of something else the changes may be the cure.
+        glances += 1;
+        return undefined;
       }
-      return known.get(key);
+      const found = isBound ? keep(judgeBound(bound)) : undefined;
+      known.set(key, found);
+      return found;
     },
     knows: (changes) => known.has(changesKey(changes)),
     get judged() {
-      return known.size;
+      return known.size + GLANCE * glances;
     },
   };
 }

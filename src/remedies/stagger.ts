@@ -2,6 +2,7 @@
  * Where a sum is too much and no single part of it is, not all of it need be on together: an interlock lets as many on as fit. By
  * firmware it costs nothing and holds as long as the firmware does; by wiring it holds whatever the firmware does.
  */
+import { BOOT } from '../ledger/moments.js';
 import { isMapping } from '../loads/figures.js';
 import type { Way } from './cures.js';
 import type { Cure } from './prove.js';
@@ -36,6 +37,7 @@ export const stagger: Way = ({ finding, judgement, data }) => {
     of.length > 4
       ? `${of.slice(0, 3).join(', ')} and ${of.length - 3} more`
       : `${of.slice(0, -1).join(', ')} and ${of.at(-1)}`;
+  const starts = account?.mode === BOOT;
   const attempt = (most: number, by: 'firmware' | 'wiring'): Cure => ({
     title: `Let no more than ${most} of ${list} on at a time, by ${by}`,
     changes: [{ path: ['interlocks'], value: [...known, { 'at-most': most, of, by }] }],
@@ -51,5 +53,7 @@ export const stagger: Way = ({ finding, judgement, data }) => {
   const counts = [...new Set([of.length - 1, Math.ceil(of.length / 2), 1])]
     .filter((n) => n >= 1 && n < of.length)
     .sort((a, b) => b - a);
-  return counts.flatMap((n) => [attempt(n, 'firmware'), attempt(n, 'wiring')]);
+  // Until firmware runs it keeps nothing.
+  const ways = starts ? (['wiring'] as const) : (['firmware', 'wiring'] as const);
+  return counts.flatMap((n) => ways.map((by) => attempt(n, by)));
 };

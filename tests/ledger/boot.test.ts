@@ -55,7 +55,35 @@ loads:
   lamps: { part: led-red-5mm, pins: [D0, D5, D6], series: 330 Ω ±5 % }
 `;
 
+const BAR = (interlock: string): string => `
+supplies: { brick: { voltage: 5 V ±4 %, current: 4 A } }
+controllers: { main: { board: atmega328p-5v-board, powered: { 5v: brick } } }
+expanders: { bar: { chip: 74hc595, supply: main.5v, control: { data: D2, clock: D12, latch: D10 } } }
+loads: { row: { part: led-red-5mm, pins: [bar.q0..q7], series: 220 Ω ±5 % } }
+${interlock}
+`;
+
 describe('the sums before firmware runs', () => {
+  it.each([
+    ['nothing', '', 8],
+    [
+      'firmware',
+      'interlocks: [{ at-most: 2, of: [row.1, row.2, row.3, row.4, row.5, row.6, row.7, row.8], by: firmware }]',
+      8,
+    ],
+    [
+      'wiring',
+      'interlocks: [{ at-most: 2, of: [row.1, row.2, row.3, row.4, row.5, row.6, row.7, row.8], by: wiring }]',
+      2,
+    ],
+  ])('have as many outputs of a register on as %s keeps apart', (_, interlock, many) => {
+    const { accounts } = bootBooks(projectOf(BAR(interlock)), BOOT);
+    const sum = accounts.find((a) => a.id === 'bar.supply-pins' && a.direction === 'source')!;
+    expect(sum.entries.filter((e) => e.circuit.startsWith('row.'))).toHaveLength(many);
+    // 8 × 15.5 mA: (5.2 V − 1.7 V) / (209 Ω + the output's), and 80 µA of the register's own.
+    expect(sum.draw!.max).toBeCloseTo(many * 0.0155 + 80e-6, 3);
+  });
+
   it('hold every build that is drawn at random', () => {
     // Asked for by name, all of it is settled.
     const { accounts, bench } = bootBooks(projectOf(STARTING), BOOT);
