@@ -7,6 +7,7 @@ import { capacityAt, lastsFor, meanCurrent } from '../circuit/battery.js';
 import type { LimitPlan, Step } from '../loads/account-plan.js';
 import { meanOf } from '../loads/pulses.js';
 import type { BatteryPlan, TreeNode } from '../project/tree-plan.js';
+import type { Interval } from '../quantity/interval.js';
 import type { Account, LimitMet } from './account.js';
 import { marginOf } from './account.js';
 import { flowsOf, total } from './bookings.js';
@@ -54,10 +55,10 @@ export function batteryAccounts(solver: Solver, modes: readonly ModeSearch[], wh
   const { nodes } = solver.circuitry.project;
   // One mode by itself tells nothing of the whole time.
   if (!whole) return [];
-  return nodes.flatMap((node) => (node.battery?.wanted ? [lifeOf(solver, modes, node, node.battery)] : []));
+  return nodes.flatMap((node) => (node.battery?.isTold ? lifeOf(solver, modes, node, node.battery) : []));
 }
 
-function lifeOf(solver: Solver, modes: readonly ModeSearch[], node: TreeNode, battery: BatteryPlan): Account {
+function lifeOf(solver: Solver, modes: readonly ModeSearch[], node: TreeNode, battery: BatteryPlan): Account[] {
   const base = {
     id: node.id,
     kind: 'battery' as const,
@@ -73,8 +74,11 @@ function lifeOf(solver: Solver, modes: readonly ModeSearch[], node: TreeNode, ba
   };
   const { capacity, wanted, asks } = battery;
   if (capacity === undefined)
-    return { ...base, mode: modes[0]!.name, limits: [], missing: { figure: 'capacity', asks: asks! }, steps: () => [] };
+    return [
+      { ...base, mode: modes[0]!.name, limits: [], missing: { figure: 'capacity', asks: asks! }, steps: () => [] },
+    ];
   const { drains, known } = drainsOf(solver, modes, node.id);
+  if (wanted === undefined && !known) return [];
   const mean = (end: End): number =>
     Math.max(meanCurrent(drains.map((d) => ({ share: d.share, amps: d[end] }))), LEAST);
   const charge = (end: End, amps: number): number => capacityAt(capacity, amps)[end];
@@ -85,23 +89,28 @@ function lifeOf(solver: Solver, modes: readonly ModeSearch[], node: TreeNode, ba
     max: lastsFor(charge('max', mean('min')), mean('min'), lost('min')),
   };
   const hungriest = drains.reduce((a, b) => (b.share * b.max > a.share * a.max ? b : a));
-  const limit: LimitPlan = known ? wanted! : bounded(wanted!, node.id);
+  return [
+    {
+      ...base,
+      mode: hungriest.mode,
+      draw: life,
+      limits: wanted ? [metBy(life, hungriest, known ? wanted : bounded(wanted, node.id))] : [],
+      steps: () => lifeSteps(node.id, drains, charge('min', mean('max')), battery),
+    },
+  ];
+}
+
+/** How long it lasts against how long it is wanted to. */
+function metBy(life: Interval, { most, typical }: Drain, limit: LimitPlan): LimitMet {
   const value = (s: Solution): number => (typeof limit.value === 'number' ? limit.value : limit.value(s));
-  const met: LimitMet = {
-    limit,
-    value: value(hungriest.most),
-    draw: life.min,
-    ambient: hungriest.most.ambient,
-    left: marginOf('at-least', 'time', life.min, value(hungriest.most), hungriest.most.ambient),
-    typical: { value: value(hungriest.typical), draw: life.typ },
-    solution: hungriest.most,
-  };
   return {
-    ...base,
-    mode: hungriest.mode,
-    draw: life,
-    limits: [met],
-    steps: () => lifeSteps(node.id, drains, charge('min', mean('max')), battery),
+    limit,
+    value: value(most),
+    draw: life.min,
+    ambient: most.ambient,
+    left: marginOf('at-least', 'time', life.min, value(most), most.ambient),
+    typical: { value: value(typical), draw: life.typ },
+    solution: most,
   };
 }
 

@@ -32,11 +32,19 @@ export function behindDriver(
   if (supply === undefined) return NOTHING;
   const expected = currentThrough(members, bench.nominal(supply), 'typ', ROOM);
   const found = driverOf(input, circuit, {
-    ...{ pin: named, pins, supply, load: content.part(circuit), expected },
+    ...{ pin: named, pins, supply, load: content.part(circuit), expected, inductive: content.inductive },
     ...(turn && { turn }),
   });
   if (found === undefined) return NOTHING;
   const driver = { ...found, ...(found.leak && { leak: limited(found.leak, members, supply) }) };
+  const { clampedTo, clampedBelow } = driver.wiring ?? {};
+  const { winding, ...without } = hung;
+  const inArray = {
+    ...without,
+    // Tied below its supply it keeps the winding's current going for ever.
+    ...(winding && !clampedBelow && { winding }),
+    ...(clampedTo && { clampedTo: clampedTo.common }),
+  };
   const inSeries = driver.side === 'low' ? [...members, ...driver.members] : [...driver.members, ...members];
   const branch: BranchPlan = { from: supply, to: GROUND, members: inSeries, circuit };
   const idle = content.idle && { from: supply, to: GROUND, members: content.idle(circuit), circuit };
@@ -80,7 +88,7 @@ export function behindDriver(
       ...(clamp?.atSwitchingOff(driver.accounts) ?? driver.accounts),
       ...(content.letsGo ? [] : releaseAccount(circuit, path, expected, driver)),
       ...(clamp?.accounts ??
-        (driver.clampFigures && content.inductive ? clampInArray(driver.clampFigures, hung, path) : [])),
+        (driver.clampFigures && content.inductive ? clampInArray(driver.clampFigures, inArray, path) : [])),
     ],
   };
 }

@@ -25,12 +25,20 @@ export function releaseSteps(
   { inductance, release, releaseStep }: Winding,
   part: string,
   s: Reading,
-  drop: { readonly most: number; readonly least: number; readonly perDay?: number },
+  drop: {
+    readonly most: number;
+    readonly least: number;
+    readonly perDay?: number;
+    /** Volts of what the clamp leads to and of the winding's own supply, where these are two. */
+    readonly above?: readonly [number, number];
+  },
 ): Step[] {
   const [amps, ohms] = [s.current(part), s.ohms(part)];
   if (amps <= 0) return [];
   const henries = s.typical ? inductance.typ : inductance.max;
   const at = release(s);
+  const [common, supply] = drop.above ?? [0, 0];
+  const meets = drop.least + common - supply;
   return [
     {
       name: 'E',
@@ -58,6 +66,17 @@ export function releaseSteps(
           } satisfies Step,
         ]),
     releaseStep(s),
+    ...(amps > at && drop.above
+      ? [
+          {
+            name: 'V_clamp',
+            says: 'what the winding works against: its clamp leads above its supply',
+            formula: 'V_common + V_diode - V_supply',
+            with: { V_common: [common, 'V'], V_diode: [drop.least, 'V'], V_supply: [supply, 'V'] },
+            gives: [meets, 'V'],
+          } satisfies Step,
+        ]
+      : []),
     ...(amps > at
       ? [
           {
@@ -68,10 +87,10 @@ export function releaseSteps(
               L: [henries, 'H'],
               R: [ohms, 'Ω'],
               I: [amps, 'A'],
-              V_clamp: [drop.least, 'V'],
+              V_clamp: [meets, 'V'],
               I_release: [at, 'A'],
             },
-            gives: [releaseTime(henries, ohms, amps, at, drop.least), 's'],
+            gives: [releaseTime(henries, ohms, amps, at, meets), 's'],
           } satisfies Step,
         ]
       : []),

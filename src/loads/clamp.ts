@@ -45,6 +45,8 @@ export interface ClampSetting {
   readonly pulses?: Pulses;
   /** The same where it is counted by the day, on and off as two. */
   readonly perDay?: number;
+  /** Node that the clamp leads to, where that is not the winding's own supply: an array's common pin. */
+  readonly clampedTo?: string;
 }
 
 /** How often a day it is switched, on and off counted as two. */
@@ -151,7 +153,7 @@ function accountsOf(
   path: readonly (string | number)[],
   keys: typeof OWN,
 ): AccountPlan[] {
-  const { circuit, part, supply, winding, pulses, perDay } = setting;
+  const { circuit, part, supply, winding, pulses, perDay, clampedTo } = setting;
   const base = {
     id: `${circuit}.clamp`,
     kind: 'clamp' as const,
@@ -179,6 +181,8 @@ function accountsOf(
         ? releaseSteps(winding, part, s, {
             ...dropOf(law, s.current(part), s),
             ...(perDay !== undefined && { perDay }),
+            ...(clampedTo !== undefined &&
+              supply !== undefined && { above: [s.voltage(clampedTo), s.voltage(supply)] }),
           })
         : []),
     ],

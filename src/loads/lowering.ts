@@ -132,6 +132,8 @@ export interface ArrayChannel {
   readonly joined: number;
   /** Node that feeds the load. */
   readonly supply: string;
+  /** A winding: switched off, it drives its current on through the channel's clamp. */
+  readonly inductive?: true;
 }
 
 /** What a load may ask of the project around it. Names that do not bind are reported there. */

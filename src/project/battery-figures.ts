@@ -39,8 +39,8 @@ function lossOf(figures: Figures, chemistry: string | undefined): BatteryPlan['l
 }
 
 const percent = (share: number): number => Math.round(share * 1e4) / 100;
-/** @param id the supply's name */
-export function batteryOf(figures: Figures, id: string): BatteryPlan | undefined {
+/** @param id the supply's name @param shared the file says how its time is shared, so that what a battery gives has a mean */
+export function batteryOf(figures: Figures, id: string, shared: boolean): BatteryPlan | undefined {
   const capacity = figures.curve('capacity', 'charge', 'current');
   const wanted = figures.figure('wanted-life', 'time');
   const end = figures.figure('end-voltage', 'voltage');
@@ -67,11 +67,13 @@ export function batteryOf(figures: Figures, id: string): BatteryPlan | undefined
     };
   const resistance = figures.figure('resistance', 'resistance');
   if (end && !resistance) figures.assume('loses no voltage inside, since nobody states its resistance');
-  const loses = wants && capacity ? lossOf(figures, chemistry) : undefined;
+  const isTold = wants !== undefined || (capacity !== undefined && shared);
+  const loses = isTold && capacity ? lossOf(figures, chemistry) : undefined;
   return {
     ...(loses && { loses }),
     ...(capacity && { capacity: capacity.points, origin: capacity.origin }),
     ...(wants && { wanted: wants }),
+    ...(isTold && { isTold }),
     ...(wants && !capacity && { asks: `what charge does the battery ${id} hold (its \`capacity\`)?` }),
     ...(empties && resistance && { empty: empties }),
     ...(chemistry !== undefined && { chemistry }),

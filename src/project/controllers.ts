@@ -57,6 +57,8 @@ export interface Around {
   readonly states: SupplyStates;
   /** The modes in which no firmware runs yet. */
   readonly starts: ReadonlySet<string>;
+  /** The modes of the file share its time. */
+  readonly shared: boolean;
   /** The controllers and expanders that sleep in some mode. */
   readonly sleepers: ReadonlySet<string>;
   /** All chips, as far as they are known yet. */

@@ -43,7 +43,7 @@ import { gathering } from './remarks.js';
 import { policyFrom } from './policy.js';
 import { supply } from './supplies.js';
 import { feedingOrder } from './feeding-order.js';
-import { bootModes, checkDead, checkStates, sleepersIn, supplyStates } from './supply-states.js';
+import { bootModes, checkDead, checkStates, isShared, sleepersIn, supplyStates } from './supply-states.js';
 import { emptyTree } from './tree.js';
 import { wiresOf } from './wires.js';
 
@@ -92,6 +92,7 @@ export function resolve(
     wires,
     states: supplyStates(data['modes']),
     starts: bootModes(data['modes']),
+    shared: isShared(data['modes']),
     sleepers: sleepersIn(data, remarks),
     chips,
   };

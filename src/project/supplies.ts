@@ -31,6 +31,8 @@ interface Surroundings {
   readonly states: SupplyStates;
   /** The modes in which no firmware runs yet. */
   readonly starts: ReadonlySet<string>;
+  /** The modes of the file share its time. */
+  readonly shared: boolean;
 }
 
 /** Puts a supply into the tree under its name. @returns what flows in it besides: through the lower half of a divider */
@@ -42,7 +44,7 @@ export function supply(around: Surroundings, id: string, raw: unknown, path: Pat
 
 /** A supply that nothing else feeds. */
 function addSource(
-  { tree, catalogue, remarks, places, states, starts }: Surroundings,
+  { tree, catalogue, remarks, places, states, starts, shared }: Surroundings,
   id: string,
   raw: unknown,
   path: Path,
@@ -96,7 +98,7 @@ function addSource(
       'a voltage above zero, from ground to its plus',
     );
   const { resistance } = inside;
-  const battery = batteryOf(figures, id);
+  const battery = batteryOf(figures, id, shared);
   const reverse = figures.word('reverse') as Reverse | undefined;
   const shape = {
     id,

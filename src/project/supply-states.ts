@@ -16,6 +16,10 @@ export const bootModes = (modes: unknown): ReadonlySet<string> =>
     ...entries(modes).flatMap(([name, raw]) => (isMapping(raw) && raw['during'] === 'boot' ? [name] : [])),
   ]);
 
+/** Whether the modes say what share of the time they take. */
+export const isShared = (modes: unknown): boolean =>
+  entries(modes).some(([, raw]) => isMapping(raw) && raw['share'] !== undefined);
+
 const entries = (raw: unknown): [string, unknown][] => (isMapping(raw) ? Object.entries(raw) : []);
 
 /** The controllers and expanders that sleep in some mode. @param data the file's */

@@ -45,6 +45,8 @@ export interface BatteryPlan {
   readonly origin?: Origin;
   /** Seconds that it is wanted to last. */
   readonly wanted?: LimitPlan;
+  /** How long it lasts is told: it is wanted to, or what it gives has a mean. */
+  readonly isTold?: true;
   /** What settles how long it lasts, where nobody states its capacity. */
   readonly asks?: string;
   /** Volts at its terminals below which it counts as empty; where its resistance is known. */

@@ -17,7 +17,7 @@ export const onWrongSide = ({ ledger }: Judgement, circuits: readonly string[]):
       c.safeSide !== c.wired,
   );
 
-const RULES = new Set(['safe-state', 'boot-drives', 'boot-floats']);
+const RULES = new Set(['safe-state', 'boot-drives', 'boot-floats', 'contact-current']);
 
 export const rewireContact: Way = ({ finding, judgement }) => {
   if (!RULES.has(finding.rule)) return [];

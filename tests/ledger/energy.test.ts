@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { judge } from '../../src/checks/judge.js';
 import { builtIn, read } from '../../src/index.js';
+import { judged } from '../checks/judged.js';
 
 const file = `ampledger: 1
 title: Means
@@ -21,9 +22,9 @@ modes:
 
 const energy = () => {
   const { document } = read(file, 'means.yaml');
-  const judged = judge(document!.data, 'means.yaml', { catalogue: builtIn });
-  if ('problems' in judged) throw new Error(JSON.stringify(judged.problems));
-  return judged.ledger.energy;
+  const judgement = judge(document!.data, 'means.yaml', { catalogue: builtIn });
+  if ('problems' in judgement) throw new Error(JSON.stringify(judgement.problems));
+  return judgement.ledger.energy;
 };
 
 test('a supply gives the mean over modes, pulses and bursts, and what hangs behind a regulator stands at its input', () => {
@@ -45,4 +46,29 @@ test('a supply gives the mean over modes, pulses and bursts, and what hangs behi
 test('those who take most come first', () => {
   for (const { takes } of energy())
     expect(takes.map((t) => t.watts)).toEqual(takes.map((t) => t.watts).sort((a, b) => b - a));
+});
+
+test('how long a battery lasts is told, whether somebody wants so much of it or not: 3.6 kC over 2.02 mA and 5 % of them in 30 days', () => {
+  const told = (more: string, shares: readonly [string, string]) => {
+    const text = `ampledger: 1
+title: Cell
+ambient: 20 °C
+supplies: { cell: { voltage: 3 V, current: 1 A, capacity: 1000 mAh, self-discharge: { value: 5 %, at: 30 days }${more} } }
+loads:
+  radio: { type: constant-current, current: 40 mA, supply: cell, switched: elsewhere }
+  rest: { type: constant-current, current: 20 µA, supply: cell }
+modes: { awake: { active: [radio]${shares[0]} }, asleep: { active: []${shares[1]} } }
+`;
+    return judged(text).accounts.find((j) => j.account.kind === 'battery' && j.account.quantity === 'time');
+  };
+  const known = [', share: 5 %', ', share: 95 %'] as const;
+  const wanted = told(', wanted-life: 30 days', known)!;
+  const lasts = 3600 / (0.00202 + (3600 * 0.05) / (30 * 86_400));
+  expect(wanted.account.draw!.min).toBeCloseTo(lasts, 3);
+  expect(wanted.verdict).toBe('breach');
+  const plain = told('', known)!;
+  expect(plain.account.draw).toEqual(wanted.account.draw);
+  expect(plain.verdict).toBe('sound');
+  // Without shares nothing has a mean.
+  expect(told('', ['', ''])).toBeUndefined();
 });

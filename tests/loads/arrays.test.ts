@@ -63,3 +63,29 @@ describe('joined channels', () => {
     expect(limit(project(['a', 'b', 'c'], '', '[sink.1, sink.2]'))).toBe(0.12);
   });
 });
+
+describe('the clamps of an array', () => {
+  /** (12 V − 1 V) / 200 Ω are 55 mA, on which its clamp drops exactly 1 V. */
+  const wound = (common: string): string =>
+    project(
+      [],
+      `  w: { type: coil, voltage: 12 V, resistance: 200 Ω, inductance: 200 mH, drop-out: 0.6 V, reference-temperature: 25 °C, supply: brick, driver: { array: sink.1, pin: PB1 } }`,
+    )
+      .replace('saturation: 1 V,', 'saturation: 1 V, clamp-forward-voltage: { value: 1 V, at: 55 mA },')
+      .replace('common: brick', `common: ${common}`)
+      .replace('supplies: {', 'supplies: { high: { voltage: 24 V, current: 1 A },');
+
+  it.each([
+    // 12 V and 1 V; 0.2 H / 200 Ω · ln((55 mA + 1 V / 200 Ω) / (3 mA + 1 V / 200 Ω)) = 1 ms · ln 7.5
+    ['brick', 13, 2.0149],
+    // Tied to 24 V it works against 24 − 12 + 1 V: 25 V at the channel, 1 ms · ln(120 / 68).
+    ['high', 25, 0.56798],
+  ])('tied to %s let a channel rise to %d V, and its coil go in %d ms', (common, volts, milliseconds) => {
+    const of = accountsOf(wound(common));
+    expect(of('sink.1', 'at-most', 'voltage').draw!.max).toBeCloseTo(volts, 6);
+    const release = of('w.clamp', 'at-most')
+      .steps()
+      .find((s) => s.name === 't_release')!;
+    expect(1000 * release.gives[0]).toBeCloseTo(milliseconds, 4);
+  });
+});

@@ -40,7 +40,7 @@ export function dropAccounts(base: ContactBase, contact: Contact): AccountPlan[]
     steps: (s) => [
       {
         name: 'V_contact',
-        says: 'what the closed contact keeps at the load’s current',
+        says: 'what the closed contact keeps at the load’s current: its resistance is stated for less of it, at which it is higher',
         formula: 'I * R_contact',
         with: { I: [s.current(part), 'A'], R_contact: [s.ohms(own), 'Ω'] },
         gives: [s.across(own), 'V'],
@@ -56,7 +56,7 @@ export function dropAccounts(base: ContactBase, contact: Contact): AccountPlan[]
     steps: (s) => [
       {
         name: 'P_contact',
-        says: 'what the closed contact turns into heat inside the relay',
+        says: 'what the closed contact turns into heat inside the relay: at the most, since its resistance falls with the current',
         formula: 'I^2 * R_contact',
         with: { I: [s.current(part), 'A'], R_contact: [s.ohms(own), 'Ω'] },
         gives: [heats(s), 'W'],

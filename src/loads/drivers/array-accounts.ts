@@ -7,6 +7,7 @@ import type { AccountPlan, LimitPlan, Reading, Step } from '../account-plan.js';
 import type { CurvePoint } from '../branch-plan.js';
 import { ableAmps, driveAccount, levelAccount, shareOf } from './array-drive.js';
 import { heatBy } from './half-driven.js';
+import { clampVolts } from './array-clamp.js';
 import { saturationPoints } from './saturation.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 
@@ -23,6 +24,7 @@ export function arrayAccounts(
   const packageLimit = rating(figures, 'package-current', 'current');
   const voltageLimit = rating(figures, 'maximum-voltage', 'voltage', { margin: 'none' });
   const clamped = figures.flag('clamps') ? common : undefined;
+  const drop = clampVolts(figures);
   return [
     ...channels.flatMap((n) => {
       const id = `${array}.${n}`;
@@ -30,7 +32,9 @@ export function arrayAccounts(
       return [
         ...driven(figures, id, path, users),
         carried({ id, title: `array channel ${id}`, path, figure: 'channel-current' }, users, channelLimit, shareOf),
-        ...(voltageLimit ? [bears(id, path, users, voltageLimit, clamped)] : []),
+        ...(voltageLimit
+          ? [bears(id, path, users, voltageLimit, clamped === undefined ? undefined : { common: clamped, drop })]
+          : []),
       ];
     }),
     ...packageAccounts(array, figures, path, used, packageLimit),
@@ -220,35 +224,51 @@ function carried(
   };
 }
 
-/** What stands across a channel that is off: the load's supply, or the common pin that its clamp ties it to, whichever is more. */
+/**
+ * What stands across a channel that is off: the load's supply, or the common pin that its clamp ties it to, whichever is more. A
+ * winding that has just been switched off lifts it above that pin by what the clamp drops.
+ */
 function bears(
   id: string,
   path: AccountPlan['path'],
   users: readonly ArrayChannel[],
   limit: LimitPlan,
-  common: string | undefined,
+  clamped: { readonly common: string; readonly drop: ReturnType<typeof clampVolts> } | undefined,
 ): AccountPlan {
-  const nodes = [...new Set([...users.map((u) => u.supply), ...(common === undefined ? [] : [common])])];
-  const most = (s: Reading): number => Math.max(...nodes.map((node) => s.voltage(node)));
+  const nodes = [...new Set([...users.map((u) => u.supply), ...(clamped ? [clamped.common] : [])])];
+  const windings = clamped ? users.filter((u) => u.inductive) : [];
+  const rests = (s: Reading): number => Math.max(...nodes.map((node) => s.voltage(node)));
+  const dropped = (s: Reading): number => Math.max(0, ...windings.map((u) => clamped!.drop(s.current(u.part), s)));
+  const thrown = (s: Reading): number => (clamped ? s.voltage(clamped.common) + dropped(s) : 0);
+  const isThrown = (s: Reading): boolean => windings.length > 0 && thrown(s) >= rests(s);
+  const most = (s: Reading): number => (isThrown(s) ? thrown(s) : rests(s));
   return {
     id,
     kind: 'array',
-    title: `array channel ${id}, voltage when off`,
+    title: `array channel ${id}, voltage ${windings.length > 0 ? 'at switching off' : 'when off'}`,
     quantity: 'voltage',
     direction: 'at-most',
     circuits: circuitsOf(users),
     path,
-    recipes: ['lightest', 'starved'],
+    recipes: ['lightest', 'starved', ...(windings.length > 0 ? (['draw-most', 'draw-least'] as const) : [])],
     read: most,
     limits: [limit],
     steps: (s) => [
-      {
-        name: 'V',
-        says: 'switched off, it bears the highest of what it leads to',
-        formula: 'V',
-        with: { V: [most(s), 'V'] },
-        gives: [most(s), 'V'],
-      },
+      isThrown(s)
+        ? {
+            name: 'V_peak',
+            says: 'at switching off its clamp drops so much above its common pin, while it carries the winding’s current',
+            formula: 'V_common + V_clamp',
+            with: { V_common: [s.voltage(clamped!.common), 'V'], V_clamp: [dropped(s), 'V'] },
+            gives: [most(s), 'V'],
+          }
+        : {
+            name: 'V',
+            says: 'switched off, it bears the highest of what it leads to',
+            formula: 'V',
+            with: { V: [most(s), 'V'] },
+            gives: [most(s), 'V'],
+          },
     ],
   };
 }

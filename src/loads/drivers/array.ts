@@ -5,13 +5,13 @@
 import { closed } from '../../quantity/quantity.js';
 import type { Interval } from '../../quantity/interval.js';
 import type { Figures } from '../figures.js';
-import { junctionSpread } from '../laws.js';
 import type { Hook, LoadInput } from '../lowering.js';
 import type { AccountPlan, Reading } from '../account-plan.js';
 import type { Member } from '../branch-plan.js';
 import { GROUND } from '../branch-plan.js';
 import { channelAtBoot, thresholdAtBoot } from '../at-boot.js';
 import { ableAmps } from './array-drive.js';
+import { clampMember } from './array-clamp.js';
 import type { Driver, DriverSetting } from './driver.js';
 import { keptMore } from './half-driven.js';
 import { saturationMembers } from './saturation.js';
@@ -64,6 +64,7 @@ export function arrayDriver(
       input: parts,
       joined: channels.length,
       supply,
+      ...(setting.inductive && { inductive: true }),
     });
   const hooks: Hook[] =
     other || !pin ? [] : [{ pin, active: setting.active, flows: 'out', to: GROUND, members, circuit }];
@@ -186,18 +187,4 @@ function belowSupply({ bench }: LoadInput, common: string, supply: string): bool
   const [low, high] = [bench.window(common), bench.window(supply)];
   if (high.max - low.min <= KNEE || common === supply) return undefined;
   return high.typ - low.typ > KNEE;
-}
-
-/** A clamp diode of silicon at a small and at a working current when nobody states it, volts. */
-const USUAL_CLAMP = [
-  { at: 0.001, value: { min: 0.55, typ: 0.65, max: 0.75 } },
-  { at: 0.35, value: { min: 1, typ: 1.5, max: 2 } },
-].map((p) => ({ ...p, quantity: { dimension: 'voltage' as const, ...p.value, exact: false, stated: 'usual' } }));
-
-function clampMember(figures: Figures, circuit: string): Member {
-  const curve = figures.curve('clamp-forward-voltage', 'voltage', 'current') ?? {
-    points: USUAL_CLAMP,
-    origin: { document: 'common practice, no source', basis: 'practice' as const },
-  };
-  return { kind: 'junction', part: `${circuit}.array-clamp`, law: junctionSpread(curve), origin: curve.origin };
 }

@@ -32,6 +32,8 @@ export interface DriverSetting {
   readonly load: string;
   /** Amperes that the load is expected to take. */
   readonly expected: number;
+  /** A winding: switched off, it drives its current on. */
+  readonly inductive?: boolean;
 }
 
 export interface Driver {
@@ -91,6 +93,7 @@ export function driverOf(
     supply: string;
     load: string;
     expected: number;
+    inductive?: boolean;
     turn?: Turn;
   },
 ): Driver | undefined {
