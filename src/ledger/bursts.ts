@@ -12,28 +12,48 @@ export function inBursts(s: Solution, supply: string): Shares {
     for (const { from, members, circuit } of on)
       for (const member of members) {
         if (member.kind !== 'current' || member.peak === undefined || member.every === undefined) continue;
-        const more = Math.max(member.peak - member.amps.max, 0) * Math.min((member.lasts ?? 0) / member.every, 1);
+        const more =
+          Math.max(member.peak - (member.before ?? member.amps.max), 0) *
+          Math.min((member.lasts ?? 0) / member.every, 1);
         amps.set(circuit, (amps.get(circuit) ?? 0) + more * gainTo(s, from, supply));
       }
   });
-  for (const [circuit, less] of lessLatched(s, supply)) amps.set(circuit, (amps.get(circuit) ?? 0) + less);
+  for (const less of [lessLatched(s, supply), lessPulsed(s, supply)])
+    for (const [circuit, each] of less) amps.set(circuit, (amps.get(circuit) ?? 0) + each);
   return amps;
 }
 
 const DAY = 86_400;
+
+/** What slow pulses take less on average than while they are on, which is what every sum has of them, amperes (below zero). */
+function lessPulsed(s: Solution, supply: string): Shares {
+  const { project } = s.circuitry;
+  const less = new Map<string, number>();
+  project.circuits.forEach(({ id, pulses }, c) => {
+    if (pulses?.slow !== true || s.moment.on[c] !== 1) return;
+    less.set(id, -(1 - pulses.duty[s.typical ? 'typ' : 'max']) * drawnBy(s, c, supply));
+  });
+  return less;
+}
+
+/** Amperes out of a supply for a circuit that is on, what hangs on its contact left out. */
+function drawnBy(s: Solution, circuit: number, supply: string): number {
+  const { networksOf, networks } = s.circuitry;
+  return networksOf[circuit]!.filter((n) => networks[n]!.plan.contact === undefined)
+    .flatMap((n) => s.drawOf(n, true))
+    .reduce((sum, { node, amps }) => sum + (node === GROUND ? 0 : amps * gainTo(s, node, supply)), 0);
+}
 
 /**
  * What latching relays take less on average than while they are pulsed, amperes out of a supply (below zero): of a day their
  * coils are on for so many pulses, however long a mode leaves them set.
  */
 function lessLatched(s: Solution, supply: string): Shares {
-  const { project, networksOf, networks } = s.circuitry;
+  const { project } = s.circuitry;
   const less = new Map<string, number>();
   project.circuits.forEach(({ id, latching }, c) => {
     if (latching === undefined || s.moment.on[c] !== 1) return;
-    const drawn = networksOf[c]!.filter((n) => networks[n]!.plan.contact === undefined)
-      .flatMap((n) => s.drawOf(n, true))
-      .reduce((sum, { node, amps }) => sum + (node === GROUND ? 0 : amps * gainTo(s, node, supply)), 0);
+    const drawn = drawnBy(s, c, supply);
     // The pulses of a day fall into the modes that have it on.
     const shares = project.modes.filter((m) => m.active.has(id)).map((m) => m.share ?? 1);
     const time = Math.min(shares.reduce((sum, share) => sum + share, 0) || 1, 1);

@@ -17,9 +17,11 @@ export type End = 'low' | 'typ' | 'high';
  * `second` with what these come to over one second (their root mean square);
  * `starved` lets the least voltage reach the load (losses highest, the load heavy), `flooded` the most;
  * `stalled` is `starved` with stall and start currents;
+ * `calm` is `high` and `calm-starved` is `starved` just before a peak that is as long as to be the most of the draw itself;
  * `warm` is `flooded` with the fullest junctions, which a driven base turns most into heat in.
  */
-export type Lean = 'low' | 'typ' | 'high' | 'peak' | 'second' | 'starved' | 'stalled' | 'flooded' | 'warm';
+export type Lean =
+  'low' | 'typ' | 'high' | 'peak' | 'second' | 'starved' | 'stalled' | 'flooded' | 'warm' | 'calm' | 'calm-starved';
 
 /** What of peaks a question sees: nothing, the peaks themselves, or their root mean square over one second. */
 export type Peaks = false | true | 'rms';
@@ -225,19 +227,23 @@ export function lineCornersOf(recipe: LineRecipe, { from, at, below }: Ends): re
 
 /** What each lean is without its stalls and starts. */
 const CALM: { readonly [L in AskedLean]?: Lean } = { peak: 'high', stalled: 'starved' };
-const calms = new WeakMap<Corner, Corner>();
+/** The same where peaks last so long that they are the most of a draw. */
+const LONG_CALM: typeof CALM = { peak: 'calm', stalled: 'calm-starved' };
+const calms = { short: new WeakMap<Corner, Corner>(), long: new WeakMap<Corner, Corner>() };
 
-/** A corner just before the peaks that flow in it; itself where none do. */
-export function calmed(corner: Corner): Corner {
+/** A corner just before the peaks that flow in it; itself where none do. @param long any of them is the most of its draw itself */
+export function calmed(corner: Corner, long = false): Corner {
   const { load, control, rest } = corner;
-  if (CALM[load] === undefined && CALM[control] === undefined && CALM[rest] === undefined) return corner;
-  const calm = calms.get(corner) ?? {
+  const without = long ? LONG_CALM : CALM;
+  if (without[load] === undefined && without[control] === undefined && without[rest] === undefined) return corner;
+  const known = long ? calms.long : calms.short;
+  const calm = known.get(corner) ?? {
     ...corner,
-    load: CALM[load] ?? load,
-    control: CALM[control] ?? control,
-    rest: CALM[rest] ?? rest,
+    load: without[load] ?? load,
+    control: without[control] ?? control,
+    rest: without[rest] ?? rest,
   };
-  calms.set(corner, calm);
+  known.set(corner, calm);
   return calm;
 }
 
@@ -255,7 +261,7 @@ export function pushing(corner: Corner): readonly Corner[] {
 }
 
 /** Whether circuits other than those in question should be few (`STRONG` supplies) or many. */
-export const wantsCrowd = (corner: Corner): boolean => corner.rest === 'high' || corner.rest === 'peak';
+export const wantsCrowd = ({ rest }: Corner): boolean => rest === 'high' || rest === 'peak' || rest === 'calm';
 
 /** A short key; two corners with one key are the same corner. */
 export const cornerKey = (c: Corner): string =>

@@ -71,7 +71,10 @@ export const branchIndex = (
 });
 
 /** Leans that come to the same where nothing has peaks. */
-const WITHOUT_PEAKS: { readonly [L in Lean]?: Lean } = { peak: 'high', second: 'high', stalled: 'starved' };
+const WITHOUT_PEAKS: { readonly [L in Lean]?: Lean } = {
+  ...{ peak: 'high', second: 'high', stalled: 'starved' },
+  ...{ calm: 'high', 'calm-starved': 'starved' },
+};
 
 /** A branch's figures as it leans, at an ambient in °C. @param pins how the output resistance of a pin leans */
 export function fitBranch(index: BranchIndex, leans: Lean, pins: Lean, ambient: number): FittedBranch {
@@ -113,7 +116,11 @@ function fittedBranch(
   return { edge: { from, to, branch: sum(members, lean, standing, fed, build) }, members };
 }
 
-function draw({ amps, peak, second }: Extract<Member, { kind: 'current' }>, lean: Lean): number {
+/** Whether it is the moment just before the peaks. */
+const isCalm = (lean: Lean): boolean => lean === 'calm' || lean === 'calm-starved';
+
+function draw({ amps, peak, second, before }: Extract<Member, { kind: 'current' }>, lean: Lean): number {
+  if (before !== undefined && isCalm(lean)) return before;
   const more = lean === 'peak' || lean === 'stalled' ? peak : lean === 'second' ? second : undefined;
   return Math.max(more ?? 0, heavier(amps, lean));
 }
@@ -123,7 +130,10 @@ function drawn(member: Member & { readonly kind: 'current' }, lean: Lean, build?
   const peaking = lean === 'peak' || lean === 'second' || lean === 'stalled';
   return build === undefined || (peaking && member.peak !== undefined)
     ? draw(member, lean)
-    : within(member.amps, build.share(memberFigure(member, undefined)));
+    : within(
+        isCalm(lean) && member.before !== undefined ? { ...member.amps, max: member.before } : member.amps,
+        build.share(memberFigure(member, undefined)),
+      );
 }
 
 function fitMember(member: Member, lean: Lean, pins: Lean, celsius: number, falling: boolean): FittedMember {

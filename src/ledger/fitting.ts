@@ -9,6 +9,7 @@ import { TURNED, leaning } from './leaning.js';
 
 const LEANS: readonly AskedLean[] = [
   ...(['low', 'typ', 'high', 'peak', 'second', 'starved', 'stalled', 'flooded', 'warm'] as const),
+  ...(['calm', 'calm-starved'] as const),
   ...(['raised', 'lowered', 'pressed', 'loaded', 'braked', 'eased', 'idle', 'lifted', 'sunk'] as const),
 ];
 const AMBIENTS = ['cold', 'typ', 'hot'] as const;

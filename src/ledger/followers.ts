@@ -27,10 +27,12 @@ export function besidePin(asked: AskedLean, rest: Lean): Lean {
   switch (asked) {
     case 'starved':
     case 'stalled':
+    case 'calm-starved':
       return 'high';
     case 'high':
     case 'peak':
     case 'second':
+    case 'calm':
     case 'flooded':
     case 'warm':
       return 'low';

@@ -6,7 +6,13 @@ import type { Interval } from '../quantity/interval.js';
 import type { AskedLean, Lean } from './corner.js';
 
 /** `high` and `low` turned over. */
-export const TURNED: { readonly [L in Lean]?: Lean } = { high: 'low', peak: 'low', second: 'low', low: 'high' };
+export const TURNED: { readonly [L in Lean]?: Lean } = {
+  high: 'low',
+  peak: 'low',
+  second: 'low',
+  calm: 'low',
+  low: 'high',
+};
 
 /**
  * How one branch leans so that its line does. What somebody pushes into a rail takes from what the rail gives, so that it
@@ -42,7 +48,7 @@ export function leaning(lean: AskedLean, plan: BranchPlan, on: boolean, inner: R
 }
 
 /** Leans in which the least comes through to the load. */
-const LEAST_PASSES: ReadonlySet<Lean> = new Set(['low', 'starved', 'stalled']);
+const LEAST_PASSES: ReadonlySet<Lean> = new Set(['low', 'starved', 'stalled', 'calm-starved']);
 
 /** Losses on the way: resistances and drops in series with the useful load. */
 export const loss = (interval: Interval, lean: Lean, falling = false): number =>

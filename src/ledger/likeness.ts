@@ -78,9 +78,9 @@ function written(member: Member): string {
     case 'curve':
       return `c${member.points.map((p) => `${p.amps} ${ends(p.volts)}`).join()}`;
     case 'current':
-      return `i${ends(member.amps)} ${member.peak ?? ''} ${member.second ?? ''}`;
+      return `i${ends(member.amps)} ${[member.peak, member.second, member.lasts, member.every, member.before].join(' ')}${member.starts ? 's' : ''}`;
     case 'filament':
-      return `f${member.volts} ${ends(member.amps)} ${member.cold?.peak ?? ''} ${member.cold?.second ?? ''}`;
+      return `f${member.volts} ${ends(member.amps)} ${member.cold?.peak ?? ''} ${member.cold?.second ?? ''} ${member.cold?.lasts ?? ''}`;
     case 'power':
       return `w${ends(member.watts)}${member.held ? `h${heldEnds(member.held)}` : ''}`;
     default:

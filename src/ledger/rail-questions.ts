@@ -8,7 +8,7 @@ import { figureOf } from './builds.js';
 import type { TreeQuestion } from './question.js';
 import type { Relieving } from './relieved.js';
 import { unseen } from './relieved.js';
-import { limitedDip } from './reservoirs.js';
+import { heldVoltage, limitedDip } from './reservoirs.js';
 import type { Solution } from './solution.js';
 import type { Solver } from './solver.js';
 import { standingSteps } from './working.js';
@@ -25,10 +25,9 @@ export function railQuestions({ circuitry: { project } }: Solver, relief: Reliev
 }
 
 /** Volts that a node stands lower at where its source is limited in current, below what its resistances say. */
-function shortfall(s: Solution, node: string): number {
-  const before = s.before?.();
+function shortfall(s: Solution, node: string, before = s.before?.()): number {
   if (before === undefined) return 0;
-  return Math.max(s.heldAt(node) - (before.voltage(node) - limitedDip(s, node)), 0);
+  return Math.max(heldVoltage(s, before, node) - (before.voltage(node) - limitedDip(s, before, node)), 0);
 }
 
 /**
@@ -62,10 +61,26 @@ function sagOf(node: TreeNode, limit: LimitPlan): TreeQuestion {
   };
 }
 
-/** How far the supply of a load dips in peaks, from where it stood just before. */
+/**
+ * How far the supply of a load dips in peaks, from where it stood just before: what stalls has been running until then, and
+ * what starts has not been on.
+ */
 function dipOf({ about, node, limit, path }: DipPlan): TreeQuestion {
-  const ends = (s: Solution): number => s.heldAt(node) - shortfall(s, node);
-  const stood = (s: Solution): number => s.before?.().voltage(node) ?? s.voltage(node);
+  const from = (s: Solution, before: Solution): readonly [number, number] => [
+    before.voltage(node),
+    heldVoltage(s, before, node) - shortfall(s, node, before),
+  ];
+  /** Volts before and at the end, where they lie furthest apart. */
+  const furthest = (s: Solution): readonly [number, number] => {
+    const [before, off] = [s.before?.(), s.unstarted?.()];
+    const running = before ? from(s, before) : ([s.voltage(node), s.voltage(node)] as const);
+    const starting = off ? from(s, off) : running;
+    return starting[0] - starting[1] > running[0] - running[1] ? starting : running;
+  };
+  const dip = (s: Solution): number => {
+    const [stood, ends] = furthest(s);
+    return stood - ends;
+  };
   return {
     id: `${about}.input`,
     kind: 'input',
@@ -75,7 +90,7 @@ function dipOf({ about, node, limit, path }: DipPlan): TreeQuestion {
     quantity: 'voltage',
     direction: 'at-most',
     limits: [limit],
-    read: (s) => stood(s) - ends(s),
+    read: dip,
     isVoltage: true,
     sinks: true,
     steps: (s) => [
@@ -83,8 +98,8 @@ function dipOf({ about, node, limit, path }: DipPlan): TreeQuestion {
         name: 'V_dip',
         says: 'where its supply stood just before, less where it stands at the end of the peaks',
         formula: 'V_before - V_end',
-        with: { V_before: [stood(s), 'V'], V_end: [ends(s), 'V'] },
-        gives: [stood(s) - ends(s), 'V'],
+        with: { V_before: [furthest(s)[0], 'V'], V_end: [furthest(s)[1], 'V'] },
+        gives: [dip(s), 'V'],
       },
     ],
   };

@@ -10,24 +10,29 @@
  */
 import { capacitorDip, sourceShare } from '../circuit/dip.js';
 import { chargedBy } from '../project/capacitances.js';
+import { hasPeaks } from '../loads/branch-plan.js';
+import type { Member } from '../loads/branch-plan.js';
 import type { Project } from '../project/project.js';
 import type { Link } from '../project/tree-plan.js';
 import { flowsOf } from './bookings.js';
 import type { Solution } from './solution.js';
 
-/** A stall or burst: how many amperes more, at which node of the tree, for how many seconds. */
-interface Peak {
+/** A stall, a start or a burst: what takes more, at which node of the tree, for how many seconds. */
+interface PeakPlan {
   readonly network: number;
   readonly circuit: string;
+  readonly part: string;
   /** Nodes that its current passes, from where it hangs to the source or to the next switching regulator. */
   readonly way: readonly string[];
-  readonly more: number;
   readonly lasts: number;
 }
 
+/** The same in a solution: how many amperes more than just before. */
+type Peak = PeakPlan & { readonly more: number };
+
 interface Reservoirs {
   readonly feeds: ReadonlyMap<string, Link>;
-  readonly peaks: readonly Peak[];
+  readonly peaks: readonly PeakPlan[];
   /** Least farads by node, all that is joined with it counted. */
   readonly farads: ReadonlyMap<string, number>;
 }
@@ -60,11 +65,10 @@ function gathered({ networks, links, nodes, capacitances }: Project): Reservoirs
   const sums = new Map<string, number>();
   for (const { node, farads } of capacitances) sums.set(joined(node), (sums.get(joined(node)) ?? 0) + farads.min);
   const peaks = networks.flatMap(({ on }, network) =>
-    on.flatMap(({ from, circuit, members }): Peak[] => {
-      const member = members.find((m) => m.kind === 'current');
-      if (member?.peak === undefined || !tree.has(from)) return [];
-      const more = member.peak - member.amps.max;
-      return more > 0 ? [{ network, circuit, way: wayUp(feeds, from), more, lasts: member.lasts ?? Infinity }] : [];
+    on.flatMap(({ from, circuit, members }): PeakPlan[] => {
+      const member = members.find(hasPeaks);
+      if (member === undefined || !tree.has(from)) return [];
+      return [{ network, circuit, part: member.part, way: wayUp(feeds, from), lasts: lastingOf(member) }];
     }),
   );
   const farads = new Map([...tree].map((node) => [node, sums.get(joined(node)) ?? 0]));
@@ -77,8 +81,18 @@ function wayUp(feeds: ReadonlyMap<string, Link>, node: string): string[] {
   return link === undefined || link.kind === 'switching-regulator' ? [node] : [node, ...wayUp(feeds, link.from)];
 }
 
-/** Peaks that flow in a solution. */
-const flowing = (s: Solution, { peaks }: Reservoirs): readonly Peak[] => peaks.filter(({ network }) => s.isOn(network));
+/** Seconds that a member's peak lasts; how long a capacitor across a resistor charges is nothing that another one carries. */
+function lastingOf(member: Member): number {
+  if (member.kind === 'filament') return member.cold?.lasts ?? Infinity;
+  return member.kind === 'current' ? (member.lasts ?? Infinity) : Infinity;
+}
+
+/** Peaks that flow in a solution. @param before the same without them */
+const flowing = (s: Solution, before: Solution, { peaks }: Reservoirs): readonly Peak[] =>
+  peaks.flatMap((peak): Peak[] => {
+    const more = s.isOn(peak.network) ? s.current(peak.part) - before.current(peak.part) : 0;
+    return more > 0 ? [{ ...peak, more }] : [];
+  });
 
 /** Volts that are rounding. */
 const DUST = 1e-9;
@@ -127,7 +141,7 @@ function shareAbove(s: Solution, before: Solution, around: Reservoirs, all: read
  */
 export function heldVoltage(s: Solution, before: Solution, node: string): number {
   const around = reservoirsOf(s.circuitry.project);
-  const all = flowing(s, around);
+  const all = flowing(s, before, around);
   const at = (id: string): number => {
     const link = around.feeds.get(id);
     if (link === undefined) return s.voltage(id);
@@ -165,10 +179,10 @@ export function heldVoltage(s: Solution, before: Solution, node: string): number
 /**
  * Volts by which a node dips where its source may give no more than its limit, and capacitors have to give the rest of the
  * peaks until they end; 0 where it can give its share. Asked of whole solutions only.
+ *
+ * @param before the same without the peaks
  */
-export function limitedDip(s: Solution, node: string): number {
-  const before = s.before?.();
-  if (before === undefined) return 0;
+export function limitedDip(s: Solution, before: Solution, node: string): number {
   const { project } = s.circuitry;
   const around = reservoirsOf(project);
   const way = wayUp(around.feeds, node);
@@ -180,8 +194,8 @@ export function limitedDip(s: Solution, node: string): number {
   if (limit === undefined || by === undefined) return 0;
   const most = typeof limit.value === 'number' ? limit.value : limit.value(s);
   const left = Math.max(most - (flowsOf(before).get(source) ?? 0), 0);
-  const all = flowing(s, around);
-  const passing = all.filter((p) => p.way.includes(source));
+  const all = flowing(s, before, around);
+  const passing = all.filter((p) => p.way.includes(source) && Number.isFinite(p.lasts));
   const given = passing.reduce((sum, p) => sum + p.more * shareAbove(s, before, around, all, p, source).share, 0);
   if (given <= left) return 0;
   const whole = passing.reduce((sum, { more }) => sum + more, 0);
@@ -210,7 +224,7 @@ export function reliefAt(s: Solution, node: string, starved: () => readonly Solu
   const before = s.before?.();
   if (before === undefined) return [];
   const around = reservoirsOf(s.circuitry.project);
-  const all = flowing(s, around);
+  const all = flowing(s, before, around);
   return all.flatMap((peak): Relief[] => {
     if (!peak.way.includes(node)) return [];
     const { circuit, more, lasts } = peak;

@@ -29,6 +29,9 @@ export class Solution extends Sweep implements Reading {
   /** The same moment just before the peaks that flow in it; absent where none do, or no capacitor answers to them. */
   before: (() => Solution) | undefined;
 
+  /** The same before what starts in it was switched on; absent where nothing does, or nobody asks how far its supply dips. */
+  unstarted: (() => Solution) | undefined;
+
   /** The same with other circuits on, where something pulses. */
   during: ((on: Uint8Array) => Solution) | undefined;
   private parted: readonly SolvedPhase[] | undefined;
@@ -53,6 +56,7 @@ export class Solution extends Sweep implements Reading {
   disturbed(volts: readonly number[], moment = this.moment): Solution {
     const moved = new Solution(this.circuitry, moment, this.corner, this.focus, volts, this, true);
     moved.before = this.before;
+    moved.unstarted = this.unstarted;
     const { during } = this;
     if (during)
       moved.during = (on) => {

@@ -2,7 +2,8 @@
  * Solutions of a project, each solved once and kept. Whole solutions are few: one a state of all circuits and corner in
  * which everything leans one way. A question about a few circuits stands on one of them.
  */
-import { isFalling } from '../loads/branch-plan.js';
+import type { Member } from '../loads/branch-plan.js';
+import { isFalling, isStarting } from '../loads/branch-plan.js';
 import type { Project } from '../project/project.js';
 import type { Circuitry } from './circuitry.js';
 import { circuitry } from './circuitry.js';
@@ -120,9 +121,20 @@ export function solver(project: Project): Solver {
 
   /** Lets a solution in which peaks flow find the one just before them. */
   const answering = asksBefore(project);
+  const lasting = project.networks.some((n) => n.on.some((b) => b.members.some(isLasting)));
+  const starters = project.dips.length > 0 ? startersOf(built) : new Set<number>();
+  /** A moment with what starts in it off; undefined where nothing does. */
+  const unstarted = ({ on, ...moment }: Moment): Moment | undefined =>
+    on.some((is, c) => is === 1 && starters.has(c))
+      ? { ...moment, on: on.map((is, c) => (starters.has(c) ? 0 : is)) }
+      : undefined;
   const remember = (s: Solution): void => {
-    const calm = answering ? calmed(s.corner) : s.corner;
-    if (calm !== s.corner) s.before = () => solve({ moment: s.moment, corner: calm, focus: s.focus });
+    const calm = answering ? calmed(s.corner, lasting) : s.corner;
+    if (calm !== s.corner) {
+      s.before = () => solve({ moment: s.moment, corner: calm, focus: s.focus });
+      const moment = unstarted(s.moment);
+      if (moment) s.unstarted = () => solve({ moment, corner: calm, focus: s.focus });
+    }
     if (built.pulsing.length > 0)
       s.during = (on) => solve({ moment: { ...s.moment, on }, corner: s.corner, focus: s.focus });
   };
@@ -202,9 +214,11 @@ export function solver(project: Project): Solver {
   };
   const solveBuild = (moment: Moment, corner: Corner): Solution => {
     const s = new Solution(built, moment, corner, nobody, unloaded(built, corner));
-    const calm = answering ? calmed(corner) : corner;
-    let before: Solution | undefined;
+    const calm = answering ? calmed(corner, lasting) : corner;
+    let [before, rest]: (Solution | undefined)[] = [];
+    const off = unstarted(moment);
     if (calm !== corner) s.before = () => (before ??= solveBuild(moment, calm));
+    if (calm !== corner && off) s.unstarted = () => (rest ??= solveBuild(off, calm));
     if (built.pulsing.length > 0) s.during = (on) => solveBuild({ ...moment, on }, corner);
     return s;
   };
@@ -223,6 +237,16 @@ export function solver(project: Project): Solver {
     under: (candidate) => (candidate.focus.networks.length === 0 ? solve(candidate) : stand(candidate)),
     solveBuild,
   };
+}
+
+/** Whether a peak is so long that it is the most of the draw itself. */
+const isLasting = (m: Member): boolean => m.kind === 'current' && m.before !== undefined;
+
+/** Circuits that are switched on, by number, and peak when they are. */
+function startersOf({ project, networksOf, networks }: Circuitry): Set<number> {
+  const starts = (c: number): boolean =>
+    networksOf[c]!.some((n) => networks[n]!.plan.on.some((b) => b.members.some(isStarting)));
+  return new Set(project.circuits.flatMap(({ always }, c) => (!always && starts(c) ? [c] : [])));
 }
 
 /** The places that anything stands in whose figures move with the temperature; the project's own surroundings are ''. */

@@ -55,6 +55,10 @@ export type Member =
       readonly every?: number;
       /** Root mean square, amperes, over the second that has most of it. */
       readonly second?: number;
+      /** Most amperes just before a peak, where one lasts so long that it is the most of the draw itself. */
+      readonly before?: number;
+      /** It peaks when it is switched on: a motor starts. */
+      readonly starts?: true;
     })
   | (InSeries & { readonly kind: 'pin'; readonly ohms: Interval })
   | (InSeries & {
@@ -63,8 +67,8 @@ export type Member =
       /** Volts of its design point, and the amperes it takes there when it is hot. */
       readonly volts: number;
       readonly amps: Interval;
-      /** How many times as much it takes cold, and over the second in which it is switched on (root mean square). */
-      readonly cold?: { readonly peak: number; readonly second: number };
+      /** How many times as much it takes cold, for so many seconds, and over the second in which it is switched on (root mean square). */
+      readonly cold?: { readonly peak: number; readonly second: number; readonly lasts: number };
     })
   /** Watts taken from whatever reaches it. Only in networks without nodes of their own: its current falls as the voltage rises. */
   | (InSeries & {
@@ -95,6 +99,9 @@ export const hasPeaks = (m: Member): boolean =>
   (m.kind === 'current' && m.peak !== undefined) ||
   (m.kind === 'filament' && m.cold !== undefined) ||
   (m.kind === 'resistance' && m.bypass !== undefined);
+
+/** Whether its peak comes when it is switched on. */
+export const isStarting = (m: Member): boolean => hasPeaks(m) && (m.kind !== 'current' || m.starts === true);
 
 /** Whether a branch draws more as its voltage falls. */
 export const isFalling = ({ members }: BranchPlan): boolean => members.some((m) => m.kind === 'power');

@@ -3,6 +3,7 @@ import { formatValue } from '../quantity/print.js';
 import type { Taken } from './draw.js';
 import { drawOf, lastsOf, unknownStart, withPeak } from './draw.js';
 import type { Figures } from './figures.js';
+import { feedOf } from './load-pins.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import type { Member } from './branch-plan.js';
@@ -25,10 +26,12 @@ function runningOf(input: LoadInput) {
  * Highest stall current, amperes. A blocked motor is its winding's resistance and nothing else, so that on more than the
  * voltage its current is stated at it draws as much more.
  */
-function stallOf({ figures, entry, bench, path, id }: LoadInput): number | undefined {
+function stallOf(input: LoadInput): number | undefined {
+  const { figures, bench, id } = input;
   const stated = figures.interval('stall', 'current')?.max;
   const rated = figures.interval('voltage', 'voltage')?.typ;
-  const supply = entry['supply'] === undefined ? undefined : bench.node(entry['supply'], [...path, 'supply']);
+  const feed = feedOf(input);
+  const supply = feed && bench.node(feed.name, feed.path);
   if (stated === undefined || rated === undefined || rated <= 0 || supply === undefined) return stated;
   const highest = bench.window(supply).max;
   if (highest <= rated) return stated;
@@ -40,7 +43,7 @@ function stallOf({ figures, entry, bench, path, id }: LoadInput): number | undef
 
 const winding = (taken: Taken, figures: Figures) => {
   const { origin } = figures.figure('run', 'current')!;
-  return (circuit: string): Member => ({ kind: 'current', part: `${circuit}.motor`, ...taken, origin });
+  return (circuit: string): Member => ({ kind: 'current', part: `${circuit}.motor`, ...taken, starts: true, origin });
 };
 
 function lower(input: LoadInput): Lowered {

@@ -26,7 +26,10 @@ export function drawOf(figures: Figures, key: string): Interval | undefined {
 }
 
 /** What a load takes, whatever the voltage: steadily, in a peak, and over the second that has most of it. */
-export type Taken = Pick<Extract<Member, { kind: 'current' }>, 'amps' | 'peak' | 'lasts' | 'every' | 'second'>;
+export type Taken = Pick<
+  Extract<Member, { kind: 'current' }>,
+  'amps' | 'peak' | 'lasts' | 'every' | 'second' | 'before'
+>;
 
 /**
  * A draw with its peaks; one that outlasts a second is sustained, and heat sees it too.
@@ -38,11 +41,13 @@ export function withPeak(steady: Interval, peak: number | undefined, lasts = USU
   const top = Math.max(peak, steady.max);
   // Peaks that follow each other without a pause are no peaks apart.
   const regular = every !== undefined && every > 0 ? every : undefined;
-  const amps = lasts > SUSTAINED ? { ...steady, max: top } : steady;
+  const sustained = lasts > SUSTAINED;
+  const amps = sustained ? { ...steady, max: top } : steady;
   return {
     amps,
     peak: top,
     lasts,
+    ...(sustained && { before: steady.max }),
     ...(regular !== undefined && { every: regular }),
     second: rmsOverSecond(amps.max, top, lasts, regular),
   };

@@ -41,7 +41,9 @@ function lower(input: LoadInput): Lowered {
 }
 
 /** What a cold filament takes, as so many times its hot current: at once, and over the first second. */
-function coldOf(figures: Figures): { readonly peak: number; readonly second: number } | undefined {
+function coldOf(
+  figures: Figures,
+): { readonly peak: number; readonly second: number; readonly lasts: number } | undefined {
   const stated = figures.interval('inrush-ratio', 'ratio')?.max;
   const lasts = figures.interval('inrush-time', 'time')?.max;
   if (stated === undefined)
@@ -51,7 +53,8 @@ function coldOf(figures: Figures): { readonly peak: number; readonly second: num
   if (lasts === undefined)
     figures.assume(`it is hot after ${USUAL_COLD.time} s at the latest, since nobody states its inrush-time`);
   const peak = Math.max(stated ?? USUAL_COLD.ratio, 1);
-  return { peak, second: rmsOverSecond(1, peak, lasts ?? USUAL_COLD.time) };
+  const time = lasts ?? USUAL_COLD.time;
+  return { peak, second: rmsOverSecond(1, peak, time), lasts: time };
 }
 
 export const lamp: LoadType = { type: 'lamp', lower };

@@ -29,7 +29,9 @@ export function pulsesOf(figures: Figures): Pulses | undefined {
     return undefined;
   }
   if (frequency.min < SLOWEST)
-    figures.assume(`pulses slower than ${SLOWEST} Hz count as on throughout: each of them lasts long enough to heat`);
+    figures.assume(
+      `pulses slower than ${SLOWEST} Hz count as on throughout, since each of them lasts long enough to heat; what is drawn on average is told by their duty`,
+    );
   return { frequency, duty, path: pwm.path, ...(frequency.min < SLOWEST && { slow: true }) };
 }
 

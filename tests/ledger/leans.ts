@@ -16,6 +16,8 @@ export const LOSS: Readonly<Record<Lean, Ends>> = {
   second: 'min',
   flooded: 'min',
   warm: 'min',
+  calm: 'min',
+  'calm-starved': 'max',
 };
 /** Of the resistance of the load itself. */
 export const LOAD: Readonly<Record<Lean, Ends>> = {
@@ -28,6 +30,8 @@ export const LOAD: Readonly<Record<Lean, Ends>> = {
   starved: 'min',
   stalled: 'min',
   warm: 'max',
+  calm: 'min',
+  'calm-starved': 'min',
 };
 /** Of a current that is drawn whatever the voltage. */
 export const DRAW: Readonly<Record<Lean, Ends>> = {
@@ -40,6 +44,8 @@ export const DRAW: Readonly<Record<Lean, Ends>> = {
   starved: 'max',
   stalled: 'max',
   warm: 'min',
+  calm: 'max',
+  'calm-starved': 'max',
 };
 export const END: Readonly<Record<'low' | 'typ' | 'high', Ends>> = { low: 'min', typ: 'typ', high: 'max' };
 
@@ -76,12 +82,17 @@ export function leanOfBranch(asked: AskedLean, branch: BranchPlan, network: Netw
       return line === undefined || line === 'drive' ? 'low' : 'high';
     default:
       if (line !== 'drive' && line !== 'clamp') return asked;
-      return asked === 'high' || asked === 'peak' || asked === 'second' ? 'low' : asked === 'low' ? 'high' : asked;
+      return asked === 'high' || asked === 'peak' || asked === 'second' || asked === 'calm'
+        ? 'low'
+        : asked === 'low'
+          ? 'high'
+          : asked;
   }
 }
 
 /** Amperes that a member draws in a lean, whatever the voltage: stalls and bursts as they are, or over one second. */
-export function drawn({ amps, peak, second }: Extract<Member, { kind: 'current' }>, lean: Lean): number {
+export function drawn({ amps, peak, second, before }: Extract<Member, { kind: 'current' }>, lean: Lean): number {
+  if (before !== undefined && (lean === 'calm' || lean === 'calm-starved')) return before;
   const more = lean === 'peak' || lean === 'stalled' ? peak : lean === 'second' ? second : undefined;
   return Math.max(amps[DRAW[lean]], more ?? 0);
 }

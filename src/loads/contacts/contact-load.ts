@@ -101,6 +101,13 @@ export function contactLoad(contact: Figures, called: Called, bench: Bench): Con
     return undefined;
   }
   const key = startKey(kind);
+  const other = key === 'stall' ? 'inrush' : 'stall';
+  for (const said of [other, `${other}-time`].filter((each) => figures.says(each)))
+    figures.problem(
+      said,
+      `what the load on the ${on} takes when it is switched on is its \`${key}\`, since it is of type \`${kind}\``,
+      `\`${said.replace(other, key)}\` in its place`,
+    );
   const peak = figures.interval(key, 'current')?.max;
   const amps = drawOf(figures, 'current');
   if (amps !== undefined && (amps.min < 0 || amps.max <= 0)) {
@@ -141,7 +148,7 @@ export function loadMember(load: ContactLoad, amps: Interval, part: string, figu
       figures.assume(
         `a cold filament takes up to ${USUAL_COLD.ratio} times its ${formatValue(amps.typ, 'current')}, since nobody states its inrush`,
       );
-    const cold = { peak: ratio, second: rmsOverSecond(1, ratio, lasts) };
+    const cold = { peak: ratio, second: rmsOverSecond(1, ratio, lasts), lasts };
     return { kind: 'filament', part, volts, amps, cold, origin };
   }
   const isPlain = (kind === 'resistive' || kind === 'inductive') && peak === undefined && amps.min > 0;
@@ -149,5 +156,5 @@ export function loadMember(load: ContactLoad, amps: Interval, part: string, figu
     const ohms = { min: volts / amps.max, typ: volts / amps.typ, max: volts / amps.min };
     return { kind: 'resistance', part, ohms, load: true, origin };
   }
-  return { kind: 'current', part, ...withPeak(amps, peak, lasts), origin };
+  return { kind: 'current', part, ...withPeak(amps, peak, lasts), starts: true, origin };
 }
