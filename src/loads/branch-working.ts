@@ -11,9 +11,19 @@ import { heldSteps } from './held.js';
 /** A name as a symbol of a formula: letters, digits and underscores. */
 export const symbol = (letter: string, name: string): string => `${letter}_${name.replace(/[^A-Za-z0-9]+/g, '_')}`;
 
+/** What hangs on a contact goes by the contact's name, and is the load in a sum; the contact's own part is its resistance. */
+const IN_SUMS: { readonly [piece: string]: string } = {
+  contact: 'load',
+  'other-contact': 'load',
+  'contact-resistance': 'contact',
+  'other-contact-resistance': 'contact',
+};
+
 /** The last piece of a name: 'coil' of 'vents.1.coil', 'vbus' of 'main.vbus'. */
-const shortName = (part: string): string =>
-  part.slice(Math.max(part.lastIndexOf('.'), part.lastIndexOf(':')) + 1) || part;
+function shortName(part: string): string {
+  const piece = part.slice(Math.max(part.lastIndexOf('.'), part.lastIndexOf(':')) + 1) || part;
+  return Object.hasOwn(IN_SUMS, piece) ? IN_SUMS[piece]! : piece;
+}
 
 /** The current of a branch as one step. @param what says what current it is @param called its symbol */
 export function branchSteps(branch: SolvedBranch | undefined, what: string, called = 'I'): Step[] {
@@ -53,7 +63,10 @@ export function branchSteps(branch: SolvedBranch | undefined, what: string, call
     top.push(sign === '' ? name : `- ${name}`);
   }
   const bottom: string[] = [];
+  const resists = branch.members.some(({ ohms }) => ohms !== undefined && ohms > 0);
   for (const { member, volts, ohms } of branch.members) {
+    // What is nothing in this corner only clutters the sum.
+    if (ohms === 0 && resists) continue;
     if (ohms !== undefined) {
       const name = unused(values, member.kind === 'pin' ? 'R_pin' : symbol('R', shortName(member.part)));
       values[name] = [ohms, 'Ω'];

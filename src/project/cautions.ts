@@ -5,6 +5,8 @@ import type { TreeNode } from './tree-plan.js';
 /** Direct and alternating voltages above these can hurt through the skin, volts (common practice, no source). */
 const TOUCHABLE = 60;
 const TOUCHABLE_AC = 50;
+/** From so many watts on a resistive load is taken for something that heats (common practice, no source). */
+const HEATS = 50;
 
 export function cautionsOf(circuits: readonly CircuitPlan[], nodes: readonly TreeNode[]): string[] {
   const cautions: string[] = [];
@@ -70,6 +72,14 @@ function ofContacts(circuits: readonly CircuitPlan[]): string[] {
       `${solid.join(', ')}: a solid-state relay isolates nothing when it is off, it leaks. Unplug the load before you touch it.`,
     );
   const stops = [...new Set(switching.filter(({ safe }) => safe === 'load-stopped').map(({ id }) => id))];
+  const heats = switching.filter(
+    ({ id, contact: { kind, volts, amps } }) =>
+      kind === 'resistive' && volts * (amps?.max ?? 0) >= HEATS && !stops.includes(id),
+  );
+  if (heats.length > 0)
+    cautions.push(
+      `${[...new Set(heats.map(({ id }) => id))].join(', ')}: what turns so much into heat can set fire to what is near it, and a welded contact leaves it on. Give it a thermal cut-out of its own, and nothing that burns within reach of it.`,
+    );
   if (stops.length > 0)
     cautions.push(
       `${stops.join(', ')}: contacts weld and semiconductors fail closed. What must stop needs a second means that the controller has no part in: a thermal cut-out, a limit switch, a main switch within reach.`,

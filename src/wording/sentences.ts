@@ -124,7 +124,7 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
   'isolation-defeated': (f) =>
     f.verdict === 'unproven'
       ? `Isolation is wanted of ${f.about}, and nothing says whether it has couplers.`
-      : `The couplers of ${f.about} isolate nothing, since ${f.names['why']}.`,
+      : `The couplers of ${f.about} isolate nothing, since ${f.names['why']}${f.verdict === 'note' ? '; its relays keep their contacts apart all the same' : ''}.`,
   'regulator-back-fed': (f) =>
     `The regulator ${f.about} is fed backwards, since ${f.names['rail']} is powered directly${f.names['forbidden'] ? ', which it does not bear' : ''}.`,
   'boot-drives': bootDrives,

@@ -71,6 +71,14 @@ describe('a load on a contact', () => {
     );
   });
 
+  test('that turns much into heat is warned of, unless it is known to have to stop: then of what stops it', () => {
+    const cautions = (text: string) => judged(text).project.cautions.join('\n');
+    const heater = on('wired: normally-open, load: { type: resistive, voltage: 24 V DC, current: 3 A }');
+    expect(cautions(heater)).toMatch(/^a: what turns so much into heat.*thermal cut-out/m);
+    expect(cautions(heater.replace('3 A', '2 A'))).not.toContain('heat');
+    expect(cautions(heater.replace('3 A }', '3 A }, safe-when: load-stopped'))).not.toContain('turns so much');
+  });
+
   test('behind a solid-state relay gets less than its supply gives, and keeps what leaks', () => {
     const text = `ampledger: 1
 title: Solid
