@@ -2,10 +2,13 @@
 import { type AccountRow, byUrgency, rowsOf, titleOf } from './account-rows.js';
 import { assembled, type Form, type Piece } from './assembly.js';
 import { causesOf } from './causes.js';
+import { choicesSection } from './choices-section.js';
 import { effectOf } from './effect.js';
+import { energySection } from './energy-section.js';
 import { carried, given, governing, percent, span } from './figures.js';
 import { placesOf, sentenceOf } from './finding-block.js';
 import { type Lookup, lookupOf } from './lookup.js';
+import { markdownTables } from './markdown-table.js';
 import { cellCode, code, folded, inline } from './markdown-text.js';
 import { type Numbered, numbered } from './numbered.js';
 import { placeWords } from './places.js';
@@ -84,6 +87,8 @@ function one(report: Report): string {
     head(report, weighing),
     accounts(report, findings),
     ...told.map((each) => findingPart(each, lookup)),
+    markdownTables('Energy', energySection(report)),
+    markdownTables('Loads and their contacts', choicesSection(report).flat()),
     titled('Notes', notes.map(sentencePart)),
     titled(
       'Set aside',

@@ -38,6 +38,13 @@ const kept = new Set([
   'mode',
   'formula',
   'stated',
+  'wired',
+  'safeWhen',
+  'atPowerLoss',
+  'active',
+  'atReset',
+  'better',
+  'because',
 ]);
 
 /** A report with every text in it replaced. @param keep names of texts to leave besides */

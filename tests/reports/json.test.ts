@@ -77,6 +77,8 @@ describe('the JSON report', () => {
 
   it('needs every key that is not optional', () => {
     for (const key of Object.keys(gardenGate)) {
+      // What a file says of no load nobody tells.
+      if (key === 'choices') continue;
       const { [key as keyof typeof gardenGate]: _, ...rest } = gardenGate;
       expect(valid(rest), key).toBe(false);
     }

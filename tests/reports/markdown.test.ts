@@ -30,6 +30,11 @@ describe('a report as Markdown', () => {
     for (const { rule, waiver } of gardenGate.findings) if (!waiver) expect(text).toContain(code(rule));
   });
 
+  it('has the means of supplies and what loads are for, as tables', () => {
+    expect(text).toContain('| brick | 100 mA | 500 mW | 12.0 Wh | valve 100 % |');
+    expect(text).toContain('| valve | closed | 6 h | 2.4 Wh | 7.2 Wh | runs, not safe | runs | open (safety) |');
+  });
+
   it('opens and closes what it folds, each with an empty line around it', () => {
     expect(text.match(/^<details><summary>.*<\/summary>\n\n/gm)?.length).toBe(text.match(/\n\n<\/details>$/gm)?.length);
     expect(text.match(/<details>/g)?.length).toBe(text.match(/<\/details>/g)?.length);
