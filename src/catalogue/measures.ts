@@ -105,6 +105,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'input-current': at('current', 'voltage', 'up'),
   'input-voltage': at('voltage', 'current', 'up'),
   'input-maximum': of('voltage'),
+  'injected-current': of('current'),
   // coils, relay boards, modules
   power: of('power'),
   'pull-in': { ...shareByHeat, trend: 'up' },

@@ -1,14 +1,14 @@
 /** What flows into the nodes of a dead supply from what lives, by who brings it, as sentences and sums name it. */
 import type { Step } from '../loads/account-plan.js';
+import { clampOf } from '../loads/lines/line.js';
 import type { Afloat } from '../project/afloat.js';
 import type { Project } from '../project/project.js';
-import { clampOf } from '../project/without.js';
 import { LITTLE } from './dead-corners.js';
 import type { Solution } from './solution.js';
 
 /** A way in, and what it brings. */
 export interface FeedIn {
-  /** A pin, an input, else the circuit. */
+  /** A pin, an input, a channel of an array, else the circuit. */
   readonly name: string;
   readonly circuit: string;
   readonly amps: number;
@@ -42,11 +42,14 @@ export function feedsInto(s: Solution, { ways }: Afloat, nodes: ReadonlySet<stri
 }
 
 /** A way into a rail as sentences say it: an input, a pin, else the circuit. */
-function told({ ends, pins }: Project, part: string, circuit: string): Pick<FeedIn, 'name' | 'assumed'> {
+function told({ ends, pins, circuits }: Project, part: string, circuit: string): Pick<FeedIn, 'name' | 'assumed'> {
   const end = ends.find((e) => clampOf(e) === part || part === `${e.about}.clamp`);
   if (end) return { name: end.told, assumed: end.assumed === true };
   const pin = pins.find((p) => p.id === part);
-  return { name: pin ? `pin ${pin.label}` : circuit, assumed: false };
+  const channels = circuits.find((c) => c.id === circuit)?.wiring.channels ?? [];
+  const driver = part.endsWith('.base-collector') ? `the driver of ${circuit}` : circuit;
+  const other = channels.length > 0 ? `channel ${channels.join(' and ')}` : driver;
+  return { name: pin ? `pin ${pin.label}` : other, assumed: false };
 }
 
 /** Amperes of all of them. */

@@ -4,9 +4,9 @@
  */
 import { branchSteps } from '../loads/branch-working.js';
 import type { LineEnd } from '../loads/lines/line.js';
+import { clampOf } from '../loads/lines/line.js';
 import type { Afloat } from '../project/afloat.js';
 import type { Project } from '../project/project.js';
-import { clampOf } from '../project/without.js';
 import type { Account } from './account.js';
 import type { Dead } from './dead-corners.js';
 import { candidatesOf } from './dead-corners.js';
@@ -72,7 +72,7 @@ export function pushedPins(project: Project, found: Afloat, on: Uint8Array, of: 
     end.injected.length === 0
       ? []
       : settled(inputQuestion(bench, end, (lean) => candidatesOf(bench, found, on, lean))).map((account) => ({
-          ...{ ...of, account, into: [end.told], assumed: false },
+          ...{ ...of, account, into: [end.told], assumed: end.assumed === true },
         })),
   );
   return [...pins, ...inputs];

@@ -1,6 +1,7 @@
 /** A load behind a driver, which a pin or several switch. */
 import { clampInArray } from './clamp.js';
 import type { Driver, Turn } from './drivers/driver.js';
+import { backwards } from './drivers/backwards.js';
 import { driverOf } from './drivers/driver.js';
 import { releaseAccount } from './drivers/release.js';
 import type { Hanging } from './hanging.js';
@@ -80,9 +81,18 @@ export function behindDriver(
         hooks: [],
         on: [branch],
         off: [...(idle ? [idle] : []), ...(off ? [off] : [])],
+        ...(driver.clampsTo && {
+          whenDead: [
+            {
+              ...{ from: { node: supply }, to: driver.clampsTo.to, circuit, only: 'off' },
+              members: [...members, ...driver.clampsTo.members],
+            },
+          ],
+        }),
       },
-      ...driver.networks,
+      ...backwards(driver, members, supply),
     ],
+    ends: driver.ends ?? [],
     accounts: [
       ...own(supply, driver),
       ...(clamp?.atSwitchingOff(driver.accounts) ?? driver.accounts),

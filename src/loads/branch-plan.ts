@@ -154,6 +154,18 @@ export function carriesAnything(branch: BranchPlan, plans: readonly BranchPlan[]
   return branch.carries.some((k) => (plans[k]!.from === node ? plans[k]!.to : plans[k]!.from) !== side);
 }
 
+/** A way that conducts only while a supply is dead: the clamp of an input, a junction that stands reversed while all live. */
+export interface DeadWay {
+  /** The part after which it branches off, seen from the pin; or the node that it leads from. */
+  readonly from: { readonly after: string } | { readonly node: string };
+  /** Node of the supply tree that it leads to: it conducts where that is dead, and what it leads from lives. */
+  readonly to: string;
+  readonly members: readonly Member[];
+  readonly circuit: string;
+  /** The one state of its circuit in which it is there. */
+  readonly only?: 'on' | 'off';
+}
+
 /** Branches that share inner nodes and so are solved together, in the circuit's two states. */
 export interface NetworkPlan {
   readonly id: string;
@@ -169,4 +181,6 @@ export interface NetworkPlan {
   readonly off: readonly BranchPlan[];
   /** What hangs on the contact of a relay: its coil and driver are no part of it, nor it of theirs. */
   readonly contact?: true;
+  /** What conducts besides while supplies are dead. */
+  readonly whenDead?: readonly DeadWay[];
 }

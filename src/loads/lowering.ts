@@ -3,10 +3,10 @@ import type { PinResistance } from '../circuit/pin.js';
 import type { Interval } from '../quantity/interval.js';
 import type { Path, Problem } from '../source/place.js';
 import type { Figures } from './figures.js';
-import type { InputPin } from './lines/line.js';
+import type { InputPin, LineEnd } from './lines/line.js';
 import type { SignalEnd } from './lines/signal.js';
 import type { AccountPlan } from './account-plan.js';
-import type { BranchPlan, Member, Origin } from './branch-plan.js';
+import type { BranchPlan, DeadWay, Member, Origin } from './branch-plan.js';
 import type { BootState, CircuitPlan } from './circuit-plan.js';
 
 /** A pin's resistance when no data sheet tells it, ohms; it is listed. */
@@ -76,6 +76,8 @@ export interface NetworkSketch {
   readonly alone?: true;
   /** What hangs on the contact of a relay. */
   readonly contact?: true;
+  /** What conducts besides while supplies are dead. */
+  readonly whenDead?: readonly DeadWay[];
 }
 
 /** Circuits of one load that take turns, kept to by its firmware or by what it is. */
@@ -95,6 +97,8 @@ export interface Lowered {
   readonly interlocks?: readonly Turns[];
   /** What the file leaves open and nobody may assume. */
   readonly open?: readonly OpenQuestion[];
+  /** Inputs of drivers with a junction to their supply. */
+  readonly ends?: readonly LineEnd[];
 }
 
 /** Something that is one or the other, which decides how a load is reckoned and which nothing tells. */

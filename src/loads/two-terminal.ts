@@ -44,6 +44,7 @@ export function lowerTwoTerminal(input: LoadInput, content: Content): Lowered {
     circuits: parts.flatMap((p) => p.circuits),
     networks: parts.flatMap((p) => p.networks),
     accounts: parts.flatMap((p) => p.accounts),
+    ends: parts.flatMap((p) => p.ends ?? []),
   };
 }
 

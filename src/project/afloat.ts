@@ -101,7 +101,9 @@ function waysInto(project: Project, nodes: ReadonlySet<string>) {
   for (const network of project.networks) {
     const ends = [...network.on, ...network.off].flatMap((b) => [b.from, b.to, ...railOf(b)]);
     if (!ends.some((end) => alive.has(end))) continue;
-    const into = [...ends, ...network.inner.flatMap((node) => readBy.get(node) ?? [])].filter((end) => nodes.has(end));
+    const read = network.inner.flatMap((node) => readBy.get(node) ?? []);
+    const led = (network.whenDead ?? []).map((way) => way.to);
+    const into = [...ends, ...read, ...led].filter((end) => nodes.has(end));
     for (const end of into) reached.add(end);
     if (into.length > 0) for (const c of network.circuits) ways.add(c);
   }

@@ -65,6 +65,7 @@ function network(group: readonly NetworkSketch[], hanging: Hanging): NetworkPlan
     on: state(true),
     off: state(false),
     ...(group.every((s) => s.contact) && { contact: true as const }),
+    ...(group.some((s) => s.whenDead) && { whenDead: group.flatMap((s) => s.whenDead ?? []) }),
   };
 }
 

@@ -43,6 +43,7 @@ export function lowerLoads(raw: unknown, around: Surroundings, bench: Bench): Lo
     accounts: parts.flatMap((p) => p.accounts),
     interlocks: parts.flatMap((p) => p.interlocks ?? []),
     open: parts.flatMap((p) => p.open ?? []),
+    ends: parts.flatMap((p) => p.ends ?? []),
     capacitances: parts.flatMap((p) => p.capacitances),
     windows: parts.flatMap((p) => p.windows),
     dips: parts.flatMap((p) => p.dips),

@@ -219,7 +219,7 @@ export function resolve(
     serial: serialArrays(data['arrays'], arrays, chips, controllers),
     channels: new Map([...arrays].map(([id, a]) => [id, a.channels])),
     facts: [...[...benches.values()].flatMap((b) => b.facts), ...wired, ...deadLoads(lowered.circuits, tree.alive)],
-    ends: lines.ends,
+    ends: [...lines.ends, ...(loads.ends ?? [])],
     lines: lines.facts,
     modes,
     interlocks,

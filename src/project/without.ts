@@ -5,11 +5,13 @@
  */
 import { PIN_CLAMP } from '../loads/lines/pin-clamp.js';
 import type { LineEnd } from '../loads/lines/line.js';
+import { clampOf } from '../loads/lines/line.js';
 import type { BranchPlan, Member, NetworkPlan } from '../loads/branch-plan.js';
 import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { GROUND } from '../loads/branch-plan.js';
 import { exactly } from '../quantity/interval.js';
 import { nodeOf } from './assemble.js';
+import { withDeadWays } from './dead-ways.js';
 import { faint, wired, yielding } from './loose-pins.js';
 import type { Project } from './project.js';
 import type { TreeNode } from './tree-plan.js';
@@ -89,9 +91,6 @@ export function withoutSupplies(whole: Project, dead: readonly string[]): Projec
   };
 }
 
-/** The part that is the clamp of a line's end while what reads it is dead. */
-export const clampOf = ({ told }: Pick<LineEnd, 'told'>): string => `${told}, its clamp`;
-
 /**
  * The networks while some nodes are dead.
  *
@@ -112,8 +111,20 @@ export function deadNetworks(
     const read = ends.filter((end) => nodes.has(end.rail) && inner.has(end.node));
     const at = (node: string): string => (nodes.has(node) ? stands(node) : node);
     const isDead = (b: BranchPlan): boolean => b.pin !== undefined && nodes.has(rails.get(b.pin.pin) ?? '');
-    const state = (plans: readonly BranchPlan[]): BranchPlan[] => {
-      const some = plans.some(isDead);
+    const assumed = new Set(project.ends.flatMap((end) => (ends.includes(end) ? [] : [clampOf(end)])));
+    const ways = (network.whenDead ?? []).filter(
+      ({ from, to, members }) =>
+        nodes.has(to) && !('node' in from && nodes.has(from.node)) && !members.some((m) => assumed.has(m.part)),
+    );
+    const state = (live: readonly BranchPlan[], is: 'on' | 'off'): BranchPlan[] => {
+      const some = live.some(isDead);
+      // Behind a pin whose chip is dead, too, nothing is driven.
+      const open = some ? ways.filter(({ from }) => 'node' in from) : ways;
+      const plans = withDeadWays(
+        live,
+        open.filter(({ only }) => only === undefined || only === is),
+        inner,
+      );
       const mapped = plans.map((b): BranchPlan => {
         if (isDead(b)) return throughDead(b, inner, clamped, at(rails.get(b.pin!.pin)!));
         if (read.length > 0 && unknown.has(b.from)) return { ...b, from: b.to };
@@ -135,7 +146,7 @@ export function deadNetworks(
       return [...mapped, ...alone, ...clamps];
     };
     const floats = (node: string): boolean => nodes.has(node) && stands(node) !== GROUND;
-    const [on, off] = [state(network.on), state(network.off)];
+    const [on, off] = [state(network.on, 'on'), state(network.off, 'off')];
     return { ...network, on, off, inner: [...inner] };
   });
 }

@@ -24,7 +24,7 @@ export const deadDrives: Say = (f) => {
 
 export const deadLifted: Say = (f) => {
   const { dead, rail, from, to, through, on, off, runs, works } = f.names;
-  const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${listed(through!)} lifts ${rail} to between ${from} and ${to}`;
+  const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${ways(through!)} lifts ${rail} to between ${from} and ${to}`;
   const is = on!.includes(',') ? 'are' : 'is';
   if (runs !== undefined)
     return sentence(`${lifted}: ${listed(runs)} ${runs.includes(',') ? 'live' : 'lives'} on what pins feed into it.`);
@@ -33,16 +33,19 @@ export const deadLifted: Say = (f) => {
 };
 
 export const deadPushed: Say = (f) => {
-  const { dead, into, pins, sum, amps, limit, grade, input, assumed } = f.names;
-  const line = `${limit} is ${lineOf(grade as Grade)}`;
+  const { dead, into, pins, sum, amps, limit, grade, input, assumed, range } = f.names;
+  const line =
+    range === undefined
+      ? `where ${limit} is ${lineOf(grade as Grade)}`
+      : `and nobody publishes what it bears: more than ${range} is too much`;
   const clamp = assumed === undefined ? '' : ', if that has a clamp to its supply, as most inputs have';
   const many = pins!.includes(',') ? ' each' : '';
   return input === undefined
     ? sentence(
-        `while ${listed(dead!)} is dead and holds its rail at 0 V, ${sum ?? pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, where ${line}.`,
+        `while ${listed(dead!)} is dead and holds its rail at 0 V, ${sum ?? pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, ${line}.`,
       )
     : sentence(
-        `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${into!.includes(',') ? 'each of ' : ''}${listed(into!)}, where ${line}.`,
+        `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${into!.includes(',') ? 'each of ' : ''}${listed(into!)}${clamp}, ${line}.`,
       );
 };
 
@@ -58,7 +61,8 @@ export const deadFed: Say = (f) => {
 /** 'pins D5 and D6' of 'pin D5, pin D6', and the like. */
 function ways(through: string): string {
   const all = through.split(', ');
-  return all.length > 1 && all.every((name) => name.startsWith('pin '))
-    ? `pins ${listed(all.map((name) => name.slice('pin '.length)).join(', '))}`
-    : listed(through);
+  const sort = ['pin', 'channel'].find((word) => all.length > 1 && all.every((name) => name.startsWith(`${word} `)));
+  return sort === undefined
+    ? listed(through)
+    : `${sort}s ${listed(all.map((name) => name.slice(sort.length + 1)).join(', '))}`;
 }

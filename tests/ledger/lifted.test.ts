@@ -65,6 +65,28 @@ describe('a rail that only an input feeds', () => {
     expect(5 - rail!.volts.min).toBeLessThan(0.8);
   });
 
+  it.each([
+    // Through the base resistor of a Darlington, the junction to its collector (0.68 V at 2 mA) and backwards through the coil.
+    ['sink.1', (5 - 0.67) / (25 + 2700 + 360)],
+    // A pin for each of two coils.
+    ['sink.1, sink.2', (2 * (5 - 0.67)) / (25 + 2700 + 360)],
+  ])('takes what the inputs of %s lead back through the coils', (channels, amps) => {
+    const pins = channels.replaceAll('sink.', 'PB');
+    const project = projectOf(`
+ambient: 25 °C
+supplies: { bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 12 V, current: 2 A } }
+controllers: { main: { chip: atmega328p, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω } } }
+arrays: { sink: { part: darlington-array-7, common: brick, input-resistance: 2.7 kΩ } }
+loads: { bells: { type: coil, voltage: 12 V, resistance: 360 Ω, supply: brick, driver: { array: [${channels}], pins: [${pins}] } } }
+`);
+    const { fed, lifted } = waysIntoDead(project, { dead: ['brick'], stated: false });
+    // The junction at its least keeps 0.15 V less, and copper at 25 °C has 2 % more.
+    expect(fed[0]!.amps / amps).toBeGreaterThan(1);
+    expect(fed[0]!.amps / amps).toBeLessThan(1.05);
+    // Two junctions up to the base, and one down: no more comes up there.
+    expect(lifted[0]!.volts.max).toBeLessThan(1.5 - 0.4);
+  });
+
   it('is not asked for where both ends live from one supply', () => {
     expect(waysIntoDead(projectOf(strip('1 mA')), { dead: ['bench'], stated: false }).lifted).toEqual([]);
     const one = strip('1 mA').replace('supply: brick', 'supply: bench');

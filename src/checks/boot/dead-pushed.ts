@@ -7,7 +7,7 @@ import { formatValue } from '../../quantity/print.js';
 import type { PushedPin } from '../../ledger/pushed.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 import type { JudgedAccount } from '../verdict.js';
-import { judgeAccount } from '../verdict.js';
+import { judgeAccount, worstOf } from '../verdict.js';
 
 type Pushed = PushedPin & { readonly judged: JudgedAccount };
 
@@ -18,10 +18,14 @@ function verdictOf({ stated, assumed, judged: { by } }: Pushed): Finding['verdic
   return by!.limit.grade === 'absolute' ? 'strain' : 'note';
 }
 
+/** Of what may be pushed into an input as much as is worth a strain, too: no maker allows it. */
+const isTooMuch = (verdict: JudgedAccount['verdict'], { direction }: PushedPin['account']): boolean =>
+  verdict === 'breach' || (verdict === 'strain' && direction === 'injected');
+
 function find({ ways, ledger: { project } }: Judged): Finding[] {
   const beyond = ways.pushed
     .map((p): Pushed => ({ ...p, judged: judgeAccount(p.account, project.policy) }))
-    .filter(({ judged }) => judged.verdict === 'breach');
+    .filter(({ judged, account }) => isTooMuch(judged.verdict, account));
   // Where single pins give too much, what they give together is no news.
   const single = new Set(beyond.flatMap((p) => (p.account.kind === 'pin' ? [p.dead.join()] : [])));
   // All that one chip or load takes in is one finding, as is all that is only worth knowing: the worst of it tells.
@@ -29,7 +33,7 @@ function find({ ways, ledger: { project } }: Judged): Finding[] {
   for (const p of beyond) {
     if (p.account.kind !== 'pin' && single.has(p.dead.join())) continue;
     const taker = project.ends.find((e) => e.told === p.into[0])?.owner ?? p.into[0] ?? '';
-    const kind = p.account.kind === 'pin' ? `${p.assumed ? '' : taker}|${verdictOf(p)}` : 'together';
+    const kind = p.account.kind === 'pin' ? (p.assumed ? '' : taker) : 'together';
     const key = `${p.dead.join()}|${kind}`;
     groups.set(key, [...(groups.get(key) ?? []), p]);
   }
@@ -37,7 +41,10 @@ function find({ ways, ledger: { project } }: Judged): Finding[] {
 }
 
 function finding(project: Judged['ledger']['project'], of: readonly Pushed[]): Finding {
-  const worst = of.reduce((a, b) => (b.judged.margin! < a.judged.margin! ? b : a));
+  const verdict = worstOf(of.map(verdictOf));
+  const worst = of
+    .filter((p) => verdictOf(p) === verdict)
+    .reduce((a, b) => (b.judged.margin! < a.judged.margin! ? b : a));
   const { dead, account, judged } = worst;
   const by = judged.by!;
   const pins = of.flatMap((p) => project.pins.filter((pin) => pin.id === p.account.id).map((pin) => pin.label));
@@ -57,6 +64,7 @@ function finding(project: Judged['ledger']['project'], of: readonly Pushed[]): F
       limit: by.limit.stated,
       most: String(by.value),
       grade: by.limit.grade,
+      ...(by.limit.range && { range: formatValue(by.limit.range.max, 'current') }),
       ...(account.direction === 'injected' && { input: 'yes' }),
       ...(worst.assumed && { assumed: 'yes' }),
     },

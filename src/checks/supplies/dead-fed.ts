@@ -13,12 +13,15 @@ const LITTLE = 1e-4;
 /** Volts up to which a source that no document forbids to be fed does not wake: what junctions leave. Common practice, no source. */
 const ASLEEP = 1;
 
-/** What a document or the file forbids weighs more than what only practice advises against, or a way that is assumed. */
+/** Whether a document or the file forbids it, and not practice alone. */
+const isForbidden = ({ reverse, reverseOrigin }: FedSource['source']): boolean =>
+  reverse !== undefined && reverseOrigin?.basis !== 'practice' && reverseOrigin?.basis !== 'memory';
+
+/** What is forbidden weighs more than what practice advises against, or what comes on a way that is assumed. */
 function verdictOf({ source, stated, feeds }: FedSource): Finding['verdict'] {
   if (source.reverse === undefined) return stated ? 'unproven' : 'note';
-  const basis = source.reverseOrigin?.basis;
-  if (feeds.every((f) => f.assumed) || basis === 'practice' || basis === 'memory') return stated ? 'strain' : 'note';
-  return stated ? 'breach' : 'strain';
+  const mild = !isForbidden(source) || feeds.every((f) => f.assumed);
+  return stated ? (mild ? 'strain' : 'breach') : mild ? 'note' : 'strain';
 }
 
 function find({ ways, ledger: { project } }: Judged): Finding[] {
@@ -27,7 +30,8 @@ function find({ ways, ledger: { project } }: Judged): Finding[] {
   return ways.fed.flatMap((fed): Finding[] => {
     const { dead, source, amps, feeds, steps } = fed;
     const verdict = verdictOf(fed);
-    if (amps <= LITTLE || (verdict === 'note' && (fed.lifted < ASLEEP || lifted.has(dead.join())))) return [];
+    const sleeps = !isForbidden(source) && fed.lifted < ASLEEP;
+    if (amps <= LITTLE || sleeps || (verdict === 'note' && lifted.has(dead.join()))) return [];
     const circuits = [...new Set(feeds.map((f) => f.circuit))];
     const pathOf = (id: string) => project.circuits.find((c) => c.id === id)?.path;
     return [

@@ -18,6 +18,8 @@ import { saturationMembers } from './saturation.js';
 
 /** Two base-emitter paths in series, volts, when nobody states them. */
 const USUAL_INPUT_DROP: Interval = { min: 1.2, typ: 1.35, max: 1.5 };
+/** What one of them keeps at the most, volts. */
+const ONE_JUNCTION = 1.1;
 /** A clamp whose common pin stands less than this below the load's supply carries next to nothing, volts. */
 const KNEE = 0.4;
 
@@ -71,7 +73,8 @@ export function arrayDriver(
   const inside = figures.says('avalanche');
   const clamps = inside || (figures.flag('clamps') && common !== undefined);
   const below = clamps && common !== undefined ? belowSupply(input, common, supply) : undefined;
-  const able = parts[0] === undefined ? undefined : ableAmps(figures, parts[0]);
+  const [resistor] = parts;
+  const able = resistor === undefined ? undefined : ableAmps(figures, resistor);
   return {
     by: 'array',
     ...(pin && { pin: pin.account }),
@@ -89,7 +92,7 @@ export function arrayDriver(
         ...(other && pin && { along: pin.account }),
       },
     ],
-    accounts: parts[0] === undefined ? [] : atBoot(figures, setting, parts[0], able),
+    accounts: resistor === undefined ? [] : atBoot(figures, setting, resistor, able),
     clamps,
     // Joined channels' clamps share, by nobody's promise.
     ...(clamps && channels.length === 1 && figures.says('clamp-current') && { clampFigures: figures }),
@@ -99,6 +102,11 @@ export function arrayDriver(
         : [{ part: members[0]!.part, ...(pin && { pin: pin.account }) }],
     ),
     ...(able && { shortfall: keptMore(load, driver, able) }),
+    ...(resistor !== undefined && isDarlington(figures) && parts.length > 1 && { darlington: { after: resistor } }),
+    ...(clamps &&
+      below === undefined &&
+      common !== undefined &&
+      common !== supply && { clampsTo: { to: common, members: [clampMember(figures, circuit)] } }),
     ...(below !== undefined && {
       off: { to: common!, members: [clampMember(figures, circuit)] },
       leak: (s) => s.current(load),
@@ -137,6 +145,10 @@ function atBoot(
   };
   return channelAtBoot(circuit, path, part, carries, expected);
 }
+
+/** Whether two base-emitter paths lie behind an input, as where nobody states it. */
+const isDarlington = (figures: Figures): boolean =>
+  (figures.interval('input-drop', 'voltage') ?? USUAL_INPUT_DROP).typ > ONE_JUNCTION;
 
 /** The channels a load hangs on: one, or several of one array. */
 function joinedChannels(

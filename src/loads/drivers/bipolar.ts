@@ -1,6 +1,6 @@
 /** A bipolar transistor as a stage: NPN to ground, PNP to its supply. What reaches its base conducts and lets go. */
 import { leftForBase } from '../../circuit/bipolar.js';
-import { junctionAt } from '../../circuit/junction.js';
+import { junctionAt, junctionVoltage } from '../../circuit/junction.js';
 import { branchSteps } from '../branch-working.js';
 import type { Reading, Step } from '../account-plan.js';
 import type { Member } from '../branch-plan.js';
@@ -18,6 +18,10 @@ import {
   transistorAccounts,
   transistorOf,
 } from './transistor.js';
+
+/** A base that keeps more than so many volts at a usual current, amperes, has two junctions behind it. Common practice, no source. */
+const ONE_JUNCTION = 1.1;
+const USUAL_BASE = 0.01;
 
 const stage =
   (side: 'low' | 'high') =>
@@ -99,10 +103,18 @@ const stage =
     const leak = (s: Reading): number => (transistor.gain ? still(s) * mostGain(transistor, s) : 0);
     const most = (s: Reading, aged = false): number =>
       transistor.gain ? baseCurrent(s, aged) * gainIn(transistor, s.current(id), s) : Infinity;
+    const two = junctionVoltage(transistor.base.typ, USUAL_BASE) > ONE_JUNCTION;
+    const darlington =
+      side === 'high' || !two || drive.bare === undefined
+        ? undefined
+        : fitted.node === undefined
+          ? { after: fitted.series ?? drive.bare }
+          : { node: fitted.node };
     const limited = fitted.series !== undefined || open;
     return {
       members: [switchMember(transistor, id, setting.expected)],
       networks: fitted.networks,
+      ...(darlington && { darlington }),
       accounts: transistorAccounts(transistor, needs),
       unlimited: limited ? [] : [{ part: base, ...(drive.bare && { pin: drive.bare }) }],
       most,

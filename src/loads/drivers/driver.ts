@@ -6,7 +6,8 @@ import type { Figures } from '../figures.js';
 import { isMapping } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, Reading, Step } from '../account-plan.js';
-import type { Member } from '../branch-plan.js';
+import type { DeadWay, Member } from '../branch-plan.js';
+import type { LineEnd } from '../lines/line.js';
 import type { Wiring } from '../circuit-plan.js';
 import { unknownResistor } from '../resistor-power.js';
 import { arrayDriver } from './array.js';
@@ -45,6 +46,8 @@ export interface Driver {
   readonly members: readonly Member[];
   readonly networks: readonly NetworkSketch[];
   readonly accounts: readonly AccountPlan[];
+  /** Its inputs, where a junction leads from them to its supply. */
+  readonly ends?: readonly LineEnd[];
   /** It clamps the load itself, as an array's common pin does. */
   readonly clamps: boolean;
   /** Figures of that clamp: an array's own. */
@@ -57,6 +60,10 @@ export interface Driver {
   /** Amperes it lets through when it is switched off, before the load limits them. */
   readonly leak?: (s: Reading) => number;
   readonly leakSteps?: (s: Reading) => readonly Step[];
+  /** Where the base of a Darlington that a pin drives lies. */
+  readonly darlington?: DeadWay['from'];
+  /** Where its clamps lead, where that is not the load's own supply. */
+  readonly clampsTo?: { readonly to: string; readonly members: readonly Member[] };
   /** Where the load leads while it is switched off, if anywhere. */
   readonly off?: { readonly to: string; readonly members: readonly Member[] };
   /** What the rules of wiring need to know besides. */

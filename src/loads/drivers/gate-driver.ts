@@ -5,6 +5,7 @@ import type { NetworkSketch } from '../lowering.js';
 import type { AccountPlan, LimitPlan } from '../account-plan.js';
 import { GROUND } from '../branch-plan.js';
 import { gateOf } from './gate.js';
+import { inputBears, inputClamp } from './input-clamp.js';
 import type { LogicAccount } from './logic-input.js';
 import { readsLevels } from './logic-input.js';
 import type { Stage, StageSetting, StageType } from './stage.js';
@@ -26,6 +27,20 @@ function lower(setting: StageSetting): Stage | undefined {
   const rail = named === undefined ? feed : input.bench.node(named, [...path, 'supply']);
   if (rail === undefined) return undefined;
   const gate = gateOf(setting, 'low');
+  const { drive } = setting;
+  const seat = {
+    figures,
+    circuit,
+    path,
+    rail,
+    pinRail: drive.rail,
+    pin: drive.pin,
+    owner: title,
+    told: `the input of ${title}`,
+  };
+  // On a relay board, and behind another stage, nothing of it hangs on a pin.
+  const from = feed === undefined ? gate.at : undefined;
+  const clamp = from && inputClamp({ ...seat, from });
   const output = figures.interval('on-resistance', 'resistance');
   if (output === undefined)
     figures.assume(
@@ -42,8 +57,16 @@ function lower(setting: StageSetting): Stage | undefined {
   return {
     rail,
     members: [{ kind: 'resistance', part: id, ohms: output ?? USUAL_OUTPUT }],
-    networks: [...gate.networks, ...ownDraw(setting, rail)],
-    accounts: [...readsLevels(setting, base, gate), ...(bears ? [supplied(base, title, rail, bears)] : [])],
+    networks: [
+      ...gate.networks.map((n) => (clamp ? { ...n, whenDead: clamp.whenDead } : n)),
+      ...ownDraw(setting, rail),
+    ],
+    ...(clamp && { ends: clamp.ends }),
+    accounts: [
+      ...readsLevels(setting, base, gate),
+      ...(from ? inputBears(seat, `${circuit}.input`, input.bench) : []),
+      ...(bears ? [supplied(base, title, rail, bears)] : []),
+    ],
     unlimited: [],
     steps: gate.steps,
     leak: () => 0,

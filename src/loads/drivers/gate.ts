@@ -1,7 +1,7 @@
 /** A gate: the voltage that it stands at against its source, what is asked of that, and how it comes about. */
 import { branchSteps } from '../branch-working.js';
 import type { Reading, Step } from '../account-plan.js';
-import type { Member } from '../branch-plan.js';
+import type { DeadWay, Member } from '../branch-plan.js';
 import { GROUND } from '../branch-plan.js';
 import type { State } from './drive.js';
 import { inputOf } from './input.js';
@@ -20,6 +20,8 @@ export interface Gate {
   readonly rest: (s: Reading) => number;
   readonly steps: (s: Reading) => readonly Step[];
   readonly restSteps: (s: Reading) => readonly Step[];
+  /** Where it lies in its network, behind what is fitted on the way from a pin; undefined behind another stage. */
+  readonly at: DeadWay['from'] | undefined;
   /** Nothing says where it stands in a state: its drive lets go and nothing is fitted that would discharge it. */
   readonly floats: (state: State) => boolean;
 }
@@ -122,6 +124,7 @@ export function gateOf(setting: StageSetting, side: 'low' | 'high'): Gate {
         ];
   return {
     networks: input.networks,
+    at: drive.bare === undefined ? undefined : node === undefined ? { after: input.series ?? drive.bare } : { node },
     volts,
     rest,
     steps: (s) => moved(s, volts(s)),

@@ -11,6 +11,7 @@ import type { AccountPlan, Reading } from '../account-plan.js';
 import type { Member } from '../branch-plan.js';
 import { GROUND } from '../branch-plan.js';
 import type { Driver, DriverSetting } from './driver.js';
+import { inputBears, inputClamp } from './input-clamp.js';
 import { heatAccount, heatOf } from './junction-heat.js';
 import { carriedCurrent, carriesOf, offVoltage } from './ratings.js';
 import { saturationMembers } from './saturation.js';
@@ -39,6 +40,15 @@ export function hBridge(
   const amps = figures.interval('input-current', 'current') ?? USUAL_INPUT;
   if (!figures.says('input-current'))
     figures.assume(`each input of the bridge of ${input.id}: up to 0.1 mA, since nobody states it`);
+  const logic = figures.word('logic-supply');
+  const rail = logic === undefined ? supply : bench.node(logic, [...path, 'logic-supply']);
+  if (rail === undefined) return undefined;
+  const seats = bound.map((pin, k) => ({
+    ...{ figures, circuit, path, rail, pinRail: pin.rail, pin: pin.account, from: { after: pin.account } },
+    owner: `the bridge of ${circuit}`,
+    told: `${bound.length > 1 ? `input ${k + 1}` : 'the input'} of the bridge of ${circuit}`,
+  }));
+  const clamps = seats.map(inputClamp);
   const inputs = bound.map((pin, k): NetworkSketch => {
     const part = `${circuit}.bridge-input${k === 0 ? '' : `-${k + 1}`}`;
     const hook = {
@@ -51,6 +61,7 @@ export function hBridge(
     return {
       ...{ id: part, circuits: [circuit], side: 'control', inner: [], on: [], off: [] },
       hooks: [{ ...hook, circuit }],
+      whenDead: clamps[k]!.whenDead,
     };
   });
   const base = { id, kind: 'driver' as const, circuits: [circuit], path };
@@ -63,6 +74,7 @@ export function hBridge(
     networks: [...inputs, ...bridgeDraw(figures, id, supply)],
     accounts: [
       ...bound.flatMap((pin, k) => inputAtBoot(circuit, path, inputs[k]!.hooks[0]!.members[0]!.part, pin.rail)),
+      ...(seats[0] ? inputBears(seats[0], `${circuit}.input`, bench) : []),
       carriedCurrent(base, circuit, load, carriesOf(figures)),
       ...(bears ? [offVoltage(base, circuit, supply, bears)] : []),
       bridgeHeat(
@@ -73,6 +85,7 @@ export function hBridge(
       ),
     ],
     clamps: bridgeClamps(figures),
+    ends: clamps.flatMap((c) => c.ends),
     unlimited: [],
     wiring: { bridged: true },
   };

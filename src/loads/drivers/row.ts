@@ -50,7 +50,7 @@ export function inRow(
     at[(state === 'on') === (active === 'high') ? 'high' : 'low'][k]!;
   const lowered = behind(stages, pinDrive(pin, active), conducts, { input, circuit, supply, expected });
   if (lowered === undefined) return undefined;
-  const { members, shortfall, lossSteps, leak, leakSteps } = lowered.at(-1)!;
+  const { members, shortfall, lossSteps, leak, leakSteps, darlington } = lowered.at(-1)!;
   const { type, figures } = stages.at(-1)!;
   return {
     by: 'driver',
@@ -59,9 +59,11 @@ export function inRow(
     members,
     networks: lowered.flatMap((s) => s.networks),
     accounts: lowered.flatMap((s) => s.accounts),
+    ends: lowered.flatMap((s) => s.ends ?? []),
     clamps: false,
     unlimited: lowered.flatMap((s) => s.unlimited),
     ...(said !== undefined && real !== undefined && said !== real && { inverted: { says: said } }),
+    ...(darlington && { darlington }),
     ...(shortfall && { shortfall }),
     ...(lossSteps && { lossSteps }),
     leak,

@@ -2,7 +2,8 @@
 import type { Figures } from '../figures.js';
 import type { LoadInput, NetworkSketch } from '../lowering.js';
 import type { AccountPlan, Reading, Step } from '../account-plan.js';
-import type { Member } from '../branch-plan.js';
+import type { DeadWay, Member } from '../branch-plan.js';
+import type { LineEnd } from '../lines/line.js';
 import type { Wiring } from '../circuit-plan.js';
 import type { Drive, Level, State } from './drive.js';
 
@@ -55,6 +56,10 @@ export interface Stage {
   readonly members: readonly Member[];
   readonly networks: readonly NetworkSketch[];
   readonly accounts: readonly AccountPlan[];
+  /** Its input, where a junction leads from that to its supply. */
+  readonly ends?: readonly LineEnd[];
+  /** Where the base of a Darlington that a pin drives lies. */
+  readonly darlington?: DeadWay['from'];
   readonly unlimited: NonNullable<Wiring['unlimited']>;
   /** Amperes that it can carry as it is driven; absent: as much as there is. */
   readonly most?: (s: Reading, aged?: boolean) => number;

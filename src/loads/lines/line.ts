@@ -76,6 +76,9 @@ export interface LineEnd {
   readonly assumed?: true;
 }
 
+/** The part that is the clamp of a line's end while what reads it is dead. */
+export const clampOf = ({ told }: Pick<LineEnd, 'told'>): string => `${told}, its clamp`;
+
 /** A lowered line, who reads it, and what of its wiring a rule reports as it stands. */
 export interface LoweredLine extends Lowered {
   readonly ends: readonly LineEnd[];

@@ -67,6 +67,21 @@ const fedBy = (ohms: string, reverse: string, quiet = false): string =>
 
 const FORBIDS = ', reverse: not-allowed';
 
+/** A chip on 5 V and the driver of a load on another supply, which may die. @param driver with its load, as rows */
+const driven = (driver: string, brick = 'brick: { voltage: 12 V, current: 2 A }'): string =>
+  onChip(driver, { more: 'arrays: { sink: { part: darlington-array-7, common: brick } }' }).replace(
+    'current: 5 A }',
+    `current: 5 A }, ${brick}`,
+  );
+
+const bridge = (more: string): string =>
+  driven(
+    `fan: { type: dc-motor, run: 0.1 A, stall: 0.5 A, supply: brick, driver: { type: h-bridge, pins: [PB1, PB2], on-resistance: 0.5 Ω, maximum-current: 1 A${more} } }`,
+    'brick: { voltage: 6 V, current: 2 A }, logic: { voltage: 5 V, current: 1 A }',
+  );
+
+const BELL = 'bell: { part: relay-coil-12v-400mw, supply: brick, driver: { array: sink.1, pin: PB1 } }';
+
 export const DEAD: readonly Case[] = [
   {
     rule: 'dead-fed',
@@ -103,6 +118,29 @@ export const DEAD: readonly Case[] = [
     when: 'is content where the source bears it',
     verdict: 'silent',
     text: fedBy('1 kΩ', ', reverse: tolerated', true),
+  },
+  {
+    rule: 'dead-fed',
+    // (5 - 0.53) V / (25 + 1850 + 324) Ω, through base and collector of the first transistor.
+    when: 'strains where an input of a Darlington array leads 2 mA backwards through its coil into a source that forbids it',
+    verdict: 'strain',
+    text: driven(BELL, `brick: { voltage: 12 V, current: 2 A${FORBIDS} }`),
+  },
+  {
+    rule: 'dead-fed',
+    when: 'is content where only practice advises against it, for less than a volt comes up there',
+    verdict: 'silent',
+    text: driven(BELL, 'brick: { type: mains-adapter-12v-1a }'),
+  },
+  {
+    rule: 'dead-fed',
+    // (12 - 1) V / 324 Ω
+    when: 'strains where the clamps of an array lead 34 mA from the coil into another source that is dead',
+    verdict: 'strain',
+    text: driven(
+      BELL,
+      `coil: { voltage: 12 V, current: 2 A }, brick: { voltage: 12 V, current: 1 A${FORBIDS} }`,
+    ).replace('supply: brick, driver', 'supply: coil, driver'),
   },
   {
     rule: 'dead-drives',
@@ -204,6 +242,32 @@ export const DEAD: readonly Case[] = [
     text: beside(
       'strip: { type: pixels, count: 30, pin: PB1, supply: brick, full-each: 60 mA, idle-each: 1 mA, series: 180 Ω }',
     ),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'strains where nothing but a pin stands before the input of a gate driver that is dead: 4.4 V over 25 Ω',
+    verdict: 'strain',
+    text: driven(
+      'lamp: { type: resistor, resistance: 24 Ω, power: 10 W, supply: brick, driver: { pin: PB1, stages: [ { part: gate-driver-tc4422, supply: brick }, { part: nmos-irlz44n, pull-down: 100 kΩ } ] } }',
+    ),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is a note where the logic of a bridge is dead and nobody says what its inputs have',
+    verdict: 'note',
+    text: bridge(', logic-supply: logic'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is content where they bear 7 V, whatever feeds them',
+    verdict: 'silent',
+    text: bridge(', logic-supply: logic, input-maximum: 7 V'),
+  },
+  {
+    rule: 'dead-pushed',
+    when: 'is content where its logic lives from the supply of the chip',
+    verdict: 'silent',
+    text: bridge(', logic-supply: bench'),
   },
   {
     rule: 'dead-lifted',
