@@ -1,5 +1,6 @@
 /** What findings about contacts say. */
 import type { Finding } from '../checks/finding.js';
+import { HOLDS } from '../loads/contacts/contact-accounts.js';
 import { atMost, figure, limitFigure, met, percent, sentence, when } from './phrases.js';
 
 type Say = (f: Finding) => string;
@@ -48,6 +49,10 @@ const contactMinimum: Say = (f) => {
   if (m === undefined) return `Nothing says how little the ${contactOf(f)} is good for.`;
   const { account, by } = m;
   const [gets, needs] = [figure(account, by.draw), limitFigure(account, by.value)];
+  if (by.limit.condition === HOLDS)
+    return sentence(
+      `${when(f)}the output of ${f.about} gets as little as ${gets} and wants ${needs} to stay on: its load may flicker, or never come on.`,
+    );
   return sentence(
     account.quantity === 'voltage'
       ? `${when(f)}the ${contactOf(f)} switches ${gets} and wants ${needs} to break through what settles on it: it is not sure to close.`
@@ -75,7 +80,10 @@ const contactArc: Say = (f) => {
     return `A diode lies across the ${across} of ${f.about}, which works on alternating voltage: it shorts every other half wave.`;
   if (what === 'small')
     return `The capacitor of ${farads} across the ${across} of ${f.about} is less than relay makers ask for: ${rc}.`;
-  const diode = 'A diode across the load does, its ring towards the plus; the load then lets go later.';
+  const diode =
+    kind === 'motor'
+      ? 'A diode across it does, its ring towards the plus, where it only ever turns one way.'
+      : 'A diode across the load does, its ring towards the plus; the load then lets go later.';
   if (what === 'aside')
     return `A diode across the ${contactOf(f)} takes nothing over when that opens: it blocks, or it bridges the contact if it sits the other way round. ${diode}`;
   const says = `Nothing takes over the current of the ${kind === 'motor' ? 'motor' : 'inductive load'} on the ${contactOf(f)}: every opening draws an arc, which wears the contact.`;
@@ -126,7 +134,12 @@ const contactSides: Say = ({ about, names }) => {
   return `The changeover of ${about} breaks one side some milliseconds before it makes the other, when neither load is fed; with nothing across an inductive load an arc may burn as long, and join the two sides.`;
 };
 
-const contactLife: Say = (f) => `Nothing says for how many operations the ${contactOf(f)} is good with its load.`;
+const contactLife: Say = (f) => {
+  const m = met(f);
+  return m === undefined
+    ? `Nothing says for how many operations the ${contactOf(f)} is good with its load.`
+    : `Switched so often, the ${contactOf(f)} is worn out by its load after ${figure(m.account, m.by.draw)}: nobody looks for that within a year.`;
+};
 
 const BREAKS: { readonly [kind: string]: string } = {
   inductive: 'an inductive load',

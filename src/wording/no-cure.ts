@@ -30,7 +30,8 @@ const WHY: { readonly [rule: string]: string } = {
     'a relay whose contact is rated for such a load, or a contactor that this one switches; for a lamp or a power supply, something that limits its inrush',
   'safe-state':
     'a relay with the other contact, or a supply of its own for the load that lives when the other one dies',
-  'contact-life': 'its sheet, or a test of its maker, has that figure',
+  'contact-life':
+    'fewer switchings (a wider span between on and off), or electronics in its place; where nobody says how long it lasts, its sheet',
   'contact-minimum':
     'a relay made for small loads (gold-plated contacts, a reed or a signal relay), or electronics in its place',
   'contact-suppression':

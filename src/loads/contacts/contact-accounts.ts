@@ -1,7 +1,7 @@
 /** The accounts of a contact that carries its load: its rating, the least that keeps it clean, how long it lasts, what nobody states. */
 import { branchSteps } from '../branch-working.js';
 import { unknownStart } from '../draw.js';
-import type { AccountPlan, Reading } from '../account-plan.js';
+import type { AccountPlan, LimitPlan, Reading } from '../account-plan.js';
 import type { Contact, ContactBase } from './contact.js';
 import { startKey } from './contact-load.js';
 import { currentLimits, leastOf, lifeRow } from './contact-limits.js';
@@ -28,10 +28,13 @@ export function currentAccount(base: ContactBase, contact: Contact, rows: readon
   };
 }
 
+/** Electronics go out below a least current. */
+export const HOLDS = 'what keeps its output on';
+
 /** The least that keeps a contact clean: a current, and a voltage to break through what lies on it. */
 export function leastAccounts(
   base: ContactBase,
-  { circuit, side, load, part, title }: Contact,
+  { circuit, side, load, part, title, input }: Contact,
   rows: readonly RatingRow[],
 ): AccountPlan[] {
   const { row, missing } = leastOf(load, rows, side, circuit);
@@ -44,7 +47,7 @@ export function leastAccounts(
     isFunction: true as const,
     margin: 'none' as const,
     origin: row!.origin,
-    condition: 'what keeps the contact clean',
+    condition: input.type === 'solid-state-relay' ? HOLDS : 'what keeps the contact clean',
   });
   const volts = (s: Reading): number => s.voltage(load.node);
   const current: AccountPlan = {
@@ -80,6 +83,14 @@ export function leastAccounts(
 }
 
 const DAY = 86_400;
+/** Somebody looks after a build once a year; what wears out sooner does so unseen (common practice, no source). */
+const YEAR: LimitPlan = {
+  value: 365.25 * DAY,
+  stated: 'a year',
+  grade: 'practice',
+  margin: 'none',
+  origin: { document: 'common practice, no source', basis: 'practice' },
+};
 
 /** How long the contact lasts, where the file says how often it is switched: an operation is once on and once off. */
 export function lifeAccounts(base: ContactBase, contact: Contact, rows: readonly RatingRow[]): AccountPlan[] {
@@ -98,7 +109,7 @@ export function lifeAccounts(base: ContactBase, contact: Contact, rows: readonly
       direction: 'at-least',
       recipes: ['draw-most'],
       read: () => seconds,
-      limits: [],
+      limits: row ? [YEAR] : [],
       ...(row === undefined && {
         missing: {
           figure: 'operations',

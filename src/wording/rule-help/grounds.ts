@@ -147,7 +147,8 @@ export const GROUNDS: { readonly [rule: string]: string } = {
     'The working voltage, current and energy on the sheet of the part; the mains may stand a tenth above its nominal voltage (EN 50160). A load stores E = L · I² / 2.',
   'contact-drop':
     'V = V_supply − I · R over the wires and the closed contact, against the supply range on the load’s sheet.',
-  'contact-life': 'The operations on the relay’s sheet at that load, over how many a day there are.',
+  'contact-life':
+    'The operations on the relay’s sheet at that load, over how many a day there are. Less than a year is told, which is common practice with no source.',
   'rail-voltage':
     'The supply range and the brown-out level on the chip’s sheet, held against the rail in stalls and bursts, too.',
   'rail-current': 'What the maker of the board says that the rail may give, or what practice trusts it with.',

@@ -128,6 +128,15 @@ export const CONTACTS: readonly Case[] = [
   },
   {
     rule: 'contact-minimum',
+    when: 'breaks on a load too small to keep the output of a solid-state relay on',
+    verdict: 'breach',
+    text: ssr(
+      'drop: 1.6 V, thermal-resistance: 7 K/W, maximum-junction: 125 °C, contact-rating: [ { resistive: 10 A, voltage: 280 V AC }, { minimum: 150 mA, voltage: 24 V } ]',
+      'load: { type: resistive, voltage: 230 V AC, current: 100 mA }',
+    ),
+  },
+  {
+    rule: 'contact-minimum',
     when: 'is unproven with a small current of which nobody speaks',
     verdict: 'unproven',
     text: relay('{ resistive: 10 A, voltage: 30 V DC }', onMain('resistive', '20 mA')),
@@ -445,6 +454,15 @@ export const CONTACTS: readonly Case[] = [
     when: 'is content with a coil that falls back by itself',
     verdict: 'silent',
     text: relay(TEN, onMain('resistive', '1 A')),
+  },
+  {
+    rule: 'contact-life',
+    when: 'strains on a contact for 100 000 operations that a thermostat wears out in 100 days',
+    verdict: 'strain',
+    text: relay(`{ resistive: 10 A, voltage: 30 V DC, operations: 100000 }`, onMain('resistive', '1 A')).replace(
+      'resistance: 100 Ω',
+      'resistance: 100 Ω, operations: 2000 /day',
+    ),
   },
   {
     rule: 'contact-life',
