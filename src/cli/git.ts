@@ -1,4 +1,4 @@
-/** What git is asked: four questions, each as a list of words without a shell, with bounded output. Nothing is written. */
+/** What git is asked: a few questions, each as a list of words without a shell, with bounded output. Nothing is written. */
 import { execFile } from 'node:child_process';
 import { neutral } from '../reports/neutral.js';
 
@@ -19,11 +19,19 @@ const LONGEST_LIST = 1 << 25;
 /** Milliseconds. */
 const LONGEST_WAIT = 60_000;
 
-/** Where the repository of the working folder begins. */
-export async function repositoryRoot(): Promise<string | Problem> {
-  const said = await git(process.cwd(), ['rev-parse', '--show-toplevel'], 1 << 16);
+/** Where the repository of the working folder begins: of one without a working tree, where its data are. */
+export async function repositoryRoot(hasTree: boolean): Promise<string | Problem> {
+  const asked = await git(process.cwd(), ['rev-parse', '--is-bare-repository'], 1 << 16);
+  if ('problem' in asked)
+    return { problem: IS_NONE.test(asked.problem) ? 'This folder is in no git repository.' : asked.problem };
+  const isBare = asked.output.toString('utf8').trim() === 'true';
+  if (isBare && hasTree)
+    return { problem: 'This repository has no working tree: name the other revision as well, with --to REV.' };
+  const said = await git(process.cwd(), ['rev-parse', isBare ? '--absolute-git-dir' : '--show-toplevel'], 1 << 16);
   return 'problem' in said ? said : said.output.toString('utf8').replace(/\r?\n$/, '');
 }
+
+const IS_NONE = /not a git repository/;
 
 /** The commit that a revision names. */
 export async function commitOf(root: string, revision: string): Promise<{ readonly commit: string } | Problem> {
@@ -32,8 +40,15 @@ export async function commitOf(root: string, revision: string): Promise<{ readon
   const said = await git(root, ['rev-parse', '--verify', '--quiet', `${revision}^{commit}`], 1 << 16);
   const commit = 'problem' in said ? '' : said.output.toString('utf8').trim();
   if ('problem' in said && said.problem !== '') return said;
-  if (!/^[0-9a-f]{40,64}$/.test(commit)) return { problem: `There is no revision ${named} in this repository.` };
-  return { commit };
+  if (/^[0-9a-f]{40,64}$/.test(commit)) return { commit };
+  const shallow = await git(root, ['rev-parse', '--is-shallow-repository'], 1 << 16);
+  const why =
+    'output' in shallow && shallow.output.toString('utf8').trim() === 'true'
+      ? ' It was cloned without its history: `git fetch --unshallow` brings that.'
+      : /\.\.|:/.test(revision)
+        ? ' A revision is one branch, tag or commit.'
+        : '';
+  return { problem: `There is no revision ${named} in this repository.${why}` };
 }
 
 /** All files of a commit by their path from the root. */

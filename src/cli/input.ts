@@ -1,5 +1,6 @@
 /** The text of a project file, whatever it is given as, never more of it than an audit would accept. */
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, fstatSync, lstatSync, openSync, readSync } from 'node:fs';
+import { leadsOut } from './leads-out.js';
 
 export type Input = { readonly bytes: Uint8Array } | { readonly problem: string };
 
@@ -14,6 +15,8 @@ const tooLarge = (limit: number): Input => ({
 function readFile(file: string, limit: number): Input {
   let handle: number | undefined;
   try {
+    const why = unfit(file);
+    if (why !== undefined) return { problem: why };
     handle = openSync(file, 'r');
     const stat = fstatSync(handle);
     if (stat.isDirectory()) return { problem: 'this is a folder; name the files in it' };
@@ -30,6 +33,14 @@ function readFile(file: string, limit: number): Input {
   } finally {
     if (handle !== undefined) closeSync(handle);
   }
+}
+
+/** Why a file is not even opened. A pipe that a shell made for the command (`<(…)`) is a link to one, and is read. */
+export function unfit(file: string): string | undefined {
+  if (lstatSync(file, { throwIfNoEntry: false })?.isFIFO())
+    return 'this is a named pipe, which may wait for ever; give what comes out of it as `-`';
+  const why = leadsOut(file);
+  return why && `${why}, and none is followed there; name the file itself`;
 }
 
 async function readStandardInput(limit: number): Promise<Input> {
@@ -56,6 +67,8 @@ export function reason({ code, message }: NodeJS.ErrnoException): string {
     case 'EACCES':
     case 'EPERM':
       return 'this may not be read: its permissions forbid it';
+    case 'ELOOP':
+      return 'this is a symbolic link that leads round in a circle';
     case 'EISDIR':
       return 'this is a folder; name the files in it';
     default:

@@ -2,7 +2,7 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import { filesInPart, type PartHead, type PartLine } from '../reports/part.js';
 import { type Check, known } from '../reports/generated/part-validator.js';
-import { reason } from './input.js';
+import { reason, unfit } from './input.js';
 
 export interface Part {
   readonly file: string;
@@ -21,18 +21,31 @@ const CHUNK = 1 << 16;
 
 const NO_JSON = 'this is no JSON';
 const WRITES_ONE = 'audit --part I/N --format part writes one';
+const IS_REPORT =
+  'this is a finished report: its figures are rounded, and nothing in it says where in the list of files it stands; ' +
+  'audit --part I/N --format part writes what can be put together';
 
 export function openPart(file: string): Part | Problem {
   const { head: isHead } = known();
   const first = valuesOf(file).next().value;
   if (first === undefined) return { problem: `${file}: this is empty; the least of a part is its first line.` };
-  if ('problem' in first)
-    return { problem: `${file}: ${first.problem}${first.problem === NO_JSON ? `; ${WRITES_ONE}` : ''}.` };
+  if ('problem' in first) {
+    if (first.problem !== NO_JSON) return { problem: `${file}: ${first.problem}.` };
+    return { problem: `${file}: ${isReport(file) ? IS_REPORT : `${NO_JSON}; ${WRITES_ONE}`}.` };
+  }
   const wrong = faultOf(first.value, isHead);
   if (wrong !== undefined) return { problem: `${file}: this is no part; ${WRITES_ONE}. Line 1 ${wrong}.` };
   const head = first.value as PartHead;
   if (head.part > head.of) return { problem: `${file}: this says that it is part ${head.part} of ${head.of}.` };
   return { file, head, lines: () => linesOf(file, head) };
+}
+
+/** Whether it begins as our reports do: JSON over many lines, or markup. */
+function isReport(file: string): boolean {
+  const chunk = chunkOf(file, 0);
+  return (
+    'bytes' in chunk && /^(?:[[{]\s*\n|<\?xml)/.test(new TextDecoder('latin1').decode(chunk.bytes.subarray(0, 64)))
+  );
 }
 
 function* linesOf(file: string, head: PartHead): Generator<PartLine | Problem> {
@@ -105,6 +118,8 @@ function parsed(bytes: readonly Uint8Array[]): Read {
 function chunkOf(file: string, from: number): { readonly bytes: Uint8Array } | Problem {
   let handle: number | undefined;
   try {
+    const why = unfit(file);
+    if (why !== undefined) return { problem: why };
     handle = openSync(file, 'r');
     const buffer = new Uint8Array(CHUNK);
     return { bytes: buffer.subarray(0, readSync(handle, buffer, 0, CHUNK, from)) };

@@ -1,6 +1,7 @@
 /** A file written whole or not at all. */
 import { randomBytes } from 'node:crypto';
 import { realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { leadsOut } from './leads-out.js';
 
 /**
  * Writes a text beside the file and puts it in the file's place in one move, so that no reader ever sees half of it.
@@ -12,6 +13,8 @@ export async function writeWhole(
   text: string | Iterable<string | Uint8Array>,
   former?: string,
 ): Promise<string | undefined> {
+  const why = leadsOut(file);
+  if (why !== undefined) return `${file} could not be written: ${why}.`;
   let scratch: string | undefined;
   try {
     // Behind a link stands the file that is meant; a new one has neither link nor mode yet.

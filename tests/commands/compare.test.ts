@@ -161,12 +161,33 @@ describe('compare', () => {
     [['--from', 'nowhere'], 'There is no revision `nowhere`'],
     [['--from', 'main', '../../x.yaml'], 'is not in this repository'],
     [['--from', 'main', 'x.yaml'], 'There is no file x.yaml'],
+    [['--from', 'main', '../settings.yaml'], 'this is no project file'],
+    [['--from', 'main..fifth'], 'A revision is one branch, tag or commit.'],
     [['--to', 'main'], '--to needs --from'],
     [['four.yaml'], 'NEW is missing'],
     [['--from', 'main', '--mode', 'x'], '--mode goes with two files'],
   ])('%j is refused', (words, says) => {
     const { status, out, err } = compare(...words);
-    expect([status, out]).toEqual([2, '']);
+    expect(status).toBe(2);
+    expect(out).not.toContain('fifth');
     expect(err).toContain(says);
+  });
+
+  it('takes a folder for the projects in it, and a repository without a working tree or without history as it is', () => {
+    expect(said('--from', 'main', '--to', 'fifth', '.').files).toMatchObject([{ file: 'vents/four.yaml' }]);
+    const clone = (name: string, ...words: readonly string[]): string => {
+      git('clone', '-q', ...words, `file://${root}`, join(root, name));
+      return join(root, name);
+    };
+    try {
+      const bare = clone('bare', '--bare');
+      const words = ['compare', '--from', 'main', '--format', 'json'];
+      expect(JSON.parse(ampledger([...words, '--to', 'fifth'], { cwd: bare }).out)).toMatchObject({ unchanged: 2 });
+      expect(ampledger(words, { cwd: bare }).err).toContain('no working tree');
+      const shallow = clone('shallow', '--depth', '1');
+      expect(ampledger(['compare', '--from', 'HEAD~1'], { cwd: shallow }).err).toContain('git fetch --unshallow');
+    } finally {
+      for (const name of ['bare', 'shallow']) rmSync(join(root, name), { recursive: true, force: true });
+    }
   });
 });

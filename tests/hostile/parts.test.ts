@@ -38,6 +38,7 @@ describe('a part', () => {
     ['nothing', () => '', 'this is empty'],
     ['no JSON', () => 'ampledger: 1\n', 'this is no JSON'],
     ['a report', () => '{"ampledger":1,"file":"x"}\n', 'this is no part'],
+    ['a report as it is printed', () => '[\n  { "ampledger": 1 }\n]\n', 'this is a finished report'],
     ['no text', () => new Uint8Array([0xff, 0xfe, 0, 10]), 'this is no JSON'],
     ['cut off in a line', () => good.slice(0, -20), 'it breaks off in the middle of a line'],
     ['cut off after a line', () => lines().slice(0, 3).join('\n') + '\n', 'this breaks off after 2 of its 3 files'],
