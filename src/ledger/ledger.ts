@@ -6,7 +6,7 @@ import type { Account } from './account.js';
 import { batteryAccounts } from './batteries.js';
 import { hasReserves } from './feeds.js';
 import type { ModeSearch } from './moments.js';
-import { RUNAWAY, modesOf } from './moments.js';
+import { RUNAWAY, modesOf, pulsesEnd, withoutPulses } from './moments.js';
 import type { SupplyEnergy } from './energy.js';
 import { energyOf } from './energy.js';
 import { measuredAccounts } from './measured.js';
@@ -30,35 +30,49 @@ export interface Ledger {
   readonly energy: readonly SupplyEnergy[];
 }
 
+/** A project to be asked, and what is asked of it. */
+interface Asked {
+  readonly bench: Solver;
+  readonly questions: readonly Question[];
+}
+
+function askedOf(project: Project, modes: readonly ModeSearch[]): Asked {
+  const bench = solver(project);
+  return { bench, questions: questionsOf(bench, modes) };
+}
+
 /** Keeps the books of a project. @param only the name of the one mode to look at */
 export function ledgerOf(project: Project, only?: string): Ledger {
   const bench = solver(project);
   const modes = modesOf(project, only, hasReserves(bench.circuitry));
-  const questions = questionsOf(bench, modes);
+  const asked: Asked = { bench, questions: questionsOf(bench, modes) };
   const promised = modes.filter((m) => m.name !== RUNAWAY);
   const dead = deadModes(project, only);
   const unpromised = modes.filter((m) => m.name === RUNAWAY);
-  const answer = (among: readonly ModeSearch[], onlyFailing: boolean): Account[] => {
+  const answer = (of: Asked, among: readonly ModeSearch[], onlyFailing: boolean): Account[] => {
     const first = new Map<string, { readonly question: Question; readonly account: Account }>();
-    return questions
+    return of.questions
       .flatMap((question): Account[] => {
         const known = question.twin === undefined ? undefined : first.get(question.twin);
-        if (known) return [twinAccount(known, question, () => settleAccount(bench, question, among, onlyFailing))];
-        const account = settleAccount(bench, question, among, onlyFailing);
+        const settle = (): Account | undefined => settleAccount(of.bench, question, among, onlyFailing);
+        if (known) return [twinAccount(known, question, settle)];
+        const account = settle();
         if (account && question.twin !== undefined) first.set(question.twin, { question, account });
         return account ? [account] : [];
       })
       .filter(carries);
   };
+  // A program that hangs ends no pulse.
+  const hung = unpromised.length > 0 && pulsesEnd(project) ? askedOf(withoutPulses(project), unpromised) : asked;
   return {
     project,
     solver: bench,
     accounts: [
-      ...answer(promised, false),
+      ...answer(asked, promised, false),
       ...batteryAccounts(bench, [...promised, ...dead], only === undefined),
       ...measuredAccounts(bench, promised),
     ],
-    runaway: answer(unpromised, true),
+    runaway: answer(hung, unpromised, true),
     dead: deadAccounts(dead),
     energy: energyOf(bench, [...promised, ...dead]),
   };

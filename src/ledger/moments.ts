@@ -51,6 +51,16 @@ export function together(project: Project): readonly (readonly number[])[] {
 
 const unions = new WeakMap<Project, readonly (readonly number[])[]>();
 
+/** Whether firmware ends pulses that would last for good without it. */
+export const pulsesEnd = ({ circuits }: Project): boolean =>
+  circuits.some(({ pulses }) => pulses !== undefined && pulses.slow !== true && pulses.duty.max < 1);
+
+/** The same project with nobody there to end a pulse: what pulses stays on. */
+export const withoutPulses = (project: Project): Project => ({
+  ...project,
+  circuits: project.circuits.map(({ pulses: _, ...circuit }) => circuit),
+});
+
 /**
  * The modes of a project, the runaway state last where it can differ from the others.
  *
@@ -64,7 +74,7 @@ export function modesOf(project: Project, only?: string, reserves = false): Mode
   if (modes.length === 0) {
     const free: ModeSearch = { name: FREE, interlocks: project.interlocks };
     if (only !== undefined) return [];
-    return wiring.length === project.interlocks.length && !reserves ? [free] : [free, runaway];
+    return wiring.length === project.interlocks.length && !reserves && !pulsesEnd(project) ? [free] : [free, runaway];
   }
   const stated = statesOf(project, modes);
   if (only !== undefined) return stated.filter((m) => m.name === only);

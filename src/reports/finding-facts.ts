@@ -31,7 +31,7 @@ export function factsOf(finding: ReportFinding, lookup: Lookup, before: Before):
   return [
     ...fact('ask', finding.asks),
     ...(step ? fact('sum', sumWords(step, account)) : []),
-    ...(account && !(step && comesTo(step, account)) ? contributors(account) : []),
+    ...(account && finding.mode !== 'runaway' && !(step && comesTo(step, account)) ? contributors(account) : []),
     ...fact('when', momentWords(finding, account, lookup)),
     ...(account ? limitFact(account, before) : []),
     ...fact('source', [...sources.slice(0, mostSources), ...more].join('; ')),

@@ -19,9 +19,11 @@ export function sumWords(step: ReportStep, account: ReportAccount | undefined): 
 }
 
 /** The first step that comes to the account's worst end, else the first that works anything out. */
-export function stepOf({ working }: ReportFinding, account: ReportAccount | undefined): ReportStep | undefined {
+export function stepOf({ working, mode }: ReportFinding, account: ReportAccount | undefined): ReportStep | undefined {
   // A figure that was given and not worked out would only be said twice.
   const sums = working.filter((step) => substitute(step).numbers !== given(...step.gives));
+  // The account is told as firmware promises it; what a finding beyond that comes to is the last that its working does.
+  if (mode === 'runaway') return sums.findLast(({ gives }) => gives[1] === account?.unit) ?? sums[0];
   return sums.find((step) => comesTo(step, account)) ?? sums[0];
 }
 

@@ -1,7 +1,7 @@
 /** What sees peaks and what does not (rule 17): semiconductors and supplies do, what heats slowly sees a second's root mean square. */
 import { describe, expect, it } from 'vitest';
 import { onBoard, onChip, onSupplies } from '../checks/cases/case.js';
-import { judged } from '../checks/judged.js';
+import { findingsOf, judged } from '../checks/judged.js';
 import { accountsOf, asked } from './read-account.js';
 
 const motor = (time: string): string =>
@@ -118,4 +118,28 @@ it('a bridge that names the supply has its motor stall with what that comes to: 
     );
   expect(asked(text('bridge'))).toBeCloseTo(asked(text('load')), 9);
   expect(accountsOf(text('bridge'))('a.driver', 'at-most').draw!.max).toBeCloseTo(1, 9);
+});
+
+describe('firmware that hangs', () => {
+  /** 12 V over 6 Ω and a MOSFET of 0.5 Ω: 1.85 A, and 1.7 W while it is on; half a watt at 30 %. */
+  const heater = (duty: string, more = ''): string =>
+    onChip(
+      `a: { type: resistor, resistance: 6 Ω, power: 50 W, supply: strong, driver: { type: nmos, threshold: 1 V, on-resistance: { value: 0.5 Ω, at: 4.5 V }, maximum-current: 3 A, maximum-voltage: 30 V, pin: PB1, gate-resistor: 100 Ω, pull-down: 100 kΩ, thermal-resistance: 100 K/W }, pwm: { frequency: 1 kHz, duty: ${duty} } }`,
+      { more },
+    ).replace('supplies: { ', 'supplies: { strong: { voltage: 12 V, current: 5 A }, ');
+
+  it.each(['', 'modes: { warm: { active: [a] } }'])(
+    'ends no pulse: what heats by its mean then heats for good',
+    (more) => {
+      const { findings, verdict } = judged(heater('30 %', more));
+      expect(findings.map(({ rule, verdict: v, runaway }) => [rule, v, runaway])).toEqual([
+        ['driver-heat', 'strain', true],
+      ]);
+      expect(verdict).toBe('strain');
+      // On throughout anyhow, it is no news.
+      expect(findingsOf(heater('100 %', more), 'driver-heat').map((f) => [f.verdict, f.runaway])).toEqual([
+        ['breach', undefined],
+      ]);
+    },
+  );
 });
