@@ -5,6 +5,7 @@ import type { Judgement, JudgeOptions } from '../checks/judge.js';
 import { worse } from '../checks/verdict.js';
 import { biggerSupply } from './bigger-supply.js';
 import { busPulls } from './bus-pulls.js';
+import { carryBursts } from './carry-bursts.js';
 import { commonToSupply, dischargeGate, noClampOnBridge, otherChannel, rightLevel } from './driver-wiring.js';
 import { diodeFromSource } from './diode-from-source.js';
 import { driveCoil } from './drive-coil.js';
@@ -85,6 +86,7 @@ const WAYS: readonly Way[] = [
   switchLoad,
   biggerResistor,
   thickerWire,
+  carryBursts,
   feedCoilsApart,
   biggerSupply,
   otherSupply,

@@ -116,3 +116,16 @@ loads: { a: { type: constant-current, current: 90 mA, supply: brick } }
     expect(offered(text, 'supply-current').remedies).toEqual([]);
   });
 });
+
+describe('a burst that a supply does not carry', () => {
+  // The sample's own sum: behind 470 µF the burst takes 49 mV out of the capacitor, and the rail stands at 1.91 V.
+  it('is carried by a capacitor first, and only then by another supply', () => {
+    const cell = sampleText('meadow-sensor-coin-cell').replace(/^variants:[^]*/m, '');
+    const { remedies } = offered(cell, 'load-voltage');
+    expect(remedies.map((r) => r.title.split(' (')[0])).toEqual([
+      'Put 470 µF across coin, in place of 100 µF',
+      'Feed radio from a supply of its own',
+    ]);
+    expect(remedies[0]!.after.verdict).toBe('sound');
+  });
+});
