@@ -2,6 +2,7 @@
 import { PROFILE_KINDS } from '../catalogue/profile.js';
 import { severities } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
+import { COMPARED } from './comparison-text.js';
 import { KINDS } from './corners.js';
 import { endingWords, FORMATS } from './formats.js';
 
@@ -75,7 +76,7 @@ export const commands: { readonly [name: string]: Command } = {
     status: `FILE is a file; or a folder, or a quoted pattern, for every project there: what
 begins with \`ampledger:\`. After a ! it is left out. Many are told a line each.
 
-FILE of --output ends in ${endingWords}.
+FILE of --output ends in ${endingWords(FORMATS)}.
 
 The exit status goes by the file as it stands; variants are shown beside it.
 With --variant it goes by that one.`,
@@ -178,7 +179,8 @@ any order. What comes out, the exit status too, is what one machine gives.`,
     options: {
       from: { value: 'REV', says: 'a git revision: each project file then, or those named' },
       to: { value: 'REV', says: 'another revision; the working tree when not said' },
-      format: format('terminal', 'json', 'markdown', 'sarif'),
+      format: format(...COMPARED),
+      output: { ...delivery.output, says: 'also written: ends in .txt, .json, .md or .sarif' },
       'fail-at': {
         value: 'VERDICT',
         says: 'exit with 1 if the change brings one; breach when not said',
@@ -193,7 +195,7 @@ any order. What comes out, the exit status too, is what one machine gives.`,
       ['ampledger compare shed-old.yaml shed.yaml', 'two files'],
       ['ampledger compare --from main', 'every project of the repository, since main'],
       ['ampledger compare --from v1.0 --to v1.1 shed.yaml', 'one file at two revisions'],
-      ['ampledger compare --from origin/main --format markdown', 'as a comment on a pull request'],
+      ['ampledger compare --from origin/main --output comment.md', 'and as a comment on a pull request'],
     ],
     run: async (given) => (await import('./compare.js')).compare(given),
   },

@@ -1,14 +1,16 @@
 /** `ampledger compare OLD NEW` and `ampledger compare --from REV [--to REV] [FILE…]` */
 import type { ComparisonReport } from '../reports/compare-report.js';
 import { wholeChange } from '../reports/compare-report.js';
-import { toJson } from '../reports/json.js';
 import type { FailAt } from '../reports/severity.js';
 import type { Arguments } from './arguments.js';
 import { comparePair, type Pair } from './compare-pair.js';
+import { type Compared, COMPARED, comparisonText, type Told } from './comparison-text.js';
 import { readConditions } from './conditions.js';
 import { openDocument } from './open-document.js';
 import { complain, page, say } from './output.js';
+import { readOutputs } from './outputs.js';
 import { refuse } from './refuse.js';
+import { ofFile } from './render.js';
 
 /** What is compared, and what its sides are called. */
 export interface Pairs {
@@ -21,13 +23,16 @@ export interface Pairs {
   readonly areRevisions: boolean;
 }
 
-/** Prints what the change makes of every file; the exit status is 1 only for what it makes worse. */
+/** Prints what the change makes of every file, and writes it; the exit status is 1 only for what it makes worse. */
 export async function compare(given: Arguments): Promise<number> {
+  const { operands, options, repeated } = given;
   const conditions = readConditions(given);
   if ('problem' in conditions) return refuse([conditions.problem]);
+  const wanted = readOutputs(repeated?.['output'] ?? [], operands, COMPARED);
+  if ('problem' in wanted) return refuse([wanted.problem]);
   const pairs = await pairsOf(given);
   if ('problem' in pairs) return refuse([pairs.problem]);
-  const failAt = (given.options['fail-at'] ?? 'breach') as FailAt;
+  const failAt = (options['fail-at'] ?? 'breach') as FailAt;
   const compared = pairs.pairs.map((pair) => comparePair(pair, conditions, failAt, pairs.areRevisions));
   const files = compared.map(({ file }) => file);
   const report: ComparisonReport = {
@@ -39,39 +44,20 @@ export async function compare(given: Arguments): Promise<number> {
     unchanged: pairs.unchanged,
     files,
   };
-  const said = compared.flatMap((each) => each.said);
-  await show(report, said, given, failAt, pairs.areRevisions);
+  const told: Told = { report, failAt, all: options['all'] === true, fromRoot: pairs.areRevisions };
+  const format = (options['format'] ?? 'terminal') as Compared;
+  if (format === 'terminal' || format === 'markdown') complain(compared.flatMap(({ said }) => said));
+  // Of a single file that was not read there is no more to say on a page.
+  if (format !== 'terminal' || report.change !== 'unread' || files.length > 1)
+    say(await comparisonText(format, told, page()));
+  const problems: string[] = [];
+  for (const { file, format: each } of wanted.outputs) {
+    const { writeWhole } = await import('./write-whole.js');
+    const problem = await writeWhole(file, await comparisonText(each, told, ofFile));
+    if (problem !== undefined) problems.push(problem);
+  }
+  if (problems.length > 0) return refuse(problems);
   return report.change === 'unread' ? 2 : report.fails ? 1 : 0;
-}
-
-async function show(
-  report: ComparisonReport,
-  said: readonly string[],
-  { options }: Arguments,
-  failAt: FailAt,
-  fromRoot: boolean,
-): Promise<void> {
-  if (options['format'] === 'json') return say(toJson(report));
-  if (options['format'] === 'sarif') {
-    const [{ comparisonSarif }, { version }, { folderInRepository }] = await Promise.all([
-      import('../reports/compare-sarif.js'),
-      import('./version.js'),
-      import('./repository.js'),
-    ]);
-    return say(comparisonSarif(report, version, fromRoot ? '' : folderInRepository(process.cwd())));
-  }
-  complain(said);
-  if (options['format'] === 'markdown') {
-    const { comparisonMarkdown } = await import('../reports/compare-markdown.js');
-    return say(comparisonMarkdown(report, failAt));
-  }
-  // Of a single file that was not read there is no more to say.
-  if (report.change === 'unread' && report.files.length === 1) return;
-  const [{ print }, { comparisonTree }] = await Promise.all([
-    import('./print.js'),
-    import('../reports/compare-tree.js'),
-  ]);
-  say(print(comparisonTree(report, options['all'] === true), page()));
 }
 
 async function pairsOf({ operands, options }: Arguments): Promise<Pairs | { readonly problem: string }> {

@@ -16,9 +16,11 @@ export type Format = (typeof ENDINGS)[keyof typeof ENDINGS];
 export const FORMATS: readonly Format[] = [...new Set(Object.values(ENDINGS))];
 
 /** '.txt, .json or .sarif': of each format the first ending. */
-export const endingWords = FORMATS.map(endingOf)
-  .join(', ')
-  .replace(/, (?=[^,]*$)/, ' or ');
+export const endingWords = (formats: readonly Format[]): string =>
+  formats
+    .map(endingOf)
+    .join(', ')
+    .replace(/, (?=[^,]*$)/, ' or ');
 
 function endingOf(format: Format): string {
   return Object.entries(ENDINGS).find(([, each]) => each === format)?.[0] ?? '';

@@ -15,7 +15,7 @@ export const foldedAccounts = (accounts: readonly AccountReport[]): readonly Acc
       limitWords(a),
       a.quantity,
     ],
-    (a, title) => ({ ...a, title }),
+    (a, title) => ({ ...a, title: title.replace(/^pin /, 'pins ') }),
   );
 
 /** What an account's title calls its owner, or the pin that it is about. */

@@ -1,6 +1,6 @@
 /** The words of a comparison, whatever they are printed on. */
 import { countsOf } from './counts.js';
-import { figure, given, percent } from './figures.js';
+import { figure, given, limitWord, percent } from './figures.js';
 import type {
   AccountReport,
   AccountSide,
@@ -137,9 +137,9 @@ export function limitWords({ before, after, unit, direction }: AccountReport): s
   const [b = '', a = ''] = [before, after].map((side) =>
     side === null || side.limit === null ? '' : given(side.limit, unit),
   );
-  const limit = after === null ? b : a;
-  const atLeast = direction === 'at-least' && limit !== '' ? `${limit} or more` : limit;
-  return after === null || a === b || b === '' ? atLeast : `${atLeast} (was ${b})`;
+  const side = after ?? before;
+  const limit = side === null || side.limit === null ? '' : limitWord(side.limit, { unit, direction });
+  return after === null || a === b || b === '' ? limit : `${limit} (was ${b})`;
 }
 
 /** The verdict on either side: 'breach', 'thin → breach'. */

@@ -38,6 +38,10 @@ export function figure(value: number, unit: string): string {
 export const given = (value: number, unit: string, digits = 3): string =>
   unit === '°C' ? minus(`${Number(value.toFixed(digits - 2))} °C`) : trimmed(toDigits(value, unit, digits));
 
+/** A limit where nothing beside it says which way it holds: '40 mA', '4.16 V or more'. */
+export const limitWord = (value: number, { unit, direction }: Pick<ReportAccount, 'unit' | 'direction'>): string =>
+  `${given(value, unit)}${direction === 'at-least' ? ' or more' : ''}`;
+
 /** The number that `given` prints, for whoever does a sum again. */
 export function asGiven(value: number, unit: string, digits = 3): number {
   if (unit === '°C') return Number(value.toFixed(digits - 2));

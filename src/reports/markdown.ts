@@ -5,7 +5,7 @@ import { causesOf } from './causes.js';
 import { choicesSection } from './choices-section.js';
 import { effectOf } from './effect.js';
 import { energySection } from './energy-section.js';
-import { carried, given, governing, percent, span } from './figures.js';
+import { carried, governing, limitWord, percent, span } from './figures.js';
 import { placesOf, sentenceOf } from './finding-block.js';
 import { type Lookup, lookupOf } from './lookup.js';
 import { markdownTables } from './markdown-table.js';
@@ -155,9 +155,10 @@ const accountTable = (rows: readonly AccountRow[]): string =>
         callsForChange(account.verdict) ? `**${left}**` : left,
         `${inline(titleOf(row))} ${cellCode(account.id)}`,
         inline(carried(account)),
-        limit === undefined ? '' : inline(given(limit.value, account.unit)),
+        limit === undefined ? '' : inline(limitWord(limit.value, account)),
         limit === undefined ? '' : limit.range ? 'assumed' : gradeWord[limit.grade],
-        inline(account.mode),
+        // Where no modes are stated there is nothing to name.
+        account.mode === 'free' ? '' : inline(account.mode),
       ];
     }),
   );

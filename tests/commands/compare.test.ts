@@ -96,7 +96,11 @@ describe('compare', () => {
     expect(compare('--from', 'main', '--to', 'fifth', '--fail-at', 'thin').status).toBe(1);
     expect(compare('--from', 'main', '--to', 'fifth', '--fail-at', 'never').status).toBe(0);
     expect(compare('--from', 'fifth', '--to', 'main', '--fail-at', 'note').status).toBe(0);
-    expect(compare('--from', 'main', '--to', 'fifth')).toEqual(run);
+    expect(compare('--from', 'main', '--to', 'fifth', '--output', 'c.md', '--output', 'c.sarif')).toEqual(run);
+    const page = compare('--from', 'main', '--to', 'fifth', '--format', 'markdown');
+    expect(readFileSync(join(root, 'vents/c.md'), 'utf8')).toBe(page.out);
+    expect(readFileSync(join(root, 'vents/c.sarif'), 'utf8')).toContain('"uri": "vents/four.yaml"');
+    for (const name of ['c.md', 'c.sarif']) rmSync(join(root, 'vents', name));
   });
 
   it('takes the working tree unless told otherwise, with profiles as they are there, and one file when asked', () => {
@@ -156,6 +160,7 @@ describe('compare', () => {
   });
 
   it.each([
+    [['--from', 'main', '--output', 'x.xml'], 'it is .txt, .json, .md or .sarif'],
     [['--from', '-x'], 'is no revision'],
     [['--from', '--output=x'], 'is no revision'],
     [['--from', 'nowhere'], 'There is no revision `nowhere`'],

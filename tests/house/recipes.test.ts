@@ -57,7 +57,7 @@ const runs = (text: string): readonly (readonly string[])[] =>
 describe('recipes', () => {
   it('are there, each with what it is for', () => {
     const text = shell.join('\n');
-    for (const part of ['audit', '--part', 'merge', 'compare --from', '--format markdown', '.sarif', '.xml'])
+    for (const part of ['audit', '--part', 'merge', 'compare --from', '--output comment.md', '.sarif', '.xml'])
       expect(text).toContain(part);
     expect(yaml.length).toBeGreaterThanOrEqual(4);
   });

@@ -62,7 +62,7 @@ describe('a comparison in Markdown', () => {
       comparisonMarkdown(reportOf([fileOf(before, after)], { change: 'changed', fails: false }), 'breach');
     expect(page(modes('lamp'), modes('b', 'lamp'))).toContain('| changed | mode all | active: with b |');
     expect(page(lamps, SHED(''))).toContain('| removed | load b | part: led-red-5mm; pin: D4; series: 330 Ω ±5 % |');
-    expect(page(lamps, lamps.replaceAll('330 Ω', '270 Ω'))).toMatch(/\| pin D3 and D4, source \|/);
+    expect(page(lamps, lamps.replaceAll('330 Ω', '270 Ω'))).toMatch(/\| pins D3 and D4, source \|/);
   });
 
   it('tells what is set aside in the open, with its reason and its last day', () => {
