@@ -13,6 +13,7 @@ import { reportOf } from './reports/report-of.js';
 import type { Report } from './reports/report.js';
 import type { Interval } from './quantity/interval.js';
 import type { Step } from './loads/account-plan.js';
+import { didYouMean } from './source/did-you-mean.js';
 import { nearestSpelling } from './source/nearest-spelling.js';
 import type { Diagnostic, Document, Problem } from './source/document.js';
 import { quote, quoteList } from './source/visible.js';
@@ -297,12 +298,11 @@ const inOrder = (errors: readonly Diagnostic[]): readonly Diagnostic[] =>
 
 function noVariant(name: string, variants: readonly Variant[]): Problem {
   const names = variants.map((v) => v.name);
-  const near = nearestSpelling(name, names);
   const known = names.length === 0 ? 'the file states no variants' : `one of ${quoteList(names)}`;
   return {
     path: ['variants'],
     on: 'key',
     says: `there is no variant ${quote(name)}`,
-    expected: near === undefined ? known : `did you mean ${quote(near)}?`,
+    expected: didYouMean(name, names, known),
   };
 }

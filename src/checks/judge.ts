@@ -10,7 +10,7 @@ import { BOOT } from '../ledger/moments.js';
 import type { Project } from '../project/project.js';
 import { resolve } from '../project/resolve.js';
 import type { Interval } from '../quantity/interval.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { Problem } from '../source/place.js';
 import type { Outcome } from './either-or.js';
 import { eitherOr } from './either-or.js';
@@ -109,24 +109,17 @@ function withWaivers(judgement: Judgement, { mode, today }: JudgeOptions): Judge
 }
 
 function noRule({ rule, path }: Project['waivers'][number]): Problem {
-  const nearest = nearestSpelling(rule, RULE_NAMES);
   return {
     path: [...path, 'rule'],
     on: 'value',
     says: `there is no rule \`${rule}\``,
-    expected: nearest === undefined ? 'a rule as the report prints it' : `did you mean \`${nearest}\`?`,
+    expected: didYouMean(rule, RULE_NAMES, 'a rule as the report prints it'),
   };
 }
 
 function noMode(project: Project, mode: string): Problem {
   const names = project.modes.map((m) => m.name);
-  const nearest = nearestSpelling(mode, names);
-  const expected =
-    names.length === 0
-      ? 'the file states no modes'
-      : nearest === undefined
-        ? `one of ${names.join(', ')}`
-        : `did you mean \`${nearest}\`?`;
+  const expected = names.length === 0 ? 'the file states no modes' : didYouMean(mode, names, oneOf(names));
   return { path: ['modes'], on: 'key', says: `there is no mode \`${mode}\``, expected };
 }
 

@@ -216,7 +216,8 @@ function momentOf(bench: Solver, circuits: readonly AtBoot[], stated: ModePlan |
   for (const { circuit, does } of circuits)
     if (does !== 'off' || stated?.active.has(circuit)) on[circuitIndex.get(circuit)!] = 1;
   const wiring = project.interlocks.filter((i) => i.by === 'wiring');
-  if (allowed(on, rulesOf(project, wiring))) return { name, on };
+  // A stated mode is judged as it is stated.
+  if (stated !== undefined || allowed(on, rulesOf(project, wiring))) return { name, on };
   const others = project.circuits.flatMap((c, k) => (on[k] === 0 ? [c.id] : []));
   const resting: InterlockPlan = { kind: 'at-most', most: 0, of: others, by: 'wiring', path: [] };
   return { name, interlocks: [...wiring, resting] };

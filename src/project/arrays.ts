@@ -5,7 +5,7 @@ import { checkEntry } from '../source/check.js';
 import type { ArrayEntry } from './bench.js';
 import { reportPart } from './bench.js';
 import type { Chip } from './chip.js';
-import type { Around } from './controllers.js';
+import type { Around } from './around.js';
 import { heldOff } from './held-off.js';
 import { nodeNamed, nodeNames } from './names.js';
 import type { Project } from './project.js';

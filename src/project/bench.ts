@@ -6,7 +6,7 @@ import type { Signal } from '../loads/lines/signal.js';
 import type { ArrayChannel, Bench } from '../loads/lowering.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, isEntryKind } from '../source/check.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import type { Chip } from './chip.js';
 import { nodeNamed, pinNamed, spelledOut } from './names.js';
@@ -196,17 +196,17 @@ export function benchOf(around: Surroundings): UsedBench {
       const n = Number(number);
       if (array === undefined || !Number.isInteger(n) || n < 1 || n > array.channels) {
         const known = [...arrays].flatMap(([id, a]) => Array.from({ length: a.channels }, (_, k) => `${id}.${k + 1}`));
-        const nearest = nearestSpelling(String(name), known);
         remarks.problem({
           path,
           on: 'value',
           says: `there is no array channel \`${String(name)}\``,
-          expected:
-            nearest !== undefined
-              ? `did you mean \`${nearest}\`?`
-              : array
-                ? `${owner}.1 to ${owner}.${array.channels}`
-                : 'an entry in `arrays:`, and its channel, as in `sink.1`',
+          expected: didYouMean(
+            String(name),
+            known,
+            array
+              ? `${owner}.1 to ${owner}.${array.channels}`
+              : 'an entry in `arrays:`, and its channel, as in `sink.1`',
+          ),
         });
         return undefined;
       }
@@ -234,16 +234,10 @@ export function reportPart(
   const { catalogue, remarks } = around;
   const other = catalogue.profile(name);
   const known = catalogue.ids(kind);
-  const nearest = nearestSpelling(name, known);
   remarks.problem({
     path,
     on: 'value',
     says: other ? `\`${name}\` is a ${other.kind}, not a ${kind}` : `no ${kind} \`${name}\` is in the catalogue`,
-    expected:
-      nearest === undefined
-        ? known.length === 0
-          ? `a ${kind} of the catalogue`
-          : `one of ${known.slice(0, 8).join(', ')}`
-        : `did you mean \`${nearest}\`?`,
+    expected: didYouMean(name, known, known.length === 0 ? `a ${kind} of the catalogue` : oneOf(known)),
   });
 }

@@ -1,7 +1,7 @@
 /** What stands between a supply and what feeds it: said by its `type`, or by a `part` of the catalogue. */
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { Profile } from '../catalogue/profile.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import type { Gathered } from './remarks.js';
 
@@ -57,17 +57,14 @@ export function betweenOf(
   const profile = catalogue.profile(part);
   const known = typeOfPart(profile);
   if (known === undefined) {
-    const nearest = nearestSpelling(part, partIds(catalogue));
+    const others = 'a regulator, fuse or diode of the catalogue';
     remarks.problem({
       path: [...path, 'part'],
       on: 'value',
       says: profile
         ? `\`${part}\` is a ${profile.type ?? profile.kind}, which does not stand between two supplies`
         : `no \`${part}\` is in the catalogue`,
-      expected:
-        nearest === undefined || profile
-          ? 'a regulator, fuse or diode of the catalogue'
-          : `did you mean \`${nearest}\`?`,
+      expected: profile ? others : didYouMean(part, partIds(catalogue), others),
     });
     return {};
   }
@@ -90,7 +87,6 @@ function untold(type: unknown, catalogue: Catalogue, path: Path) {
       expected: `\`type:\` with one of ${DERIVED_TYPES.join(', ')}, or a \`part:\` of the catalogue`,
     };
   const name = String(type);
-  const nearest = nearestSpelling(name, DERIVED_TYPES);
   const isPart = typeOfPart(catalogue.profile(name)) !== undefined;
   return {
     path: [...path, 'type'],
@@ -98,8 +94,6 @@ function untold(type: unknown, catalogue: Catalogue, path: Path) {
     says: isPart ? `\`${name}\` is a part, not a type` : `\`${name}\` does not stand between two supplies`,
     expected: isPart
       ? `\`part: ${name}\``
-      : nearest === undefined
-        ? `\`type:\` with one of ${DERIVED_TYPES.join(', ')}`
-        : `did you mean \`${nearest}\`?`,
+      : didYouMean(name, DERIVED_TYPES, `\`type:\` with one of ${DERIVED_TYPES.join(', ')}`),
   };
 }

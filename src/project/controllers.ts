@@ -1,28 +1,23 @@
 /** Controllers, expanders and bare chips: their supply tree, their chip, what they draw themselves. */
-import type { Catalogue } from '../catalogue/catalogue.js';
 import type { Profile } from '../catalogue/profile.js';
 import { Figures, isMapping } from '../loads/figures.js';
 import type { NetworkSketch } from '../loads/lowering.js';
 import type { AccountPlan } from '../loads/account-plan.js';
 import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { checkEntry } from '../source/check.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
-import { addBoard } from './board-tree.js';
+import type { Around } from './around.js';
+import { boardFeed, chipFeed } from './controller-feed.js';
+import { mapping } from './chip-setting.js';
+import { unknownName } from './unknown-name.js';
 import type { Chip } from './chip.js';
 import { chipOf } from './chip.js';
 import { heldOff } from './held-off.js';
-import { nodeNamed, nodeNames } from './names.js';
 import { ownDraw } from './own-draw.js';
 import type { PinAccountPlan } from './pin-plan.js';
 import type { SupplyWindow, TreeFact } from './tree-plan.js';
-import type { Places } from './places.js';
-import type { Gathered } from './remarks.js';
-import { supply } from './supplies.js';
-import type { SupplyStates } from './supply-states.js';
-import type { Tree } from './tree.js';
 import { chipWindow, inletWindow } from './windows.js';
-import type { Wires } from './wires.js';
 
 type Raw = Readonly<Record<string, unknown>>;
 
@@ -44,27 +39,6 @@ export interface Bench {
   readonly path: Path;
 }
 
-export interface Around {
-  readonly tree: Tree;
-  readonly catalogue: Catalogue;
-  readonly remarks: Gathered;
-  /** Names of all controllers. */
-  readonly controllers: readonly string[];
-  readonly places: Places;
-  /** There is one controller only. */
-  readonly alone: boolean;
-  readonly wires: Wires;
-  readonly states: SupplyStates;
-  /** The modes in which no firmware runs yet. */
-  readonly starts: ReadonlySet<string>;
-  /** The modes of the file share its time. */
-  readonly shared: boolean;
-  /** The controllers and expanders that sleep in some mode. */
-  readonly sleepers: ReadonlySet<string>;
-  /** All chips, as far as they are known yet. */
-  readonly chips: ReadonlyMap<string, Chip>;
-}
-
 export function controller(
   around: Around,
   id: string,
@@ -72,76 +46,20 @@ export function controller(
   path: Path,
   section: 'controller' | 'expander',
 ): Bench | undefined {
-  const { tree, catalogue, remarks } = around;
+  const { tree, remarks } = around;
   if (!isMapping(raw)) return undefined;
   checkEntry(section, raw, path).forEach(remarks.problem);
   around.places.put(id, raw['place'], [...path, 'place']);
-  const key = ['board', 'part', 'chip'].find((k) => typeof raw[k] === 'string');
-  if (key === undefined) return undefined;
-  const profile = found(
-    around,
-    String(raw[key]),
-    [...path, key],
-    key === 'chip' ? ['chip', 'expander'] : ['controller', 'chip', 'expander'],
-  );
-  if (profile === undefined) return undefined;
-  const isBoard = profile.kind === 'controller';
-  const chipProfile = isBoard ? catalogue.profile(String(profile['chip'])) : profile;
-  if (chipProfile === undefined) {
-    const says = `the profile \`${profile.id}\` has no chip that the catalogue knows`;
-    remarks.problem({ path: [...path, key], on: 'value', says, expected: 'its `chip` is the id of a profile' });
-    return undefined;
-  }
+  const profiles = profilesOf(around, raw, path);
+  if (profiles === undefined) return undefined;
+  const { profile, chipProfile, isBoard } = profiles;
   const board = new Figures(id, path, [{ data: raw, path }], remarks).over(isBoard ? profile : undefined);
   const figures = isBoard ? board.over(chipProfile) : board.over(profile);
 
-  let rail: string | undefined;
-  const facts: TreeFact[] = [];
-  const divided: NetworkSketch[] = [];
-  if (isBoard) {
-    const inlets = Object.keys(mapping(profile['inlets']));
-    const rails = Object.keys({ ...mapping(profile['rails']), ...mapping(raw['rails']) });
-    const powered = poweredBy(around, id, raw, path, [...inlets, ...rails], divided);
-    knownNames(around, id, raw, 'regulators', Object.keys(mapping(profile['parts'])), path);
-    knownNames(around, id, raw, 'rails', Object.keys(mapping(profile['rails'])), path);
-    const made = addBoard(tree, {
-      owner: id,
-      path,
-      figures: new Figures(
-        id,
-        path,
-        [{ data: { parts: raw['regulators'] ?? {}, rails: raw['rails'] ?? {} }, path }],
-        remarks,
-      ).over(profile),
-      inlets: mapping(profile['inlets']),
-      parts: mapping(profile['parts']),
-      rails: { ...mapping(profile['rails']) },
-      powered,
-    });
-    for (const { rail: node, part, forbidden } of made.backFed)
-      facts.push({
-        kind: 'back-fed',
-        about: part,
-        path: [...path, 'powered'],
-        with: { rail: node, ...(forbidden && { forbidden: 'yes' }) },
-      });
-    for (const { rail: node, from, other } of made.joined)
-      facts.push({ kind: 'joined-supplies', about: node, path: [...path, 'powered'], with: { from, other } });
-    rail = `${id}.${String(profile['chip-supply'])}`;
-  } else {
-    const bound = nodeNamed(nodeNames(tree), around.controllers, String(raw['supply'] ?? ''), [...path, 'supply']);
-    if (raw['supply'] === undefined)
-      remarks.problem({
-        path,
-        on: 'key',
-        says: `nothing supplies the chip \`${id}\``,
-        expected: '`supply:` with the name of a supply or rail',
-      });
-    else if ('problem' in bound) remarks.problem(bound.problem);
-    else rail = around.wires.through(bound.found, id);
-  }
+  const { rail, facts, networks } = isBoard
+    ? boardFeed(around, id, raw, path, profile)
+    : chipFeed(around, id, raw, path);
   if (rail === undefined) return undefined;
-  if (isBoard && !tree.alive(rail)) facts.push({ kind: 'no-source', about: id, path, with: { rail } });
 
   const chip = chipOf({
     owner: id,
@@ -164,8 +82,7 @@ export function controller(
   for (const name of Object.keys(mapping(raw['pins'])))
     if (!chip.pins.has(name.toLowerCase()))
       unknownName(
-        around,
-        id,
+        { remarks, id },
         'pin',
         name,
         [...chip.pins.values()].map((p) => p.label),
@@ -192,7 +109,7 @@ export function controller(
   return {
     chip,
     ...drawn,
-    networks: [...divided, ...drawn.networks],
+    networks: [...networks, ...drawn.networks],
     facts,
     windows: [
       ...chipWindow(figures, id, rail),
@@ -206,6 +123,27 @@ export function controller(
     entry: raw,
     path,
   };
+}
+
+/** The profile that an entry names, and that of the chip on it. */
+function profilesOf(
+  around: Around,
+  raw: Raw,
+  path: Path,
+): { readonly profile: Profile; readonly chipProfile: Profile; readonly isBoard: boolean } | undefined {
+  const { catalogue, remarks } = around;
+  const key = ['board', 'part', 'chip'].find((k) => typeof raw[k] === 'string');
+  if (key === undefined) return undefined;
+  const at: Path = [...path, key];
+  const kinds = key === 'chip' ? (['chip', 'expander'] as const) : (['controller', 'chip', 'expander'] as const);
+  const profile = found(around, String(raw[key]), at, kinds);
+  if (profile === undefined) return undefined;
+  const isBoard = profile.kind === 'controller';
+  const chipProfile = isBoard ? catalogue.profile(String(profile['chip'])) : profile;
+  if (chipProfile !== undefined) return { profile, chipProfile, isBoard };
+  const says = `the profile \`${profile.id}\` has no chip that the catalogue knows`;
+  remarks.problem({ path: at, on: 'value', says, expected: 'its `chip` is the id of a profile' });
+  return undefined;
 }
 
 /** Asked once; a question that leads back to itself has no answer. */
@@ -223,85 +161,18 @@ function removedOf(around: Around, id: string, raw: Raw, path: Path, removable: 
   const known = Object.keys(removable);
   return strings(raw['removed']).filter((name, k) => {
     if (known.includes(name)) return true;
-    unknownName(around, id, 'removable part', name, known, [...path, 'removed', k]);
+    unknownName({ remarks: around.remarks, id }, 'removable part', name, known, [...path, 'removed', k]);
     return false;
   });
 }
 
-const mapping = (raw: unknown): Raw => (isMapping(raw) ? raw : {});
 const strings = (raw: unknown): string[] => (Array.isArray(raw) ? raw.map(String) : []);
 
 function found(around: Around, name: string, path: Path, kinds: readonly Profile['kind'][]): Profile | undefined {
   const profile = around.catalogue.profile(name);
   if (profile && kinds.includes(profile.kind)) return profile;
   const known = kinds.flatMap((k) => around.catalogue.ids(k));
-  const nearest = nearestSpelling(name, known);
-  around.remarks.problem({
-    path,
-    on: 'value',
-    says: `no ${kinds[0]} \`${name}\` is in the catalogue`,
-    expected: nearest === undefined ? `one of ${known.slice(0, 8).join(', ')}` : `did you mean \`${nearest}\`?`,
-  });
+  const says = `no ${kinds[0]} \`${name}\` is in the catalogue`;
+  around.remarks.problem({ path, on: 'value', says, expected: didYouMean(name, known, oneOf(known)) });
   return undefined;
-}
-
-/** Parts and rails that a project overrides have to be the board's. */
-function knownNames(
-  around: Around,
-  id: string,
-  raw: Raw,
-  section: 'regulators' | 'rails',
-  known: readonly string[],
-  path: Path,
-): void {
-  for (const name of Object.keys(mapping(raw[section])))
-    if (!known.includes(name))
-      unknownName(around, id, section === 'rails' ? 'rail' : 'part', name, known, [...path, section, name]);
-}
-
-function unknownName(
-  around: Around,
-  id: string,
-  what: string,
-  name: string,
-  known: readonly string[],
-  path: Path,
-): void {
-  const nearest = nearestSpelling(name, known);
-  const expected =
-    nearest === undefined ? `one of ${known.slice(0, 8).join(', ') || 'none'}` : `did you mean \`${nearest}\`?`;
-  around.remarks.problem({ path, on: 'key', says: `\`${id}\` has no ${what} \`${name}\``, expected });
-}
-
-/** Inlets and rails of a board and what powers each: a supply by name, or one spelled out in place. */
-function poweredBy(
-  around: Around,
-  id: string,
-  raw: Raw,
-  path: Path,
-  known: readonly string[],
-  networks: NetworkSketch[],
-): ReadonlyMap<string, string> {
-  const powered = new Map<string, string>();
-  for (const [inlet, source] of Object.entries(mapping(raw['powered']))) {
-    const at = [...path, 'powered', inlet];
-    if (!known.includes(inlet)) {
-      const nearest = nearestSpelling(inlet, known);
-      around.remarks.problem({
-        path: at,
-        on: 'key',
-        says: `\`${id}\` has no inlet or rail \`${inlet}\``,
-        expected: nearest === undefined ? `one of ${known.join(', ')}` : `did you mean \`${nearest}\`?`,
-      });
-    } else if (isMapping(source)) {
-      const name = `${id}.${inlet}-supply`;
-      networks.push(...supply(around, name, source, at));
-      powered.set(inlet, around.wires.through(name, id, inlet));
-    } else {
-      const bound = nodeNamed(nodeNames(around.tree), around.controllers, String(source), at);
-      if ('problem' in bound) around.remarks.problem(bound.problem);
-      else powered.set(inlet, around.wires.through(bound.found, id, inlet));
-    }
-  }
-  return powered;
 }

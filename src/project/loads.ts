@@ -12,7 +12,7 @@ import { contactOf, purposeOf } from '../loads/purpose.js';
 import { LOAD_TYPES, loadType } from '../loads/registry.js';
 import type { EntryKind } from '../source/check.js';
 import { checkEntry, isEntryKind } from '../source/check.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import type { Surroundings } from './bench.js';
 import { reportPart } from './bench.js';
@@ -80,16 +80,13 @@ function lowerLoad(loads: Raw, id: string, around: Surroundings, bench: Bench): 
   if (isEntryKind(kind)) checkEntry(kind as EntryKind, own, path).forEach(remarks.problem);
   if (lower === undefined) {
     // The frame has refused a type that the format has and this version does not compute.
-    const nearest = nearestSpelling(
-      type,
-      LOAD_TYPES.map((t) => t.type),
-    );
+    const types = LOAD_TYPES.map((t) => t.type);
     if (typeof own['type'] !== 'string')
       remarks.problem({
         path,
         on: 'key',
         says: `\`${id}\` is a ${type}, which is not computed yet`,
-        expected: nearest ? `did you mean \`${nearest}\`?` : `one of ${LOAD_TYPES.map((t) => t.type).join(', ')}`,
+        expected: didYouMean(type, types, `one of ${types.join(', ')}`),
       });
     return NONE;
   }
@@ -225,12 +222,11 @@ function withLike(loads: Raw, id: string, { remarks }: Surroundings, seen: reado
     return undefined;
   }
   if (!Object.hasOwn(loads, name)) {
-    const nearest = nearestSpelling(name, Object.keys(loads));
     remarks.problem({
       path,
       on: 'value',
       says: `there is no load \`${name}\` to be like`,
-      expected: nearest === undefined ? 'the name of another load' : `did you mean \`${nearest}\`?`,
+      expected: didYouMean(name, Object.keys(loads), 'the name of another load'),
     });
     return undefined;
   }

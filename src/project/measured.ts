@@ -5,7 +5,7 @@ import type { NetworkPlan } from '../loads/branch-plan.js';
 import type { CircuitPlan } from '../loads/circuit-plan.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { closed } from '../quantity/quantity.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import type { Chip } from './chip.js';
 import { pinNamed } from './names.js';
@@ -94,17 +94,11 @@ function modeOf(
   const name = String(raw);
   if (modes.some((m) => m.name === name)) return { name };
   const names = modes.map((m) => m.name);
-  const nearest = nearestSpelling(name, names);
   remarks.problem({
     path,
     on: 'value',
     says: `there is no mode \`${name}\``,
-    expected:
-      names.length === 0
-        ? 'no `mode`, since the file states none'
-        : nearest === undefined
-          ? `one of ${names.join(', ')}`
-          : `did you mean \`${nearest}\`?`,
+    expected: names.length === 0 ? 'no `mode`, since the file states none' : didYouMean(name, names, oneOf(names)),
   });
   return undefined;
 }
@@ -161,15 +155,15 @@ function spotNamed(
   const found =
     (pin && 'found' in pin ? spots.get(pin.found.pin.account) : undefined) ?? spots.get(name) ?? spots.get(own);
   if (found) return found;
-  const nearest = nearestSpelling(name, [...spots.keys()]);
   remarks.problem({
     path,
     on: 'value',
     says: pin && 'found' in pin ? `nothing hangs on pin \`${name}\`` : `there is nothing called \`${name}\` to measure`,
-    expected:
-      nearest === undefined
-        ? 'a supply, a rail, a pin in use, a load or one of its parts, as in `vents.1.coil`'
-        : `did you mean \`${nearest}\`?`,
+    expected: didYouMean(
+      name,
+      spots.keys(),
+      'a supply, a rail, a pin in use, a load or one of its parts, as in `vents.1.coil`',
+    ),
   });
   return undefined;
 }

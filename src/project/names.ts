@@ -1,6 +1,7 @@
 /** Names and what they bind to: supplies and rails, pins, circuits; ranges spelled out, near spellings offered. */
 import { nearestSpelling } from '../source/nearest-spelling.js';
 import type { Path, Problem } from '../source/place.js';
+import { quote } from '../source/visible.js';
 import type { Chip } from './chip.js';
 import type { ChipPin } from './chip-setting.js';
 import type { Tree } from './tree.js';
@@ -130,6 +131,11 @@ export function circuitsNamed(
 
 function lost(path: Path, says: string, nearest: string | undefined, otherwise: string): { problem: Problem } {
   return {
-    problem: { path, on: 'value', says, expected: nearest === undefined ? otherwise : `did you mean \`${nearest}\`?` },
+    problem: {
+      path,
+      on: 'value',
+      says,
+      expected: nearest === undefined ? otherwise : `did you mean ${quote(nearest)}?`,
+    },
   };
 }

@@ -3,7 +3,7 @@ import { isMapping } from '../loads/figures.js';
 import type { Interval } from '../quantity/interval.js';
 import { parseQuantity } from '../quantity/parse.js';
 import { closed } from '../quantity/quantity.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import type { Project } from './project.js';
 import type { Gathered } from './remarks.js';
@@ -40,17 +40,18 @@ export function placesOf(raw: unknown, ambient: Interval, remarks: Gathered): Pl
         located.set(owner, name);
         return;
       }
-      const nearest = nearestSpelling(name, [...ambients.keys()]);
+      const known = [...ambients.keys()];
       remarks.problem({
         path,
         on: 'value',
         says: `there is no place \`${name}\``,
-        expected:
-          nearest !== undefined
-            ? `did you mean \`${nearest}\`?`
-            : ambients.size > 0
-              ? `one of ${[...ambients.keys()].join(', ')}`
-              : `an entry in \`places:\`, as in \`places: { ${name}: { ambient: 30 to 60 °C } }\``,
+        expected: didYouMean(
+          name,
+          known,
+          known.length > 0
+            ? oneOf(known)
+            : `an entry in \`places:\`, as in \`places: { ${name}: { ambient: 30 to 60 °C } }\``,
+        ),
       });
     },
     settle: (owner, place) => void located.set(owner, place),

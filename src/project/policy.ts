@@ -3,7 +3,7 @@ import type { Catalogue } from '../catalogue/catalogue.js';
 import { isMapping } from '../loads/figures.js';
 import type { Dimension } from '../quantity/dimension.js';
 import { parseQuantity } from '../quantity/parse.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import type { KindMargins, Policy } from './project.js';
 import type { Gathered } from './remarks.js';
@@ -34,12 +34,12 @@ export function policyFrom(raw: unknown, catalogue: Catalogue, remarks: Gathered
   if (raw === undefined) remarks.assume('policy', 'the everyday margins, since the file names none');
   const profile = catalogue.profile(name);
   if (profile?.kind !== 'policy') {
-    const nearest = nearestSpelling(name, catalogue.ids('policy'));
+    const known = catalogue.ids('policy');
     remarks.problem({
       path: ['policy'],
       on: 'value',
       says: `there is no policy \`${name}\``,
-      expected: nearest === undefined ? `one of ${catalogue.ids('policy').join(', ')}` : `did you mean \`${nearest}\`?`,
+      expected: didYouMean(name, known, oneOf(known)),
     });
   }
   const own: Raw = isMapping(raw) ? raw : {};

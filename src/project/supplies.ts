@@ -8,7 +8,7 @@ import { exactly } from '../quantity/interval.js';
 import type { Quantity } from '../quantity/quantity.js';
 import { closed } from '../quantity/quantity.js';
 import { checkEntry } from '../source/check.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import { batteryOf } from './battery-figures.js';
 import { DERIVED_TYPES, isDerivedType, supplyProfile, typeOfPart } from './between.js';
@@ -153,15 +153,12 @@ function profileOf(catalogue: Catalogue, remarks: Gathered, raw: Readonly<Record
   if (typeof type !== 'string') return undefined;
   const profile = catalogue.profile(type);
   if (profile?.kind === 'supply') return profile;
-  const nearest = nearestSpelling(type, [...catalogue.ids('supply'), ...DERIVED_TYPES]);
+  const known = [...catalogue.ids('supply'), ...DERIVED_TYPES];
   remarks.problem({
     path: [...path, 'type'],
     on: 'value',
     says: `no supply \`${type}\` is in the catalogue`,
-    expected:
-      nearest === undefined
-        ? 'a type from the catalogue, or `voltage` and `current` spelled out'
-        : `did you mean \`${nearest}\`?`,
+    expected: didYouMean(type, known, 'a type from the catalogue, or `voltage` and `current` spelled out'),
   });
   return undefined;
 }

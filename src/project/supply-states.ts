@@ -1,6 +1,6 @@
 /** States of USB ports by mode: what a port gives depends on what it has been asked and has granted. */
 import { isMapping } from '../loads/figures.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean, oneOf } from '../source/did-you-mean.js';
 import type { TreeNode } from './tree-plan.js';
 import type { Gathered } from './remarks.js';
 
@@ -28,12 +28,11 @@ export function sleepersIn(data: Readonly<Record<string, unknown>>, remarks: Gat
   const names = entries(data['modes']).flatMap(([mode, raw]) =>
     (isMapping(raw) && Array.isArray(raw['asleep']) ? (raw['asleep'] as unknown[]) : []).map((name, k) => {
       if (!known.includes(String(name))) {
-        const near = nearestSpelling(String(name), known);
         remarks.problem({
           path: ['modes', mode, 'asleep', k],
           on: 'value',
           says: `there is no controller \`${String(name)}\` that could sleep`,
-          expected: near === undefined ? `one of ${known.join(', ') || 'none'}` : `did you mean \`${near}\`?`,
+          expected: didYouMean(String(name), known, oneOf(known)),
         });
       }
       return String(name);
@@ -59,12 +58,11 @@ export function checkStates(modes: unknown, nodes: readonly TreeNode[], remarks:
   for (const [mode, raw] of entries(modes))
     for (const [supply] of entries(isMapping(raw) ? raw['supplies'] : undefined)) {
       if (sources.includes(supply)) continue;
-      const near = nearestSpelling(supply, sources);
       remarks.problem({
         path: ['modes', mode, 'supplies', supply],
         on: 'key',
         says: `there is no port \`${supply}\` that could be in one state or another`,
-        expected: near === undefined ? 'the name of a supply that nothing else feeds' : `did you mean \`${near}\`?`,
+        expected: didYouMean(supply, sources, 'the name of a supply that nothing else feeds'),
       });
     }
 }
@@ -75,12 +73,11 @@ export function checkDead(modes: unknown, nodes: readonly TreeNode[], remarks: G
   for (const [mode, raw] of entries(modes))
     for (const [k, name] of (isMapping(raw) && Array.isArray(raw['without']) ? raw['without'] : []).entries()) {
       if (sources.includes(String(name))) continue;
-      const near = nearestSpelling(String(name), sources);
       remarks.problem({
         path: ['modes', mode, 'without', k],
         on: 'value',
         says: `there is no supply \`${String(name)}\` that could be dead`,
-        expected: near === undefined ? `one of ${sources.join(', ') || 'none'}` : `did you mean \`${near}\`?`,
+        expected: didYouMean(String(name), sources, oneOf(sources)),
       });
     }
 }

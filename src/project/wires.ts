@@ -4,7 +4,7 @@
  */
 import type { Catalogue } from '../catalogue/catalogue.js';
 import { isMapping } from '../loads/figures.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean } from '../source/did-you-mean.js';
 import type { Path } from '../source/place.js';
 import { nodeNamed, nodeNames } from './names.js';
 import type { Places } from './places.js';
@@ -141,13 +141,12 @@ export function wiresOf(data: Raw, tree: Tree, places: Places, catalogue: Catalo
   }
 
   function nowhere(name: string, path: Path) {
-    const near = nearestSpelling(name, [...owners.keys(), ...nodes()]);
+    const known = [...owners.keys(), ...nodes()];
     return {
       path,
       on: 'value' as const,
       says: `there is nothing \`${name}\` that a wire could lead to`,
-      expected:
-        near === undefined ? 'a load, a controller or its inlet, a chip, or a supply' : `did you mean \`${near}\`?`,
+      expected: didYouMean(name, known, 'a load, a controller or its inlet, a chip, or a supply'),
     };
   }
 }

@@ -1,5 +1,6 @@
 import { describe, within } from './entry.js';
 import { knownKeys, locate, type Fault, type Located, type Subject } from './fault.js';
+import { didYouMean } from './did-you-mean.js';
 import { nearestSpelling } from './nearest-spelling.js';
 import type { Problem } from './place.js';
 import { unknownKey } from './unknown-key.js';
@@ -111,8 +112,8 @@ function wrongType(located: Located): Problem {
 function notAmong(located: Located): Problem {
   const { fault, value } = located;
   const allowed = (fault.params['allowedValues'] as readonly unknown[]).map(String);
-  const near = typeof value === 'string' ? nearestSpelling(value, allowed) : undefined;
-  return cannotBe(located, near ? `did you mean ${quote(near)}?` : `it is ${quoteList(allowed)}`);
+  const among = `it is ${quoteList(allowed)}`;
+  return cannotBe(located, typeof value === 'string' ? didYouMean(value, allowed, among) : among);
 }
 
 function notThe(located: Located): Problem {

@@ -5,7 +5,7 @@
 import { isMapping } from '../loads/figures.js';
 import { withChanges } from '../remedies/change.js';
 import type { Change } from '../remedies/prove.js';
-import { nearestSpelling } from '../source/nearest-spelling.js';
+import { didYouMean } from '../source/did-you-mean.js';
 import type { Path, Problem } from '../source/place.js';
 import { quote, quoteList } from '../source/visible.js';
 
@@ -137,19 +137,14 @@ function longestKey(here: unknown, words: readonly string[]): number {
 /** The names of a mapping's keys. */
 const keysOf = (here: unknown): readonly string[] => (isMapping(here) ? Object.keys(here) : []);
 
-const orNearest = (word: string, known: readonly string[], otherwise: string): string => {
-  const near = nearestSpelling(word, known);
-  return near === undefined ? otherwise : `did you mean ${quote(near)}?`;
-};
-
 const noEntry = (sort: string, name: string, here: unknown): Lost => ({
   says: `there is no ${sort} ${quote(name)}`,
-  expected: orNearest(name, keysOf(here), `a new one is set as a whole`),
+  expected: didYouMean(name, keysOf(here), `a new one is set as a whole`),
 });
 
 const nothingThere = (before: readonly string[], key: string, here: unknown): Lost => ({
   says: `there is no ${quote(key)}${before.length === 0 ? '' : ` in ${quote(before.join('.'))}`} to take out`,
-  expected: orNearest(
+  expected: didYouMean(
     key,
     keysOf(here),
     keysOf(here).length === 0 ? 'null takes out what the file has' : `it has ${quoteList(keysOf(here).slice(0, 8))}`,
