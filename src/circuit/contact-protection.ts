@@ -2,7 +2,8 @@
  * What is put across an inductive load, or its contact, so that no arc has to take its current over.
  *
  * Source of the RC element: "Relay contact protection circuits", PCI-7256 User's Manual, ADLINK Technology, appendix A, p. 37,
- * which relay makers print alike: 0.5 to 1 µF for each ampere of the contact, 0.5 to 1 Ω for each volt. Of the varistor: "Selecting
+ * as relay makers print it ("FAQ02804 of General Purpose Relays", Omron): 0.5 to 1 µF for each ampere of the contact, 0.5 to 1 Ω for
+ * each volt. Of the varistor: "Selecting
  * the proper MOV voltage rating", NTE Electronics: the highest voltage for ever, with the mains a tenth above its nominal one.
  */
 

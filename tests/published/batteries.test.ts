@@ -26,6 +26,25 @@ describe('the mean of a current', () => {
   });
 });
 
+/**
+ * "Battery life estimation", applied-ee.github.io, page on low-power design, worked example of a sensor node: asleep at 1.5 µA, awake for
+ * 12 ms a minute; each phase as it is printed. It has 0.03747 µAh a cycle and 2.25 µA, its own rows add up to 0.03767 µAh.
+ */
+test('of a radio node that wakes each minute is 2.25 µA, of which 230 mAh last 11.7 years', () => {
+  const phases = [
+    [1.5e-6, 59.988],
+    [5e-3, 0.5e-3],
+    [1.8e-3, 3e-3],
+    [8.5e-3, 3.6e-3],
+    [4.2e-3, 1.5e-3],
+    [2e-3, 0.4e-3],
+  ] as const;
+  const mean = meanCurrent(phases.map(([amps, seconds]) => ({ share: seconds / 60, amps })));
+  expect(Math.abs((1e6 * mean) / 2.25 - 1)).toBeLessThan(0.01);
+  expect(lastsFor(mAh(230), 2.25e-6) / HOUR).toBeCloseTo(102_222, 0);
+  expect(lastsFor(mAh(230), 2.25e-6) / (8760 * HOUR)).toBeCloseTo(11.7, 1);
+});
+
 /** A book on building robots, p. 276 (issuhub 31042): 150 mAh at 31 mA last 4.8 h, at twice 380 mA 0.2 h. */
 test('150 mAh last 4.8 h at 31 mA, and 12 minutes at 760 mA', () => {
   expect(lastsFor(mAh(150), 31e-3) / HOUR).toBeCloseTo(4.8, 1);

@@ -210,8 +210,8 @@ test('a capacitor across an open contact passes what its reactance lets it', () 
 });
 
 describe('what is put across an inductive load', () => {
-  // "Relay contact protection circuits", PCI-7256 User's Manual, ADLINK Technology, appendix A, p. 37: 0.5 to 1 Ω for each volt and
-  // 0.5 to 1 µF for each ampere.
+  // "Relay contact protection circuits", PCI-7256 User's Manual, ADLINK Technology, appendix A, p. 37, and "FAQ02804 of General Purpose
+  // Relays", Omron: 0.5 to 1 Ω for each volt and 0.5 to 1 µF for each ampere.
   test('is an RC element by the amperes and volts of the contact', () => {
     expect(capacitorFor(1)).toEqual({ min: 0.5e-6, max: 1e-6 });
     expect(resistorFor(230)).toEqual({ min: 115, max: 230 });
@@ -221,6 +221,26 @@ describe('what is put across an inductive load', () => {
   test('lies inside what another maker allows', () => {
     expect(capacitorFor(1).min).toBeGreaterThanOrEqual(0.1e-6);
     expect(capacitorFor(1).max).toBeLessThanOrEqual(2e-6);
+  });
+
+  // The same table of Omron's: a diode is no good on alternating voltage and the most effective on direct one, where RC elements come next;
+  // on alternating voltage RC elements and varistors are.
+  test.each([
+    ['AC', 'type: diode', 'breach'],
+    ['AC', 'type: rc, capacitance: 1 µF, resistance: 100 Ω, working-voltage: 275 V AC', undefined],
+    ['AC', 'type: varistor, working-voltage: 275 V AC, energy: 10 J', undefined],
+    ['DC', 'type: diode', undefined],
+    ['DC', 'type: rc, capacitance: 1 µF, resistance: 100 Ω', undefined],
+    ['AC', undefined, 'note'],
+    ['DC', undefined, 'note'],
+  ])('on %s voltage goes by its type: %s', (waveform, suppression, expected) => {
+    const volts = waveform === 'AC' ? '24 V AC' : '24 V DC';
+    const more = suppression === undefined ? '' : ` }, suppression: { ${suppression}`;
+    const { findings } = contact(
+      '{ inductive: 5 A, voltage: 30 V DC }, { inductive: 5 A, voltage: 250 V AC }, { resistive: 10 A, voltage: 250 V AC }, { resistive: 10 A, voltage: 30 V DC }',
+      `type: inductive, voltage: ${volts}, current: 1 A${more}`,
+    );
+    expect(findings.find((f) => f.rule === 'contact-arc')?.verdict).toBe(expected);
   });
 
   // "Selecting the proper MOV voltage rating", NTE Electronics: for 220 V AC a high line of 242 V counts, and of its list the nearest

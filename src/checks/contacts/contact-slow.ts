@@ -1,7 +1,8 @@
 /**
  * Protects a contact that opens slowly: a plain diode keeps the coil's current going for long, the armature leaves with little
  * force, and an arc or a weld has time. Source: "The application of relay coil suppression with DC relays", TE Connectivity
- * (13C3311), which asks for a zener in series with the diode where loads are inductive or lamps.
+ * (13C3311), which tells of normally open contacts that weld, and asks for a zener in series with the diode where loads are inductive or
+ * lamps; "Coil suppression can reduce relay life", TE Connectivity (13C3264).
  */
 import { releaseTime } from '../../circuit/release.js';
 import type { Step } from '../../loads/account-plan.js';
