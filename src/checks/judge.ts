@@ -2,6 +2,7 @@
 import type { Catalogue } from '../catalogue/catalogue.js';
 import type { BootBooks } from '../ledger/boot.js';
 import { bootBooks } from '../ledger/boot.js';
+import type { WaysIntoDead } from '../ledger/into-dead.js';
 import { NO_WAYS } from '../ledger/into-dead.js';
 import type { Ledger } from '../ledger/ledger.js';
 import { ledgerOf } from '../ledger/ledger.js';
@@ -41,6 +42,8 @@ export interface Judgement {
   /** Worst first. */
   readonly findings: readonly Finding[];
   readonly verdict: Verdict;
+  /** What finds a way into the rails of dead supplies. */
+  readonly ways: WaysIntoDead;
 }
 
 /** A project's data with every name in it bound, and what binds it, to be judged. */
@@ -148,7 +151,7 @@ export function judgeProject(project: Project, mode?: string): Judgement {
   const findings = [...WIRING_RULES.flatMap((r) => r.find(judged)), ...limitFindings(judged, LIMIT_RULES)].sort(
     inOrder,
   );
-  return { project, ledger, accounts, runaway, boot, findings, verdict: headline(findings) };
+  return { project, ledger, accounts, runaway, boot, findings, verdict: headline(findings), ways };
 }
 
 /** Accounts, each in the state that is worse for it: with firmware running and all supplies alive, or until it does, or without some. */

@@ -13,6 +13,21 @@ import { behind, feedsInto, stepOf, sumOf } from './feeds-into-dead.js';
 import type { LiftedRail } from './lifted.js';
 import { solver } from './solver.js';
 
+/** What is pushed into each node that floats by itself, at the most, where all of them are held at 0 V. */
+export type HeldFlows = ReadonlyMap<string, readonly FeedIn[]>;
+
+export function heldFlows(found: Afloat, on: Uint8Array): HeldFlows {
+  const bench = solver(found.held);
+  const solutions = candidatesOf(bench, found, on, 'lifted').map((c) => bench.solve(c));
+  return new Map(
+    [...found.tops].map((top) => {
+      const nodes = behind(found.held, top);
+      const all = solutions.map((s) => feedsInto(s, found, nodes));
+      return [top, all.reduce((a, b) => (sumOf(b) > sumOf(a) ? b : a))];
+    }),
+  );
+}
+
 /** A dead source into which current is pushed. */
 export interface FedSource extends Dead {
   readonly source: TreeNode;
@@ -26,24 +41,11 @@ export interface FedSource extends Dead {
 }
 
 /** The dead sources that something feeds and that do not say that they bear it. @param rails what is lifted with them */
-export function fedSources(
-  { nodes }: Project,
-  found: Afloat,
-  on: Uint8Array,
-  rails: readonly LiftedRail[],
-  of: Dead,
-): FedSource[] {
-  const sources = nodes.filter(
-    (n) => n.states === true && found.tops.has(n.id) && n.reverse !== 'tolerated' && n.reverse !== 'blocked',
-  );
-  if (sources.length === 0) return [];
-  const bench = solver(found.held);
-  const solutions = candidatesOf(bench, found, on, 'lifted').map((c) => bench.solve(c));
-  return sources.flatMap((source): FedSource[] => {
-    const into = behind(found.held, source.id);
-    const all = solutions.map((s) => feedsInto(s, found, into));
-    const feeds = all.reduce((a, b) => (sumOf(b) > sumOf(a) ? b : a));
-    const lifted = rails.find((r) => r.rail === source.id)?.volts.max ?? 0;
+export function fedSources({ nodes }: Project, held: HeldFlows, rails: readonly LiftedRail[], of: Dead): FedSource[] {
+  return nodes.flatMap((source): FedSource[] => {
+    const feeds = held.get(source.id) ?? [];
+    if (source.states !== true || source.reverse === 'tolerated' || source.reverse === 'blocked') return [];
+    const lifted = rails.find((r) => r.rail === source.id)?.most ?? 0;
     return feeds.length === 0 ? [] : [{ ...of, source, amps: sumOf(feeds), lifted, feeds, steps: [stepOf(feeds)] }];
   });
 }

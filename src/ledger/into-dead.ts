@@ -10,7 +10,7 @@ import { LITTLE } from './dead-corners.js';
 import type { LiftedRail } from './lifted.js';
 import { liftedRails } from './lifted.js';
 import type { FedSource } from './fed-dead.js';
-import { fedSources } from './fed-dead.js';
+import { fedSources, heldFlows } from './fed-dead.js';
 import { RUNAWAY, together } from './moments.js';
 import type { PushedPin } from './pushed.js';
 import { pushedPins } from './pushed.js';
@@ -29,8 +29,9 @@ export function waysIntoDead(project: Project, of: Dead): WaysIntoDead {
   const found = afloat(project, of.dead);
   if (found === undefined) return NO_WAYS;
   const on = pushing(project, found);
-  const lifted = liftedRails(found, on, of);
-  return { lifted, pushed: pushedPins(project, found, on, of), fed: fedSources(project, found, on, lifted, of) };
+  const flows = heldFlows(found, on);
+  const lifted = liftedRails(found, on, flows, of);
+  return { lifted, pushed: pushedPins(project, found, on, of), fed: fedSources(project, flows, lifted, of) };
 }
 
 /** The state in which each circuit that has a way lets the most through. */

@@ -6,10 +6,12 @@
  * backwards, so that what they join floats as one; diodes and regulators do not, and a switching regulator does not start on
  * what leaks in.
  */
-import type { BranchPlan } from '../loads/branch-plan.js';
+import type { BranchPlan, NetworkPlan } from '../loads/branch-plan.js';
 import { GROUND } from '../loads/branch-plan.js';
 import type { Interval } from '../quantity/interval.js';
 import { exactly } from '../quantity/interval.js';
+import type { Appetite } from './faint.js';
+import { inProportion, leastFrom, nothing } from './faint.js';
 import type { Project } from './project.js';
 import type { Link, TreeNode } from './tree-plan.js';
 import { deadNetworks, deadNodes, railsOf, supplyOf, unfed } from './without.js';
@@ -20,7 +22,11 @@ const HELD = exactly(1e-3);
 
 export interface Afloat {
   readonly project: Project;
-  /** The same with those rails held at 0 V. */
+  /** The same with nothing drawn that need not be drawn: how far those rails may rise. */
+  readonly lightest: Project;
+  /** The same but for what works from the lowest voltage, which takes its least from there on: whether it may live. */
+  readonly first?: { readonly works: number; readonly nodes: ReadonlySet<string>; readonly project: Project };
+  /** The same with those rails held at 0 V: the most that may be pushed into them. */
   readonly held: Project;
   /** The nodes that float. */
   readonly floating: ReadonlySet<string>;
@@ -28,12 +34,14 @@ export interface Afloat {
   readonly tops: ReadonlySet<string>;
   /** The circuits by which something that lives finds a way to them. */
   readonly ways: ReadonlySet<string>;
+  /** Switching regulators on them: they are taken as off, and may start where enough comes up. */
+  readonly starters: readonly Link[];
 }
 
 /** Undefined where nothing that lives finds a way to anything dead. */
 export function afloat(project: Project, dead: readonly string[]): Afloat | undefined {
   const nodes = deadNodes(project, dead);
-  const { ways, reached } = waysInto(project, nodes);
+  const { ways, networks, reached } = waysInto(project, nodes);
   if (reached.size === 0) return undefined;
   const tops = new Set([...reached].map((node) => topOf(project, node, dead)));
   const floating = new Set(tops);
@@ -43,14 +51,27 @@ export function afloat(project: Project, dead: readonly string[]): Afloat | unde
     return floats || !nodes.has(from);
   });
   const stands = (node: string): string => (floating.has(node) ? node : GROUND);
-  const networks = deadNetworks(project, nodes, project.ends, stands).filter((n) =>
-    [...n.on, ...n.off].some((b) => floating.has(b.from) || floating.has(b.to)),
-  );
-  const leaking = (ohms: Interval): Project => ({
+  const fed = (takes: Appetite): readonly NetworkPlan[] =>
+    [
+      ...deadNetworks(project, nodes, project.ends, stands, takes),
+      ...links.flatMap((link) => (floating.has(link.from) ? quiescentOf(link, takes) : [])),
+    ].filter((n) => [...n.on, ...n.off].some((b) => floating.has(b.from) || floating.has(b.to)));
+  // Whether what switches a load conducts at so little is anybody's guess: at the least nothing of it is on.
+  const switched = new Set(project.circuits.flatMap((c) => (c.always ? [] : [c.id])));
+  const letGo = (n: NetworkPlan): NetworkPlan =>
+    networks.has(n.id) || n.circuits.length === 0 || !n.circuits.every((c) => switched.has(c))
+      ? n
+      : { ...n, on: n.off };
+  const leaking = (ohms: Interval, plans: readonly NetworkPlan[]): Project => ({
     ...project,
     nodes: [...project.nodes.map((n) => (dead.includes(supplyOf(n.id)) ? unfed(n) : n)), ...[...tops].map(sourceOf)],
-    links: [...[...tops].map((top) => leakOf(top, ohms)), ...links],
-    networks,
+    links: [
+      ...[...tops].map((top) => leakOf(top, ohms)),
+      ...links.map(({ quiescent, ...link }): Link =>
+        quiescent && !floating.has(link.from) ? { ...link, quiescent } : link,
+      ),
+    ],
+    networks: plans,
     accounts: [],
     pinAccounts: [],
     windows: project.windows.filter((w) => floating.has(w.node)),
@@ -58,7 +79,30 @@ export function afloat(project: Project, dead: readonly string[]): Afloat | unde
     capacitances: [],
     measured: [],
   });
-  return { floating, tops, ways, project: leaking(LEAK), held: leaking(HELD) };
+  const usual = fed(inProportion);
+  const windows = project.windows.filter(({ node, min }) => floating.has(node) && min !== undefined && min > 0);
+  const works = Math.min(...windows.map((w) => w.min!));
+  const starters = project.links.filter((l) => l.kind === 'switching-regulator' && floating.has(l.from));
+  return {
+    ...{ starters, floating, tops, ways, project: leaking(LEAK, usual), held: leaking(HELD, usual) },
+    lightest: leaking(LEAK, fed(nothing).map(letGo)),
+    ...(works < Infinity && {
+      first: {
+        works,
+        nodes: new Set(windows.flatMap((w) => (w.min === works ? [w.node] : []))),
+        project: leaking(LEAK, fed(leastFrom(works)).map(letGo)),
+      },
+    }),
+  };
+}
+
+/** What a regulator takes for itself: of a rail that only leaks feed the less the lower that stands. */
+function quiescentOf({ id, from, quiescent }: Link, takes: Appetite): readonly NetworkPlan[] {
+  if (quiescent === undefined) return [];
+  const part = `${id}.quiescent`;
+  const members = [takes({ kind: 'current', part, amps: quiescent }, undefined)];
+  const branch: BranchPlan = { from, to: GROUND, circuit: part, members };
+  return [{ id: part, circuits: [], side: 'load', inner: [], on: [branch], off: [branch] }];
 }
 
 const nameOf = (top: string): string => `${top}:afloat`;
@@ -87,7 +131,7 @@ function topOf(project: Project, node: string, dead: readonly string[]): string 
 
 const BACKWARDS: ReadonlySet<Link['kind']> = new Set(['wire', 'cable', 'fuse', 'limiter', 'switch']);
 
-/** The dead nodes that something alive is wired to, and the circuits by which it is. */
+/** The dead nodes that something alive is wired to, and the networks and circuits by which it is. */
 function waysInto(project: Project, nodes: ReadonlySet<string>) {
   const rails = railsOf(project);
   const readBy = new Map<string, string[]>();
@@ -95,7 +139,7 @@ function waysInto(project: Project, nodes: ReadonlySet<string>) {
   const alive = new Set(
     project.nodes.flatMap((n) => (nodes.has(n.id) || (n.outside && n.life === undefined) ? [] : [n.id])),
   );
-  const ways = new Set<string>();
+  const [ways, networks] = [new Set<string>(), new Set<string>()];
   const reached = new Set<string>();
   const railOf = ({ pin }: BranchPlan): string[] => (pin === undefined ? [] : [rails.get(pin.pin) ?? '']);
   for (const network of project.networks) {
@@ -105,7 +149,9 @@ function waysInto(project: Project, nodes: ReadonlySet<string>) {
     const led = (network.whenDead ?? []).map((way) => way.to);
     const into = [...ends, ...read, ...led].filter((end) => nodes.has(end));
     for (const end of into) reached.add(end);
-    if (into.length > 0) for (const c of network.circuits) ways.add(c);
+    if (into.length === 0) continue;
+    networks.add(network.id);
+    for (const c of network.circuits) ways.add(c);
   }
-  return { ways, reached };
+  return { ways, networks, reached };
 }

@@ -23,11 +23,11 @@ const LEAK: readonly CurvePoint[] = [
 ];
 
 /** Ohms of a logic input that takes next to nothing. */
-const INPUT_OHMS = 1e12;
+export const INPUT_OHMS = 1e12;
 /** An input that is stated to take more than so many amperes is none of those. */
 const LOGIC = 1e-4;
 /** Volts at which what takes a current of its own is read as a resistance: at less it takes less. Common practice, no source. */
-const READ_AT = 5;
+export const READ_AT = 5;
 
 /** What takes a current or power of its own cannot take it from a pin that gives none: it is as a resistor there. */
 export function yielding(member: Member): Member {
@@ -45,21 +45,6 @@ export function yielding(member: Member): Member {
     default:
       return member;
   }
-}
-
-/** The same on a rail that only leaks feed: it takes the less the lower that stands, and of a range any of it. */
-export function faint(member: Member): Member {
-  const { part } = member;
-  if (member.kind !== 'current' && member.kind !== 'power') return member;
-  const taken = member.kind === 'current' ? member.amps : member.watts;
-  const ohms = (figure: number): number =>
-    figure > 0 ? Math.min((member.kind === 'current' ? READ_AT : READ_AT ** 2) / figure, INPUT_OHMS) : INPUT_OHMS;
-  return {
-    kind: 'resistance',
-    part,
-    ohms: { min: ohms(taken.max), typ: ohms(taken.typ), max: ohms(taken.min) },
-    load: true,
-  };
 }
 
 /** Ohms of a wire: a branch between two nodes needs a resistance to be solved. */

@@ -12,7 +12,9 @@ import { GROUND } from '../loads/branch-plan.js';
 import { exactly } from '../quantity/interval.js';
 import { nodeOf } from './assemble.js';
 import { withDeadWays } from './dead-ways.js';
-import { faint, wired, yielding } from './loose-pins.js';
+import type { Appetite } from './faint.js';
+import { inProportion } from './faint.js';
+import { wired, yielding } from './loose-pins.js';
 import type { Project } from './project.js';
 import type { TreeNode } from './tree-plan.js';
 
@@ -95,12 +97,14 @@ export function withoutSupplies(whole: Project, dead: readonly string[]): Projec
  * The networks while some nodes are dead.
  *
  * @param ends who reads lines, with a clamp @param stands the node in the place of a dead one: ground, or itself where it floats
+ * @param takes what a thing takes of one that floats
  */
 export function deadNetworks(
   project: Project,
   nodes: ReadonlySet<string>,
   ends: readonly LineEnd[],
   stands: (node: string) => string,
+  takes: Appetite = inProportion,
 ): NetworkPlan[] {
   const rails = railsOf(project);
   const clamped = new Set([...project.boot.pins].flatMap(([id, p]) => (p.clamped ? [id] : [])));
@@ -131,7 +135,7 @@ export function deadNetworks(
         // What takes a current of its own gets none from a pin that is dead, and less from a rail that only leaks feed.
         const members =
           floats(b.from) || floats(b.to)
-            ? b.members.map(faint)
+            ? b.members.map((m) => takes(m, worksFrom(project, b)))
             : some && (inner.has(b.from) || inner.has(b.to))
               ? b.members.map(yielding)
               : b.members;
@@ -149,6 +153,15 @@ export function deadNetworks(
     const [on, off] = [state(network.on, 'on'), state(network.off, 'off')];
     return { ...network, on, off, inner: [...inner] };
   });
+}
+
+/** Volts from which what a branch feeds works, where that is stated. */
+function worksFrom({ windows }: Project, { from, to, circuit }: BranchPlan): number | undefined {
+  const mine = windows.filter(
+    ({ node, about, min }) =>
+      (node === from || node === to) && (about === circuit || circuit.startsWith(`${about}.`)) && (min ?? 0) > 0,
+  );
+  return mine.length === 0 ? undefined : Math.min(...mine.map((w) => w.min!));
 }
 
 const endClamp = (end: LineEnd, to: string): BranchPlan => ({

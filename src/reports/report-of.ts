@@ -9,6 +9,7 @@ import type { Origin } from '../loads/branch-plan.js';
 import type { Cures } from '../remedies/cures.js';
 import type { Remedy } from '../remedies/prove.js';
 import type { Document, Path } from '../source/document.js';
+import { deadAssumptions } from '../wording/dead-assumptions.js';
 import { asks, says } from '../wording/sentences.js';
 import { choicesIn } from './report-choice.js';
 import { countsOf } from './counts.js';
@@ -57,11 +58,13 @@ export function reportOf(
     ...(statistics && { statistics: methodWords(statistics.method) }),
     accounts: [...judgement.accounts].sort(byMargin).map((j) => accountOf(j, place, statistics?.of.get(j.account))),
     findings,
-    assumptions: project.assumptions.map(({ about, says: text, path }) => ({
-      about,
-      says: text,
-      ...(path && { place: place(path) }),
-    })),
+    assumptions: [...project.assumptions, ...deadAssumptions(judgement.ways, project)].map(
+      ({ about, says: text, path }) => ({
+        about,
+        says: text,
+        ...(path && { place: place(path) }),
+      }),
+    ),
     unsourced: unsourcedOf(judgement),
     averages: judgement.ledger.energy.map(({ supply, amps, watts, takes }) => ({
       supply,

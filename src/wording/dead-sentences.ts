@@ -23,12 +23,16 @@ export const deadDrives: Say = (f) => {
 };
 
 export const deadLifted: Say = (f) => {
-  const { dead, rail, from, to, through, on, off, runs, works } = f.names;
-  const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${ways(through!)} lifts ${rail} to between ${from} and ${to}`;
+  const { dead, rail, usual, most, apart, through, on, off, runs, works } = f.names;
+  const up =
+    apart === undefined
+      ? `to ${most}`
+      : `to about ${usual}, and to ${most} at the most, while what hangs on it takes next to nothing`;
+  const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${ways(through!)} lifts ${rail} ${up}`;
   const is = on!.includes(',') ? 'are' : 'is';
   if (runs !== undefined)
-    return sentence(`${lifted}: ${listed(runs)} ${runs.includes(',') ? 'live' : 'lives'} on what pins feed into it.`);
-  const nor = works === undefined ? '' : `, and not at work, as from ${works} on`;
+    return sentence(`${lifted}: ${listed(runs)} ${runs.includes(',') ? 'live' : 'lives'} on what comes in.`);
+  const nor = works === undefined ? '' : `, and not sure to work, as from ${works} on`;
   return sentence(`${lifted}: ${listed(on!)} ${is} not surely off, as below ${off}${nor}.`);
 };
 

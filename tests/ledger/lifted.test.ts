@@ -32,7 +32,7 @@ describe('a rail that only an input feeds', () => {
     // 30 mA at 5 V are 167 Ω; (5 V - 0.6 V in the clamp) over 167 Ω, 470 Ω and 25 Ω are 6.6 mA, and those 1.1 V at 167 Ω
     // The clamp: 0.65 V at 1 mA typically, and 60 mV more for a decade: 0.70 V at 6.5 mA.
     const [rail] = lifted(strip('1 mA', ', series: 470 Ω'));
-    expect(rail!.volts.typ).toBeCloseTo(((5 - 0.7) * 166.7) / (166.7 + 470 + 25), 2);
+    expect(rail!.usual.typ).toBeCloseTo(((5 - 0.7) * 166.7) / (166.7 + 470 + 25), 2);
     expect(rail!.on.map((w) => w.about)).toEqual(['strip']);
   });
 
@@ -61,8 +61,8 @@ describe('a rail that only an input feeds', () => {
   // appears at the supply pin, less one diode.
   it('comes up to one diode below the input where next to nothing hangs on it', () => {
     const [rail] = lifted(strip('1 µA'));
-    expect(5 - rail!.volts.max).toBeGreaterThan(0.25);
-    expect(5 - rail!.volts.min).toBeLessThan(0.8);
+    expect(5 - rail!.most).toBeGreaterThan(0.25);
+    expect(5 - rail!.usual.min).toBeLessThan(0.8);
   });
 
   it.each([
@@ -83,8 +83,28 @@ loads: { bells: { type: coil, voltage: 12 V, resistance: 360 Ω, supply: brick, 
     // The junction at its least keeps 0.15 V less, and copper at 25 °C has 2 % more.
     expect(fed[0]!.amps / amps).toBeGreaterThan(1);
     expect(fed[0]!.amps / amps).toBeLessThan(1.05);
-    // Two junctions up to the base, and one down: no more comes up there.
-    expect(lifted[0]!.volts.max).toBeLessThan(1.5 - 0.4);
+    // Two junctions up to the base, and one down that leads next to nothing: no more comes up there.
+    expect(lifted[0]!.most).toBeLessThan(1.5 - 0.3);
+  });
+
+  it('comes up further where what hangs on it takes its least, and no further than where that takes more than comes in', () => {
+    const text = (ohms: string): string => `
+ambient: 25 °C
+supplies: { bench: { voltage: 5 V, current: 5 A }, brick: { voltage: 5 V, current: 2 A } ,
+  logic: { from: brick, type: linear-regulator, voltage: 3.3 V, current: 800 mA, dropout: 1 V, quiescent: 5 mA } }
+controllers: { main: { chip: atmega328p, supply: bench, pin-resistance: { source: 25 Ω, sink: 25 Ω } } }
+loads:
+  lamp: { type: resistor, resistance: ${ohms}, active: low, pin: PB1, supply: brick }
+  climate: { type: module, idle: 1 mA, active: 1 mA, supply: brick, supply-voltage: 3 to 5.5 V }
+`;
+    // 1 mA and the regulator's 5 mA at 5 V are 833 Ω beside the pin's 25 Ω and the lamp; 2 V over 4.73 kΩ are less than 1 mA.
+    const [starved] = lifted(text('4.7 kΩ'));
+    expect(starved!.usual.typ).toBeCloseTo((5 * 833) / (833 + 4725), 2);
+    expect(starved!.most).toBe(3);
+    // 2 V over 1.03 kΩ are more: nothing but what it takes holds the rail down.
+    const [fed] = lifted(text('1 kΩ'));
+    expect(fed!.usual.typ).toBeCloseTo((5 * 833) / (833 + 1025), 1);
+    expect(fed!.most).toBeCloseTo(5, 1);
   });
 
   it('is not asked for where both ends live from one supply', () => {
@@ -102,8 +122,8 @@ loads: { bells: { type: coil, voltage: 12 V, resistance: 360 Ω, supply: brick, 
     const stands = [...drawnBuilds(uncertainFigures(floating.project), sized(100, 2000), 11)].map((build) =>
       bench.solveBuild({ mode: 'dead', on }, { ...TYPICAL, build }).voltage('brick'),
     );
-    expect(Math.max(...stands)).toBeLessThanOrEqual(rail!.volts.max + 1e-9);
-    expect(Math.min(...stands)).toBeGreaterThanOrEqual(rail!.volts.min - 1e-9);
-    expect(Math.max(...stands) - Math.min(...stands)).toBeGreaterThan(0.3 * (rail!.volts.max - rail!.volts.min));
+    expect(Math.max(...stands)).toBeLessThanOrEqual(rail!.usual.max + 1e-9);
+    expect(Math.min(...stands)).toBeGreaterThanOrEqual(rail!.usual.min - 1e-9);
+    expect(Math.max(...stands) - Math.min(...stands)).toBeGreaterThan(0.3 * (rail!.usual.max - rail!.usual.min));
   });
 });

@@ -4,39 +4,45 @@
  */
 import { formatValue } from '../../quantity/print.js';
 import type { LiftedRail } from '../../ledger/lifted.js';
-import { SURELY_OFF, isLifted } from '../../ledger/lifted.js';
+import { SURELY_OFF, isLifted, mayBeLifted } from '../../ledger/lifted.js';
 import type { Finding, WiringRule } from '../finding.js';
 
-const finding = ({ dead, stated, rail, volts, on, through, steps }: LiftedRail, path: Finding['path']): Finding => {
-  const [most] = [...on].sort((a, b) => b.volts - a.volts);
+const finding = (lifted: LiftedRail, path: Finding['path']): Finding => {
+  const { dead, stated, rail, usual, most, on, through, steps } = lifted;
+  const likely = isLifted(lifted);
+  const [highest] = [...on].sort((a, b) => b.volts - a.volts);
   const runs = on.filter(({ works, volts }) => works !== undefined && volts >= works).map((w) => w.about);
   return {
     rule: 'dead-lifted',
     family: 'boot',
-    verdict: stated ? 'strain' : 'note',
+    verdict: stated && likely ? 'strain' : 'note',
     about: rail,
     path,
     names: {
       dead: dead.join(', '),
       rail,
-      from: formatValue(volts.min, 'voltage'),
-      to: formatValue(volts.max, 'voltage'),
+      usual: formatValue(usual.typ, 'voltage'),
+      most: formatValue(most, 'voltage'),
+      ...(most > NEARLY * usual.typ && { apart: 'yes' }),
       through: through.join(', '),
       on: on.map((w) => w.about).join(', '),
       off: formatValue(SURELY_OFF, 'voltage'),
       ...(runs.length > 0 && { runs: runs.join(', ') }),
-      ...(most?.works !== undefined && { works: formatValue(most.works, 'voltage') }),
+      ...(highest?.works !== undefined && { works: formatValue(highest.works, 'voltage') }),
     },
     related: [],
     steps,
   };
 };
 
+/** Two voltages that differ by less are told as one. */
+const NEARLY = 1.1;
+
 export default {
   name: 'dead-lifted',
   family: 'boot',
   find: ({ ways, ledger: { project } }) =>
     ways.lifted
-      .filter(isLifted)
+      .filter(mayBeLifted)
       .map((lifted) => finding(lifted, project.nodes.find((n) => n.id === lifted.rail)?.path ?? [])),
 } satisfies WiringRule;

@@ -3,15 +3,15 @@
  * no mode says that it is dead it is judged as what only comes about when something else goes wrong.
  */
 import type { FedSource } from '../../ledger/fed-dead.js';
-import { isLifted } from '../../ledger/lifted.js';
+import { mayBeLifted } from '../../ledger/lifted.js';
 import { formatValue } from '../../quantity/print.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
 /** Amperes that are worth no more than the note an injected current is (rule 18 of the format). */
 const LITTLE = 1e-4;
 
-/** Volts up to which a source that no document forbids to be fed does not wake: what junctions leave. Common practice, no source. */
-const ASLEEP = 1;
+/** Volts up to which a source that no document forbids to be fed does not wake: what two junctions leave. Common practice, no source. */
+const ASLEEP = 1.3;
 
 /** Whether a document or the file forbids it, and not practice alone. */
 const isForbidden = ({ reverse, reverseOrigin }: FedSource['source']): boolean =>
@@ -26,7 +26,7 @@ function verdictOf({ source, stated, feeds }: FedSource): Finding['verdict'] {
 
 function find({ ways, ledger: { project } }: Judged): Finding[] {
   // That a rail is fed while its supply is dead is said already where it is lifted.
-  const lifted = new Set(ways.lifted.filter(isLifted).map(({ dead }) => dead.join()));
+  const lifted = new Set(ways.lifted.filter(mayBeLifted).map(({ dead }) => dead.join()));
   return ways.fed.flatMap((fed): Finding[] => {
     const { dead, source, amps, feeds, steps } = fed;
     const verdict = verdictOf(fed);

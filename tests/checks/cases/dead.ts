@@ -128,7 +128,7 @@ export const DEAD: readonly Case[] = [
   },
   {
     rule: 'dead-fed',
-    when: 'is content where only practice advises against it, for less than a volt comes up there',
+    when: 'is content where only practice advises against it, for no more than two junctions leave comes up there',
     verdict: 'silent',
     text: driven(BELL, 'brick: { type: mains-adapter-12v-1a }'),
   },
@@ -139,7 +139,7 @@ export const DEAD: readonly Case[] = [
     verdict: 'strain',
     text: driven(
       BELL,
-      `coil: { voltage: 12 V, current: 2 A }, brick: { voltage: 12 V, current: 1 A${FORBIDS} }`,
+      `coil: { voltage: 12 V, current: 2 A, reverse: tolerated }, brick: { voltage: 12 V, current: 1 A${FORBIDS} }`,
     ).replace('supply: brick, driver', 'supply: coil, driver'),
   },
   {
@@ -283,9 +283,16 @@ export const DEAD: readonly Case[] = [
   },
   {
     rule: 'dead-lifted',
-    when: 'is content with 68 kΩ',
+    when: 'is no more than a note with 68 kΩ then: less, if it draws in proportion; but nobody says how little it takes',
+    verdict: 'note',
+    text: sensor('68 kΩ', true),
+  },
+  {
+    rule: 'dead-lifted',
+    // 2 x (5 - 0.43) V / 100 kΩ
+    when: 'is content with 100 kΩ: less than 0.1 mA comes in',
     verdict: 'silent',
-    text: sensor('68 kΩ'),
+    text: sensor('100 kΩ', true),
   },
   {
     rule: 'dead-lifted',
