@@ -33,43 +33,39 @@ export interface Edge {
 export function solveNetwork(inner: number, edges: readonly Edge[], voltages: Float64Array | number[]): Flow[] {
   const currents = new Array<number>(edges.length).fill(0);
   const conductances = new Array<number>(edges.length).fill(0);
-  settleNetwork(inner, edges, voltages, currents, conductances);
+  settleNetwork({ inner, edges, voltages, currents, conductances });
   return currents.map((current, k) => ({ current, conductance: conductances[k]! }));
 }
 
-/**
- * The same for those who keep arrays for it.
- *
- * @param currents amperes by edge: guesses that are overwritten, 0 where there is none
- * @param conductances siemens by edge, overwritten
- */
-export function settleNetwork(
-  inner: number,
-  edges: readonly Edge[],
-  voltages: Float64Array | number[],
-  currents: number[],
-  conductances: number[],
-): void {
-  flow(edges, voltages, currents, conductances);
-  if (inner === 0) return;
-  if (inner === 1 && edges.every(answers)) {
-    solveNode(edges, voltages, currents, conductances);
+/** A network with what it is being solved for, in arrays that are kept. */
+export interface Settling {
+  /** How many nodes, numbered from 0, are unknown. */
+  readonly inner: number;
+  readonly edges: readonly Edge[];
+  /** Volts by node: the given nodes set, the inner ones a first guess; the inner ones are overwritten. */
+  readonly voltages: Float64Array | number[];
+  /** Amperes by edge: guesses that are overwritten, 0 where there is none. */
+  readonly currents: number[];
+  /** Siemens by edge, overwritten. */
+  readonly conductances: number[];
+}
+
+/** The same as `solveNetwork`, for those who keep arrays for it. */
+export function settleNetwork(net: Settling): void {
+  flow(net);
+  if (net.inner === 0) return;
+  const passive = net.edges.every(answers);
+  if (net.inner === 1 && passive) {
+    solveNode(net);
     return;
   }
-  const passive = edges.every(answers);
-  descend(inner, edges, voltages, currents, conductances, passive);
-  if (passive) drawIn(inner, edges, voltages, currents, conductances);
+  descend(net, passive);
+  if (passive) drawIn(net);
 }
 
 /** Newton's method from where the nodes stand and what flows there. @param passive no branch takes a current of its own */
-function descend(
-  inner: number,
-  edges: readonly Edge[],
-  voltages: Float64Array | number[],
-  currents: number[],
-  conductances: number[],
-  passive: boolean,
-): void {
+function descend(net: Settling, passive: boolean): void {
+  const { inner, edges, voltages, currents, conductances } = net;
   const residual = new Array<number>(inner).fill(0);
   const matrix = new Array<number>(inner * inner).fill(0);
   const step = new Array<number>(inner).fill(0);
@@ -120,8 +116,8 @@ function descend(
     let part = 1;
     for (let i = 0; i < inner; i++) voltages[i]! += step[i]!;
     for (let halving = 0; ; halving++) {
-      flow(edges, voltages, currents, conductances);
-      if (halving === 40 || slopeAlong(inner, edges, currents, step) <= -0.9 * slope || worst <= 1e-9 * scale) break;
+      flow(net);
+      if (halving === 40 || slopeAlong(net, step) <= -0.9 * slope || worst <= 1e-9 * scale) break;
       part /= 2;
       for (let i = 0; i < inner; i++) voltages[i]! -= part * step[i]!;
     }
@@ -137,13 +133,8 @@ const FAR = 10;
  * Brings inner nodes that nothing holds to the nearest of the given voltages. Where no branch takes a current of its own
  * nodes stand between these: drawn together, no branch has more across it than before, so that a solution stays one.
  */
-function drawIn(
-  inner: number,
-  edges: readonly Edge[],
-  voltages: Float64Array | number[],
-  currents: number[],
-  conductances: number[],
-): void {
+function drawIn(net: Settling): void {
+  const { inner, voltages } = net;
   let [low, high] = [Infinity, -Infinity];
   for (let k = inner; k < voltages.length; k++) {
     low = Math.min(low, voltages[k]!);
@@ -155,7 +146,7 @@ function drawIn(
     isMoved ||= Math.abs(within - voltages[i]!) > ASTRAY;
     if (Math.abs(within - voltages[i]!) > ASTRAY) voltages[i] = within;
   }
-  if (isMoved) flow(edges, voltages, currents, conductances);
+  if (isMoved) flow(net);
 }
 
 /** Volts by which rounding alone does not lead a node astray. */
@@ -165,12 +156,7 @@ const ASTRAY = 1e-9;
 const answers = ({ branch }: Edge): boolean => branch.current === undefined;
 
 /** What flows through each edge at given voltages. The currents that were there are guesses. */
-function flow(
-  edges: readonly Edge[],
-  voltages: Float64Array | number[],
-  currents: number[],
-  conductances: number[],
-): void {
+function flow({ edges, voltages, currents, conductances }: Settling): void {
   for (let k = 0; k < edges.length; k++) {
     const { from, to, branch } = edges[k]!;
     const across = voltages[from]! - voltages[to]!;
@@ -187,12 +173,8 @@ const BALANCED = 1e-13;
  * One unknown node: what leaves it rises with its voltage, so the root lies between the given voltages. Newton's method,
  * and halving where a step would leave what is known to hold the root.
  */
-function solveNode(
-  edges: readonly Edge[],
-  voltages: Float64Array | number[],
-  currents: number[],
-  conductances: number[],
-): void {
+function solveNode(net: Settling): void {
+  const { edges, voltages, currents, conductances } = net;
   let low = Infinity;
   let high = -Infinity;
   for (let k = 1; k < voltages.length; k++) {
@@ -220,17 +202,12 @@ function solveNode(
     if (!(next > low && next < high)) next = (low + high) / 2;
     if (Math.abs(next - at) <= LAST_BITS * Math.max(1, Math.abs(at))) return;
     voltages[0] = next;
-    flow(edges, voltages, currents, conductances);
+    flow(net);
   }
   throw new Error(NO_SOLUTION);
 }
 
-function slopeAlong(
-  inner: number,
-  edges: readonly Edge[],
-  currents: readonly number[],
-  step: readonly number[],
-): number {
+function slopeAlong({ inner, edges, currents }: Settling, step: readonly number[]): number {
   let slope = 0;
   for (let k = 0; k < edges.length; k++) {
     const { from, to } = edges[k]!;

@@ -46,7 +46,7 @@ export function solved(flows: Flows, nodes: readonly number[], moving: Moving): 
     moved = true;
   }
   if (!moved) return flows;
-  settleNetwork(inner, edges, volts, currents, conductances);
+  settleNetwork({ inner, edges, voltages: volts, currents, conductances });
   if (inner === 1) followNode(fitted, moving, conductances);
   else if (inner > 1) follow(fitted, moving, conductances);
   return flows;
