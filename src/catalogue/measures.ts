@@ -46,6 +46,8 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   voltage: of('voltage'),
   current: rating,
   'peak-current': rating,
+  'peak-width': of('time'),
+  'peak-duty': of('ratio'),
   'unconfigured-current': of('current'),
   'suspended-current': of('current'),
   'maximum-capacitance': of('capacitance'),

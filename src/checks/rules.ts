@@ -46,6 +46,8 @@ import groupCurrent from './groups/group-current.js';
 import totalCurrent from './groups/total-current.js';
 import inputRelease from './parts/input-release.js';
 import ledsGlow from './parts/leds-glow.js';
+import scanStops from './parts/scan-stops.js';
+import displayFlickers from './parts/display-flickers.js';
 import ledsShareResistor from './parts/leds-share-resistor.js';
 import loadCurrent from './parts/load-current.js';
 import loadDip from './supplies/load-dip.js';
@@ -177,6 +179,8 @@ export const LIMIT_RULES: readonly LimitRule[] = [
   inputLevels,
   inputLeftOpen,
   loadDip,
+  scanStops,
+  displayFlickers,
   ledsGlow,
   loadVoltage,
   loadNeeds,

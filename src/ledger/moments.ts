@@ -58,7 +58,10 @@ export const pulsesEnd = ({ circuits }: Project): boolean =>
 /** The same project with nobody there to end a pulse: what pulses stays on. */
 export const withoutPulses = (project: Project): Project => ({
   ...project,
-  circuits: project.circuits.map(({ pulses: _, ...circuit }) => circuit),
+  circuits: project.circuits.map((circuit) => {
+    const { pulses, ...steady } = circuit;
+    return pulses === undefined ? circuit : steady;
+  }),
 });
 
 /**

@@ -11,7 +11,9 @@ import type { Curve } from './figures.js';
 import { junctionSpread } from './laws.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
-import { leadMember, ledAccount, resistorHeat, resistorMember } from './lit-in-turns.js';
+import { leadMember, ledAccount, resistorHeat, resistorMember, stuckLed, stuckResistor } from './lit-in-turns.js';
+import type { Lit } from './lit-limits.js';
+import { asksRefresh, flickerAccount, refreshOf } from './refresh.js';
 import type { AccountPlan, Reading, Step } from './account-plan.js';
 import type { JunctionSpread } from './branch-plan.js';
 import type { CircuitPlan } from './circuit-plan.js';
@@ -149,14 +151,20 @@ function accountsOf(display: Display, whole: string, one: string): AccountPlan[]
   const { id, path } = input;
   const base = { circuits: [one], path };
   const led = ledOf(one, 0);
+  const share = together / (pins.length * (pins.length - 1));
+  const refresh = refreshOf(input);
+  const lit: Lit = refresh ? { share, seconds: share / refresh.min } : { share, asks: asksRefresh(id) };
   return [
     ledAccount(
       input,
       { ...base, id: `${id}.led`, title: `LED of ${id}, while it is lit` },
       { name: `an LED of ${id}`, says: 'current of an LED while it is lit' },
-      together / (pins.length * (pins.length - 1)),
+      lit,
       () => led,
     ),
+    ...stuckLed(input, base, `an LED of ${id}`, share, () => led),
+    ...stuckResistor(input, { path, circuits: [whole] }, `a resistor of ${id}`, share, () => `${whole}.source`),
+    ...flickerAccount(id, base, refresh),
     ...resistorHeat(
       input,
       { path, circuits: [whole], id: `${id}.series`, title: `${id}.series, heat` },

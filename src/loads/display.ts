@@ -9,10 +9,15 @@ import { isMultiplexed, lowerMultiplexed } from './multiplexed.js';
 
 export const display: LoadType = {
   type: 'display',
-  lower: (input) =>
-    isCharlieplexed(input)
-      ? lowerCharlieplexed(input)
-      : isMultiplexed(input)
-        ? lowerMultiplexed(input)
-        : lowerModule(input),
+  lower: (input) => {
+    if (isCharlieplexed(input)) return lowerCharlieplexed(input);
+    if (isMultiplexed(input)) return lowerMultiplexed(input);
+    if (input.entry['refresh'] !== undefined)
+      input.figures.problem(
+        'refresh',
+        `\`${input.id}\` has a controller of its own, which lights it`,
+        '`segment-pins` and `digit-pins` of one that has none, or no `refresh`',
+      );
+    return lowerModule(input);
+  },
 };

@@ -3,12 +3,15 @@
  * least forward voltage takes the most, and how much that is follows from the junction law.
  */
 import { branchSteps } from './branch-working.js';
+import type { Figures } from './figures.js';
 import { junctionSpread } from './laws.js';
+import { litLimits } from './lit-limits.js';
 import type { LoadInput, LoadType, Lowered } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import { rating } from './limits.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from './account-plan.js';
 import type { JunctionSpread } from './branch-plan.js';
+import { pulsesOf } from './pulses.js';
 import { inARow, sideBySide, worstShare } from './led-groups.js';
 import { lowerTwoTerminal } from './two-terminal.js';
 
@@ -29,13 +32,13 @@ function lower(input: LoadInput): Lowered {
   const [row, beside] = [figures.count('in-series') ?? 1, figures.count('in-parallel') ?? 1];
   const string = inARow(junctionSpread(curve), row);
   const law = sideBySide(string, beside);
-  const limit = rating(figures, 'maximum-current', 'current');
+  const limits = limitsOf(figures);
   const lowered = lowerTwoTerminal(input, {
     members: (circuit) => [{ kind: 'junction', part: `${circuit}.led`, law, origin: curve.origin }],
     inductive: false,
     part: (circuit) => `${circuit}.led`,
     accounts: (circuit, path) => [
-      carried(circuit, path, limit, string, beside),
+      carried(circuit, path, limits, string, beside),
       ...(row > 1 && !figures.says('needs') ? [lit(circuit, path, row)] : []),
     ],
     limitsItself: false,
@@ -47,11 +50,28 @@ function lower(input: LoadInput): Lowered {
   };
 }
 
+/** Name of the state in which firmware ends no pulse. */
+const RUNAWAY = 'runaway';
+
+/** What it bears: for ever, or pulsed as its maker rates it for pulses, and for ever should firmware end none of them. */
+function limitsOf(figures: Figures): readonly LimitPlan[] {
+  const limit = rating(figures, 'maximum-current', 'current');
+  const pulses = figures.says('peak-current') ? pulsesOf(figures) : undefined;
+  if (limit === undefined) return [];
+  if (pulses === undefined || pulses.slow || pulses.duty.max >= 1) return [limit];
+  const { duty, frequency } = pulses;
+  const lit = litLimits(figures, { share: duty.max, seconds: duty.max / frequency.min });
+  return [
+    ...lit.map((each) => ({ ...each, holdsIn: (mode: string) => mode !== RUNAWAY })),
+    { ...limit, holdsIn: (mode) => mode === RUNAWAY },
+  ];
+}
+
 /** What one LED carries: all of the current, or of several side by side what the worst of them takes. */
 function carried(
   circuit: string,
   path: AccountPlan['path'],
-  limit: LimitPlan | undefined,
+  limits: readonly LimitPlan[],
   string: JunctionSpread,
   beside: number,
 ): AccountPlan {
@@ -67,9 +87,9 @@ function carried(
     path,
     recipes: ['draw-most', 'draw-least'],
     read: worst,
-    limits: limit ? [limit] : [],
+    limits,
     ...(beside === 1 && { books: [{ circuit, part }] }),
-    ...(!limit && {
+    ...(limits.length === 0 && {
       missing: {
         figure: 'maximum-current',
         asks: `what current may the LED of ${circuit} carry (its \`maximum-current\`)?`,

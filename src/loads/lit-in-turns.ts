@@ -2,6 +2,8 @@
 import { closed } from '../quantity/quantity.js';
 import { branchSteps } from './branch-working.js';
 import { rating } from './limits.js';
+import type { Lit } from './lit-limits.js';
+import { litLimits } from './lit-limits.js';
 import type { LoadInput } from './lowering.js';
 import type { AccountPlan, LimitPlan, Reading, Step } from './account-plan.js';
 import type { Member } from './branch-plan.js';
@@ -18,34 +20,21 @@ export function resistorMember({ figures }: LoadInput, part: string): Member | u
   return figure && { kind: 'resistance', part, ohms: closed(figure.quantity), origin: figure.origin };
 }
 
-/** A limit for ever, for something that is lit a share of the time: its mean current counts. */
-function averaged(limit: LimitPlan, share: number): LimitPlan {
-  if (share >= 1) return limit;
-  const { value } = limit;
-  return {
-    ...limit,
-    value: typeof value === 'number' ? value / share : (s) => value(s) / share,
-    condition: `${limit.stated} for ever; lit ${Math.round(share * 1000) / 10} % of the time`,
-  };
-}
-
 type About = Pick<AccountPlan, 'id' | 'circuits' | 'path' | 'title'>;
 
 /**
  * What an LED carries while it is lit, held to its peak, and on average to what it may carry for ever.
  *
- * @param told of the LED: whose figure is asked for, and what its sum is @param share of the time in which it is lit
- * @param led the hottest of them
+ * @param told of the LED: whose figure is asked for, and what its sum is @param lit how it is lit @param led the hottest of them
  */
 export function ledAccount(
   { figures }: LoadInput,
   about: About,
   told: { readonly name: string; readonly says: string },
-  share: number,
+  lit: Lit,
   led: (s: Reading) => string,
 ): AccountPlan {
-  const mean = rating(figures, 'maximum-current', 'current');
-  const peak = rating(figures, 'peak-current', 'current');
+  const limits = litLimits(figures, lit);
   return {
     ...about,
     kind: 'input',
@@ -53,8 +42,8 @@ export function ledAccount(
     quantity: 'current',
     recipes: ['draw-most', 'draw-least'],
     read: (s) => s.current(led(s)),
-    limits: [...(mean ? [averaged(mean, share)] : []), ...(peak ? [peak] : [])],
-    ...(!mean && {
+    limits,
+    ...(limits.length === 0 && {
       missing: {
         figure: 'maximum-current',
         asks: `what current may ${told.name} carry for ever (its \`maximum-current\`)?`,
@@ -83,6 +72,73 @@ export function resistorHeat(
       read: (s) => heat(s).gives[0],
       limits: [resistorBears(figures, name, spelled.says('resistance') ? spelled : undefined)],
       steps: (s) => [heat(s)],
+    },
+  ];
+}
+
+/** Whatever is lit in turns stays lit should firmware stop in the middle of them: what it bears then is what it bears for ever. */
+const forGood = (limit: LimitPlan): LimitPlan => ({ ...limit, margin: 'none', failing: () => 'strain' });
+
+type Stuck = Pick<AccountPlan, 'circuits' | 'path'>;
+
+/** What an LED carries should the scan stop while it is lit; nothing where it is lit all the time. @param id the display */
+export function stuckLed(
+  { figures, id }: LoadInput,
+  base: Stuck,
+  name: string,
+  share: number,
+  led: (s: Reading) => string,
+): AccountPlan[] {
+  const limit = rating(figures, 'maximum-current', 'current');
+  if (limit === undefined || share >= 1) return [];
+  return [
+    {
+      ...base,
+      id: `${id}.stuck`,
+      kind: 'input',
+      title: `${name}, should the scan stop`,
+      quantity: 'current',
+      direction: 'at-most',
+      recipes: ['draw-most', 'draw-least'],
+      read: (s) => s.current(led(s)),
+      limits: [forGood(limit)],
+      steps: (s) => branchSteps(s.branch(led(s)), 'what it carries while it is lit, and then for good'),
+    },
+  ];
+}
+
+/** The same for the heat in a resistor. @param part the resistor that gets hottest */
+export function stuckResistor(
+  { figures, id }: LoadInput,
+  base: Stuck,
+  name: string,
+  share: number,
+  part: (s: Reading) => string,
+): AccountPlan[] {
+  if (seriesFigure(figures) === undefined || share >= 1) return [];
+  const spelled = figures.within('series');
+  const limit = resistorBears(figures, name, spelled.says('resistance') ? spelled : undefined);
+  const watts = (s: Reading): number => s.current(part(s)) ** 2 * s.ohms(part(s));
+  return [
+    {
+      ...base,
+      id: `${id}.stuck`,
+      kind: 'series',
+      title: `${name}, should the scan stop`,
+      quantity: 'power',
+      direction: 'at-most',
+      recipes: ['draw-most', 'draw-least', 'flooded'],
+      read: watts,
+      limits: [forGood(limit)],
+      steps: (s) => [
+        {
+          name: 'P',
+          says: 'heat in it while it carries, and then for good',
+          formula: 'I^2 * R',
+          with: { I: [s.current(part(s)), 'A'], R: [s.ohms(part(s)), 'Ω'] },
+          gives: [watts(s), 'W'],
+        },
+      ],
     },
   ];
 }

@@ -10,7 +10,10 @@ import type { Driver } from './drivers/driver.js';
 import { driverOf } from './drivers/driver.js';
 import { isMapping } from './figures.js';
 import { junctionSpread } from './laws.js';
-import { leadMember, ledAccount, resistorHeat, resistorMember } from './lit-in-turns.js';
+import type { Interval } from '../quantity/interval.js';
+import { leadMember, ledAccount, resistorHeat, resistorMember, stuckLed, stuckResistor } from './lit-in-turns.js';
+import type { Lit } from './lit-limits.js';
+import { asksRefresh, flickerAccount, refreshOf } from './refresh.js';
 import type { BoundPin, Hook, LoadInput, Lowered, NetworkSketch } from './lowering.js';
 import { NOTHING } from './lowering.js';
 import type { AccountPlan, Reading, Step } from './account-plan.js';
@@ -30,6 +33,8 @@ interface Display {
   /** Digits that are lit together, and the share of the time that each is lit. */
   readonly together: number;
   readonly share: number;
+  /** Pictures a second, where that is stated. */
+  readonly refresh: Interval | undefined;
   /** From a segment's pin towards its digit, where the current leaves the pin. */
   readonly segment: (part: string) => readonly Member[];
 }
@@ -101,7 +106,8 @@ function displayOf(input: LoadInput): Display | undefined {
     const resistor = resistorMember(input, `${part}.series`);
     return [...(resistor ? [resistor] : []), { kind: 'junction', part: `${part}.led`, law, origin: curve.origin }];
   };
-  return { input, segments, digits, cathode, together, share: together / digits.length, segment };
+  const refresh = refreshOf(input);
+  return { input, segments, digits, cathode, together, share: together / digits.length, refresh, segment };
 }
 
 /** A digit's pin by name only: its driver binds it. */
@@ -206,10 +212,14 @@ function turnOf(
 }
 
 /** What one segment carries, in its turn and on average, and the heat in its resistor. */
-function segmentAccounts(display: Display, circuit: string, lit: readonly string[]): AccountPlan[] {
-  const { input, share } = display;
+function segmentAccounts(display: Display, circuit: string, segments: readonly string[]): AccountPlan[] {
+  const { input, share, refresh, digits, together } = display;
+  const { id } = input;
   const base = { circuits: [circuit], path: input.path };
-  const hottest = (s: Reading): string => lit.reduce((a, b) => (s.current(`${b}.led`) > s.current(`${a}.led`) ? b : a));
+  const turns = Math.ceil(digits.length / together);
+  const lit: Lit = refresh ? { share, seconds: 1 / (refresh.min * turns) } : { share, asks: asksRefresh(id) };
+  const hottest = (s: Reading): string =>
+    segments.reduce((a, b) => (s.current(`${b}.led`) > s.current(`${a}.led`) ? b : a));
   const heat = (s: Reading): Step => {
     const [amps, ohms] = [s.current(`${hottest(s)}.led`), s.ohms(`${hottest(s)}.series`)];
     return {
@@ -225,9 +235,12 @@ function segmentAccounts(display: Display, circuit: string, lit: readonly string
       input,
       { ...base, id: `${circuit}.segment`, title: `LED segment of ${circuit}, while it is lit` },
       { name: `a segment of ${circuit}`, says: 'current of a segment while its digit is lit' },
-      share,
+      lit,
       (s) => `${hottest(s)}.led`,
     ),
+    ...stuckLed(input, base, `a segment of ${id}`, share, (s) => `${hottest(s)}.led`),
+    ...stuckResistor(input, base, `a segment resistor of ${id}`, share, (s) => `${hottest(s)}.series`),
+    ...flickerAccount(id, base, refresh),
     ...resistorHeat(
       input,
       { ...base, id: `${circuit}.series`, title: `${circuit}.series, heat` },

@@ -5,7 +5,10 @@ import type { Case, Way } from './cures.js';
 import { entryOf, figureIn, partText, toleranceIn } from './entries.js';
 import type { Change, Cure } from './prove.js';
 
-const RULES = new Set(['pin-current', 'group-current', 'total-current', 'load-current', 'nothing-limits', 'chip-heat']);
+const RULES = new Set([
+  ...['pin-current', 'group-current', 'total-current', 'load-current', 'nothing-limits', 'chip-heat'],
+  'scan-stops',
+]);
 /** So much larger than the sum says: at the first try, and where that is not enough yet. */
 const TRIES = [1, 1.15, 1.4, 1.8, 2.5];
 /** Resistors to begin with where there is none, ohms: a few milliamperes at 3.3 or 5 V. */

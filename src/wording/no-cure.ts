@@ -50,6 +50,8 @@ const WHY: { readonly [rule: string]: string } = {
   'chip-heat': 'less has to flow through its pins: a driver for the heaviest of them',
   'rail-voltage': 'a supply of the voltage that the rail is made for',
   'load-voltage': 'a supply of the voltage that it is made for',
+  'scan-stops': 'a larger resistor at each segment, or a watchdog that resets the controller before anything is hot',
+  'display-flickers': 'firmware has to scan faster',
   'leds-glow': 'LEDs of one kind between these pins, those of another colour on pins of their own',
   'load-dip': 'a capacitor at its terminals, or a supply of its own',
   'battery-sags': 'a battery that bears bursts, or a capacitor that carries them',

@@ -182,6 +182,20 @@ export const SENTENCES: { readonly [rule: string]: Say } = {
     const missing = MISSING[f.account?.missing?.figure ?? ''];
     return met(f) === undefined && missing ? missing(f.about) : atMost(f, subjectOf(f), 'carries');
   },
+  'scan-stops': (f) =>
+    atMost(
+      f,
+      `should firmware stop in the middle of a scan, ${f.account?.title.replace(/, should the scan stop$/, '') ?? f.about}`,
+      f.account?.quantity === 'power' ? 'turns into heat, for good,' : 'stays lit and carries, for good,',
+    ),
+  'display-flickers': (f) => {
+    const m = met(f);
+    if (m === undefined) return `Nothing says how often ${f.about} shows its whole picture.`;
+    const often = (seconds: number): string => trimmed(formatValue(1 / seconds, 'frequency'));
+    return f.verdict === 'note'
+      ? `The display ${f.about} shows its whole picture at ${often(m.by.draw)}: below ${often(m.by.value)} it is seen to flicker.`
+      : `The display ${f.about} shows its whole picture at ${often(m.by.draw)}: below ${often(m.by.value)} an eye sees one digit after another.`;
+  },
   'leds-glow': (f) => {
     const m = met(f);
     return m === undefined

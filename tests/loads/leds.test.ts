@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { besideOthers, junctionCurrent } from '../../src/circuit/side-by-side.js';
 import { fitJunction, junctionVoltage, thermalVoltage } from '../../src/circuit/junction.js';
 import { says } from '../../src/wording/sentences.js';
-import { onSupplies } from '../checks/cases/case.js';
+import { onChip, onSupplies } from '../checks/cases/case.js';
 import { findingsOf, judged } from '../checks/judged.js';
 import { accountsOf } from './read-account.js';
 
@@ -86,5 +86,24 @@ describe('the current of a junction at a voltage', () => {
       expect(junctionCurrent(junction, junctionVoltage(junction, amps)) / amps).toBeCloseTo(1, 9);
     expect(junctionCurrent(junction, 0)).toBe(0);
     expect(junctionCurrent(junction, -1)).toBe(0);
+  });
+});
+
+describe('an LED in pulses', () => {
+  /** 20 mA while it is on: 3 V over 125 Ω and a pin of 25 Ω. It bears 10 mA for ever, 20 mA in 100 µs for half of the time. */
+  const pulsed = (frequency: string, duty = '50 %'): string =>
+    onChip(
+      `a: { type: led, forward-voltage: { value: 2 V, at: 20 mA }, maximum-current: 10 mA, peak-current: 20.01 mA, peak-width: 100 µs, peak-duty: 50 %, pin: PB1, series: 125 Ω, pwm: { frequency: ${frequency}, duty: ${duty} } }`,
+      { policy: 'classroom' },
+    );
+  const found = (text: string) => findingsOf(text, 'load-current').map((f) => [f.verdict, f.runaway ?? false]);
+
+  it('is held to its peak rating while that holds, and should firmware end no pulse to what it bears for ever', () => {
+    expect(found(pulsed('5 kHz'))).toEqual([['note', true]]);
+    expect(found(pulsed('4.9 kHz'))).toEqual([
+      ['strain', false],
+      ['note', true],
+    ]);
+    expect(found(pulsed('50 kHz', '60 %'))[0]).toEqual(['breach', false]);
   });
 });

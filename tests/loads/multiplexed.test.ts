@@ -103,3 +103,58 @@ describe('what a display needs', () => {
     expect(findingsOf(display(`common: cathode, ${PINS}`), 'nothing-limits')[0]?.verdict).toBe('breach');
   });
 });
+
+describe('a digit that is lit for a while', () => {
+  /** One segment pin and four digits, 20 mA in the segment that is lit: 3 V over 25 + 100 + 25 Ω. */
+  const lit = (rated: string, refresh = ''): string =>
+    onChip(
+      `a: { type: display, common: cathode, forward-voltage: { value: 2 V, at: 20 mA }, series: 100 Ω, segment-pins: [PD0], digit-pins: [PB0..PB3], ${rated}${refresh && `, refresh: ${refresh}`} }`,
+      { policy: 'classroom' },
+    );
+  const verdicts = (text: string) => findingsOf(text, 'load-current').map((f) => f.verdict);
+  const rated = 'maximum-current: 15 mA, peak-current: 70 mA';
+
+  it('is held to what its LEDs bear for ever, on average, where no peak is rated', () => {
+    expect(verdicts(lit('maximum-current: 5.01 mA'))).toEqual([]);
+    expect(verdicts(lit('maximum-current: 4.9 mA'))).toEqual(['breach']);
+  });
+
+  it('may carry its peak in pulses as short and as seldom as that is rated for', () => {
+    // Four turns of 2.5 ms at 100 pictures a second, a quarter of the time each.
+    expect(verdicts(lit(`${rated}, peak-width: 2.5 ms, peak-duty: 25 %`, '100 Hz'))).toEqual([]);
+    expect(verdicts(lit(`${rated}, peak-width: 2.4 ms, peak-duty: 25 %`, '100 Hz'))).toEqual(['strain']);
+    expect(verdicts(lit(`${rated}, peak-width: 2.5 ms, peak-duty: 24 %`, '100 Hz'))).toEqual(['strain']);
+    expect(verdicts(lit(`${rated}, peak-duty: 24 %`))).toEqual(['strain']);
+    // Beyond that it is still content with what an LED bears for ever.
+    expect(verdicts(lit('maximum-current: 20.01 mA, peak-current: 70 mA, peak-duty: 24 %'))).toEqual([]);
+  });
+
+  it('asks how long that is where nobody says how often it is refreshed', () => {
+    const [finding] = findingsOf(lit(`${rated}, peak-width: 1 ms`), 'load-current');
+    expect(finding?.verdict).toBe('unproven');
+    expect(finding?.by?.limit.asks).toContain('`refresh: 100 Hz`');
+  });
+
+  it('stays lit when firmware hangs, and its resistor with it', () => {
+    const account = accountsOf(lit(rated));
+    expect(account('a.stuck', 'at-most').draw!.max).toBeCloseTo(0.02, 6);
+    expect(account('a.stuck', 'at-most', 'power').draw!.max).toBeCloseTo(0.02 ** 2 * 100, 5);
+    expect(findingsOf(lit(rated), 'scan-stops').map((f) => [f.verdict, f.account?.quantity])).toEqual([
+      ['strain', 'current'],
+    ]);
+    const weak = lit(rated).replace('series: 100 Ω', 'series: { resistance: 100 Ω, power: 0.03 W }');
+    expect(findingsOf(weak, 'resistor-power')).toEqual([]);
+    expect(
+      findingsOf(weak, 'scan-stops')
+        .map((f) => f.account?.quantity)
+        .sort(),
+    ).toEqual(['current', 'power']);
+  });
+
+  it('is refreshed by its own controller where it has one', () => {
+    expect(() => judged(onChip('a: { type: display, active: 20 mA, supply: bench, refresh: 100 Hz }'))).toThrow(
+      'a controller of its own',
+    );
+    expect(() => judged(lit(rated, '0 Hz'))).toThrow('more than never');
+  });
+});

@@ -18,6 +18,17 @@ export const CURRENT_RULE_HELP: { readonly [rule: string]: RuleHelp } = {
       'Between the pins of a charlieplexed display two LEDs in series lie beside each one, and drop no more than that: they glow with it.',
     todo: 'Use LEDs of one kind, or give those of another colour pins of their own.',
   },
+  'scan-stops': {
+    title: 'A display bears its scan, but not that it stops',
+    means:
+      'LEDs that are lit in turns may carry more than they bear for ever, as long as their turns are short; when firmware hangs, the one that is lit stays lit.',
+    todo: 'Use larger resistors, so that what is lit bears it, or have a watchdog reset the controller and let the pins go.',
+  },
+  'display-flickers': {
+    title: 'A display is seen to flicker',
+    means: 'Its digits take turns, and come round more seldom than an eye takes for steady light.',
+    todo: 'Scan faster, by a timer in place of the main loop.',
+  },
   'load-needs': {
     title: 'A load does not get what it needs',
     means: 'The current or voltage that reaches a load is less than it needs to do its job.',

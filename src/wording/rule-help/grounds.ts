@@ -118,6 +118,9 @@ export const GROUNDS: { readonly [rule: string]: string } = {
     'ΔV = ΔI · R, and C · ΔV = I · t where a capacitor carries the peak; counted from the steady voltage just before.',
   'load-voltage':
     'The supply range on the load’s own sheet, held against what reaches its terminals: V = V_supply − I · R.',
+  'scan-stops':
+    'An LED’s forward current is rated for ever, its peak current for pulses of a length and a share of the time (a display’s sheet has 30 mA and 70 mA at a tenth of the time and 0.1 ms); a resistor turns P = I² · R to heat. Stopped, a turn has neither length nor share.',
+  'display-flickers': `${PRACTICE}: from some 60 pictures a second on light is seen as steady, and below some 24 single pictures are seen.`,
   'leds-glow':
     'Shockley’s law: of two LEDs in series each gets half of what the lit one drops. Common practice, no source: 10 µA are seen in the dark.',
   'load-needs':

@@ -62,6 +62,13 @@ const charlieplexed = (drop: string): string =>
     `a: { type: display, charlieplexed-pins: [PD0..PD2], series: 100 Ω, forward-voltage: { value: ${drop}, at: 10 mA }, maximum-current: 20 mA }`,
   );
 
+/** Four digits of one segment each that drops exactly 2 V at 20 mA and 25 °C, with 100 Ω between two pins of 25 Ω on 5 V: 20 mA. */
+const scanned = (most: string, more = ''): string =>
+  onChip(
+    `load: { type: display, common: cathode, forward-voltage: { value: 2 V, at: 20 mA }, maximum-current: ${most}, series: 100 Ω, segment-pins: [PD0], digit-pins: [PB0..PB3]${more && `, ${more}`} }`,
+    { policy: 'classroom' },
+  );
+
 export const PARTS: readonly Case[] = [
   {
     rule: 'leds-glow',
@@ -317,5 +324,30 @@ export const PARTS: readonly Case[] = [
     when: 'is content with 0.25 of a stated 0.3125 W',
     verdict: 'silent',
     text: resistor('100 Ω', ', power: 0.3125 W'),
+  },
+  {
+    rule: 'scan-stops',
+    when: 'strains where a segment that is lit a quarter of the time carries 20 mA, and bears 19 mA for ever',
+    verdict: 'strain',
+    text: scanned('19 mA'),
+  },
+  { rule: 'scan-stops', when: 'is content where it bears 20 mA', verdict: 'silent', text: scanned('20.01 mA') },
+  {
+    rule: 'display-flickers',
+    when: 'notes 59 pictures a second',
+    verdict: 'note',
+    text: scanned('20.01 mA', 'refresh: 59 Hz'),
+  },
+  {
+    rule: 'display-flickers',
+    when: 'strains where 20 pictures a second show one digit after another',
+    verdict: 'strain',
+    text: scanned('20.01 mA', 'refresh: 20 Hz'),
+  },
+  {
+    rule: 'display-flickers',
+    when: 'is content with exactly 60',
+    verdict: 'silent',
+    text: scanned('20.01 mA', 'refresh: 60 Hz'),
   },
 ];
