@@ -149,7 +149,7 @@ const BREAKS: { readonly [kind: string]: string } = {
 };
 
 const contactSlow: Say = ({ about, names }) =>
-  `Its clamp keeps the current of the coil of ${about} going for up to ${names['slow']}, so that the contact opens slowly on ${BREAKS[names['kind'] ?? ''] ?? 'its load'} and wears: a zener of ${names['zener']} in series with the diode makes it ${names['fast']}, where the driver bears that much more.`;
+  `Its clamp keeps the current of the coil of ${about} going for up to ${names['slow']}, so that the contact opens slowly on ${BREAKS[names['kind'] ?? ''] ?? 'its load'} and wears: a zener of ${names['zener']} in series with the diode makes it ${names['fast']}${names['bears'] === undefined ? ', where the driver bears that much more' : `, and its driver then bears ${names['bears']}`}.`;
 
 const coilOneWay: Say = ({ about }) =>
   `Current one way through the coil of ${about} sets its relay, and current the other way resets it: what switches it lets current flow one way only, so that once set it stays so.`;

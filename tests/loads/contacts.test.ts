@@ -242,10 +242,37 @@ describe('what takes a load’s current over', () => {
     expect(energy(text)).toBeCloseTo((0.5 * 0.144 * 24) / 3, 9);
   });
 
+  test('keeps a load going behind a diode: 240 mH / 24 Ω · ln 10 are 23 ms to a tenth of its current', () => {
+    const text = across('type: diode', 'voltage: 24 V DC, current: 1 A, inductance: 240 mH');
+    const steps = accountsOf(text, 'set')('a.suppression', 'at-most').steps();
+    expect(1000 * steps.find((s) => s.name === 't_load')!.gives[0]).toBeCloseTo(10 * Math.log(10), 6);
+  });
+
   test('bears the mains a tenth above its nominal voltage, a suppressor its peak', () => {
     const volts = (suppression: string): number =>
       accountsOf(across(suppression), 'set')('a.suppression', 'at-most', 'voltage').draw!.max;
     expect(volts('type: varistor, working-voltage: 275 V AC')).toBeCloseTo(253, 9);
     expect(volts('type: tvs, working-voltage: 400 V')).toBeCloseTo(253 * Math.SQRT2, 9);
   });
+});
+
+test('a relay of 12 V whose driver bears 25 V is told of a zener of 9.1 V, since 12 V and a diode on top of its supply are too much', () => {
+  const told = (maximum: string) =>
+    judged(`ampledger: 1
+title: Slow
+ambient: 20 °C
+supplies: { five: { voltage: 5 V, current: 1 A }, brick: { voltage: 12 V, current: 1 A } }
+controllers: { main: { chip: atmega328p, supply: five } }
+loads:
+  a: { type: coil, voltage: 12 V, resistance: 300 Ω, inductance: 300 mH, supply: brick, clamp: { type: diode, current: 1 A },
+       driver: { type: nmos, pin: PB1, pull-down: 100 kΩ, on-resistance: { value: 0.1 Ω, at: 4.5 V }, maximum-current: 1 A, maximum-voltage: ${maximum}, thermal-resistance: 200 K/W },
+       contact-rating: [ { lamp: 1 A, voltage: 30 V DC } ], contact: { wired: normally-open, load: { type: lamp, voltage: 24 V DC, current: 500 mA } } }
+`).findings.find((f) => f.rule === 'contact-slow')?.names['zener'];
+  expect([told('60 V'), told('25 V'), told('19 V')]).toEqual(['24 V', '9.1 V', undefined]);
+});
+
+test('a load on a normally closed contact runs while the supply of its coil is dead, whatever the firmware wants', () => {
+  const text = load('normally-closed').replace('rest: { active: [] }', 'dark: { active: [a], without: [brick] }');
+  expect(asked(text, 'set')).toBeCloseTo(0, 9);
+  expect(asked(text, 'dark')).toBeCloseTo(1.1, 9);
 });

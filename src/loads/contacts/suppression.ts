@@ -1,8 +1,8 @@
 /**
- * What takes over a load's current when its contact opens, so that no arc has to: what stands across it while it waits, what it
- * takes then, and what the contact bears meanwhile.
+ * What takes over a load's current when its contact opens, so that no arc has to: what stands across it while it waits, and what it
+ * takes then.
  */
-import { closed } from '../../quantity/quantity.js';
+import { releaseTime } from '../../circuit/release.js';
 import type { Figure, Figures } from '../figures.js';
 import { rating } from '../limits.js';
 import type { Bench } from '../lowering.js';
@@ -10,9 +10,9 @@ import type { AccountPlan, LimitPlan, Reading, Step } from '../account-plan.js';
 import type { ContactSide, SuppressionType } from '../circuit-plan.js';
 import { branchSteps } from '../branch-working.js';
 import type { Contact, ContactBase } from './contact.js';
-import { figuresWith } from './contact-figures.js';
-import { closingLimit } from './contact-limits.js';
 import type { RatingRow } from './contact-rating.js';
+import { ROOT, highest, highestStep } from './line-voltage.js';
+import { closing, thrown } from './suppression-at-contact.js';
 import { energyAccounts } from './suppression-energy.js';
 
 export interface Suppression {
@@ -38,9 +38,6 @@ export function plannedOf({ type, across, figures }: Suppression): NonNullable<C
   return { type, across, ...(farads !== undefined && { farads }) };
 }
 
-/** The mains may stand so much above its nominal voltage (EN 50160, 230 V ±10 %). */
-const HIGH_LINE = 1.1;
-const ROOT = Math.SQRT2;
 /** From so many volts on a part across them has to be rated for them, or somebody is in danger. */
 const TOUCHABLE = 50;
 
@@ -56,27 +53,6 @@ export function suppressionAccounts(base: ContactBase, contact: Contact, rows: r
     ...closing(base, contact, suppression, rows),
     ...thrown(base, contact, suppression),
   ];
-}
-
-/** Volts of the load's supply at their highest: root mean square of an alternating one. */
-const highest =
-  ({ load }: Contact) =>
-  (s: Reading): number =>
-    s.voltage(load.node) * (load.waveform === 'AC' && load.exact && !s.typical ? HIGH_LINE : 1);
-
-function highestStep(contact: Contact, s: Reading): Step {
-  const { load } = contact;
-  const V = [s.voltage(load.node), 'V'] as const;
-  const gives = [highest(contact)(s), 'V'] as const;
-  return gives[0] === V[0]
-    ? { name: 'V_line', says: 'what stands across it', formula: 'V', with: { V }, gives }
-    : {
-        name: 'V_line',
-        says: 'what stands across it where the mains is a tenth above its nominal voltage',
-        formula: 'V * x',
-        with: { V, x: [HIGH_LINE, ''] },
-        gives,
-      };
 }
 
 /** What it is made to bear for ever, by its type: the key, and whether peaks count of an alternating voltage. */
@@ -144,12 +120,34 @@ function voltageLimit(figures: Figures, key: string, { quantity }: Figure, wavef
     : rated;
 }
 
+/** So much of its current is left when a load surely lets go (common practice, no source). */
+const LETS_GO = 0.1;
+
+/** How long a load on direct voltage keeps its current going through a plain diode, which drops next to nothing. */
+function lingers({ load, part, input }: Contact, { type, across: over }: Suppression, s: Reading): Step[] {
+  const inductance = input.contact.within('load').interval('inductance', 'inductance');
+  const amps = s.current(part);
+  if (inductance === undefined || type !== 'diode' || over !== 'load' || load.waveform === 'AC' || amps <= 0) return [];
+  const henries = s.typical ? inductance.typ : inductance.max;
+  const ohms = s.across(part) / amps;
+  return [
+    {
+      name: 't_load',
+      says: 'how much later its load lets go at the longest: until its current has fallen to a tenth (log is the natural logarithm)',
+      formula: 'L / R * log(1 / x)',
+      with: { L: [henries, 'H'], R: [ohms, 'Ω'], x: [LETS_GO, ''] },
+      gives: [releaseTime(henries, ohms, amps, LETS_GO * amps, 0), 's'],
+    },
+  ];
+}
+
 /** A diode carries what its load carried, once each time the contact opens. */
-function takesOver(base: ContactBase, contact: Contact, { type, figures }: Suppression): AccountPlan[] {
+function takesOver(base: ContactBase, contact: Contact, suppression: Suppression): AccountPlan[] {
+  const { type, figures } = suppression;
   if (type === 'rc' || type === 'varistor') return [];
-  const { circuit, part, title } = contact;
+  const { circuit, part, title, input } = contact;
   const limit = rating(figures, 'peak-current', 'current') ?? rating(figures, 'current', 'current');
-  if (limit === undefined) return [];
+  if (limit === undefined && !(type === 'diode' && input.contact.within('load').says('inductance'))) return [];
   return [
     {
       ...base,
@@ -160,104 +158,11 @@ function takesOver(base: ContactBase, contact: Contact, { type, figures }: Suppr
       recipes: ['draw-most', 'draw-least'],
       peaks: true,
       read: (s) => s.current(part),
-      limits: [limit],
+      limits: limit ? [limit] : [],
       books: [{ circuit, part }],
-      steps: (s) => branchSteps(s.branch(part), 'when the contact opens it takes over what the load carried'),
-    },
-  ];
-}
-
-/** A capacitor is charged, or emptied, through its resistor and the contact that closes. */
-function closing(
-  base: ContactBase,
-  contact: Contact,
-  { type, figures }: Suppression,
-  rows: readonly RatingRow[],
-): AccountPlan[] {
-  if (type !== 'rc') return [];
-  const { circuit, load, side, title } = contact;
-  const resistance = figures.figure('resistance', 'resistance');
-  const ohms = resistance && closed(resistance.quantity);
-  const row = closingLimit(load, rows, side);
-  if (row === undefined) return [];
-  const peak = (s: Reading): number => highest(contact)(s) * (load.waveform === 'AC' ? ROOT : 1);
-  const least = (s: Reading): number => (s.typical ? ohms!.typ : ohms!.min);
-  return [
-    {
-      ...base,
-      id: idOf(contact),
-      title: `${title}, closing on its capacitor`,
-      quantity: 'current',
-      direction: 'at-most',
-      recipes: ['lightest', 'starved'],
-      read: (s) => (ohms === undefined || ohms.min <= 0 ? undefined : peak(s) / least(s)),
-      limits: ohms === undefined ? [] : [row],
-      ...(ohms === undefined && {
-        missing: {
-          figure: 'resistance',
-          asks: `what resistor is in series with the capacitor across the ${across(contact)} of ${circuit} (its \`resistance\`)?`,
-        },
-      }),
-      steps: (s) =>
-        ohms === undefined
-          ? []
-          : [
-              highestStep(contact, s),
-              {
-                name: 'I_closing',
-                says: 'what the capacitor gives or takes in the moment in which the contact closes',
-                formula: load.waveform === 'AC' ? 'V_line * sqrt(2) / R' : 'V_line / R',
-                with: { V_line: [highest(contact)(s), 'V'], R: [least(s), 'Ω'] },
-                gives: [peak(s) / least(s), 'A'],
-              },
-            ],
-    },
-  ];
-}
-
-/** What stands across the contact when it has opened: what clamps, and its supply as well where that lies across the load. */
-function thrown(base: ContactBase, contact: Contact, { type, figures, across: over }: Suppression): AccountPlan[] {
-  const { load, title, input, named } = contact;
-  const relay = figuresWith(input, 'contact-withstand');
-  const limit = rating(relay, 'contact-withstand', 'voltage', { margin: 'none', grade: 'operating' });
-  const clamp = figures.curve(
-    figures.says('clamping-voltage') ? 'clamping-voltage' : 'zener-voltage',
-    'voltage',
-    'current',
-  );
-  if (limit === undefined || clamp === undefined || type === 'zener' || type === 'diode') return [];
-  const inPeaks = relay.figure('contact-withstand', 'voltage')?.quantity.waveform === 'AC';
-  const value = limit.value;
-  const clamps = (s: Reading): number => (s.typical ? clamp.points[0]!.value.typ : clamp.points.at(-1)!.value.max);
-  const supply = (s: Reading): number =>
-    over === 'contact' ? 0 : highest(contact)(s) * (load.waveform === 'AC' ? ROOT : 1);
-  return [
-    {
-      ...base,
-      id: named('contact'),
-      title: `${title}, voltage at switching off`,
-      quantity: 'voltage',
-      direction: 'at-most',
-      recipes: ['lightest', 'starved'],
-      read: (s) => supply(s) + clamps(s),
-      limits: [
-        {
-          ...limit,
-          value: inPeaks ? (s) => ROOT * (typeof value === 'number' ? value : value(s)) : value,
-          condition: `between its open contacts${inPeaks ? ', as a peak' : ''}`,
-        },
-      ],
       steps: (s) => [
-        {
-          name: 'V_contact',
-          says:
-            over === 'contact'
-              ? 'what lies across it clamps at so much'
-              : 'its supply at its peak, and on top of that what lies across the load',
-          formula: over === 'contact' ? 'V_clamp' : 'V_supply + V_clamp',
-          with: { V_clamp: [clamps(s), 'V'], ...(over !== 'contact' && { V_supply: [supply(s), 'V'] as const }) },
-          gives: [supply(s) + clamps(s), 'V'],
-        },
+        ...branchSteps(s.branch(part), 'when the contact opens it takes over what the load carried'),
+        ...lingers(contact, suppression, s),
       ],
     },
   ];
