@@ -76,6 +76,15 @@ describe('a stepper behind a chopper', () => {
     expect(accountsOf(text, 'held')('bench', 'at-most').draw!.max).toBeCloseTo(1.222, 3);
   });
 
+  it('holds nothing while its logic has no supply', () => {
+    const text = onChip(
+      'a: { type: stepper, maximum-current: 100 A, winding-resistance: 2.5 Ω, phase-current: 1 A, supply: strong, driver: { type: chopper, on-resistance: 0.5 Ω, maximum-current: 3 A, logic-current: 8 mA, logic-voltage: 3 to 5.5 V, logic-supply: bench, pin: PB1 } }',
+      { more: 'modes: { held: { active: [a] }, lost: { active: [a], without: [bench] } }' },
+    ).replace('supplies: { ', 'supplies: { strong: { voltage: 12 V, current: 5 A }, ');
+    expect(findingsOf(text, 'load-voltage')).toEqual([]);
+    expect(accountsOf(text, 'lost')('strong', 'at-most').draw!.max).toBe(0);
+  });
+
   it('refuses what it has no use for, and asks for what it needs', () => {
     const said =
       (motor: string, driver = 'on-resistance: 0.5 Ω'): (() => unknown) =>

@@ -53,6 +53,7 @@ export function chopperParts(
   const amps = named(figures, 'logic-current') ? drawOf(figures, 'logic-current') : undefined;
   const logicPart = `${circuit}.logic`;
   const takes: Member | undefined = amps && { kind: 'current', part: logicPart, amps };
+  // Without its logic it holds nothing: what feeds that belongs to the circuit.
   const branch = logic && takes && { from: logic, to: GROUND, members: [takes], circuit: logicPart };
   return {
     networks: [
@@ -60,7 +61,7 @@ export function chopperParts(
       ...(branch
         ? [
             {
-              ...{ id: logicPart, circuits: [], side: 'load' as const, inner: [], hooks: [] },
+              ...{ id: logicPart, circuits: [circuit], side: 'load' as const, inner: [], hooks: [] },
               on: [branch],
               off: [branch],
             },
