@@ -26,6 +26,8 @@ const LEFT_OUT = 1e-6;
 const OPEN = 1e-8;
 /** Sweeps stop when no node would move by more than this, volts. */
 const SETTLED = 1e-10;
+/** Amperes to which sums of currents are sure: behind a megohm that only leaks, a node is sure to a microvolt. */
+const SURE = 1e-12;
 const MOST_SWEEPS = 2000;
 /** What is followed below half comes to rest in a few sweeps, or sinks. */
 const FOLLOWING = 200;
@@ -172,7 +174,7 @@ export class Sweep extends CornerFigures {
         const { to } = links[k]!;
         const next = outputOf(this, links[k]!, drawn[to]!, slopes[to]!);
         // What is at rest stays: the networks are solved at these very voltages.
-        if (Math.abs(next - volts[to]!) <= SETTLED) continue;
+        if (Math.abs(next - volts[to]!) <= Math.max(SETTLED, SURE * links[k]!.ohms)) continue;
         moved = true;
         volts[to]! += part * (next - volts[to]!);
       }
