@@ -124,7 +124,7 @@ describe('firmware that hangs', () => {
   /** 12 V over 6 Ω and a MOSFET of 0.5 Ω: 1.85 A, and 1.7 W while it is on; half a watt at 30 %. */
   const heater = (duty: string, more = ''): string =>
     onChip(
-      `a: { type: resistor, resistance: 6 Ω, power: 50 W, supply: strong, driver: { type: nmos, threshold: 1 V, on-resistance: { value: 0.5 Ω, at: 4.5 V }, maximum-current: 3 A, maximum-voltage: 30 V, pin: PB1, gate-resistor: 100 Ω, pull-down: 100 kΩ, thermal-resistance: 100 K/W }, pwm: { frequency: 1 kHz, duty: ${duty} } }`,
+      `a: { type: resistor, resistance: 6 Ω, power: 50 W, supply: strong, driver: { type: nmos, threshold: 1 V, on-resistance: { value: 0.5 Ω, at: 4.5 V }, maximum-current: 3 A, maximum-voltage: 30 V, pin: PB1, gate-resistor: 100 Ω, pull-down: 100 kΩ, thermal-resistance: 80 K/W }, pwm: { frequency: 1 kHz, duty: ${duty} } }`,
       { more },
     ).replace('supplies: { ', 'supplies: { strong: { voltage: 12 V, current: 5 A }, ');
 

@@ -34,10 +34,14 @@ const stage =
     const base = stageAccount(setting);
     const heat = heatOf(figures, id);
     const heating = (s: Reading): number => rmsOf(s, (at) => at.current(id));
-    const warm = (s: Reading) =>
-      s.typical
-        ? warmChannel(heating(s), ohms.typ, slope.typ, heat.thermal, s.ambient)
-        : warmChannel(heating(s), ohms.max, slope.max, heat.thermal, s.ambient);
+    const switching = switchingOf(setting, id, gateEdges(setting, gate.volts));
+    const warm = (s: Reading) => {
+      // What it loses while it switches warms it as well as what it loses while it conducts.
+      const around = s.ambient + heat.thermal * (switching?.watts(s) ?? 0);
+      return s.typical
+        ? warmChannel(heating(s), ohms.typ, slope.typ, heat.thermal, around)
+        : warmChannel(heating(s), ohms.max, slope.max, heat.thermal, around);
+    };
     // Between its lowest and its highest threshold a gate may leave the channel anywhere between open and closed.
     const asksLeast = (s: Reading): boolean => !s.typical && ohms.min < ohms.max && s.ohms(id) >= ohms.max;
     const half = (s: Reading): boolean =>
@@ -51,7 +55,6 @@ const stage =
       'draw-least',
       ...(isStated && NEAR * fullOn(setting, side).min < threshold.max ? (['drive-worst'] as const) : []),
     ];
-    const switching = switchingOf(setting, id, gateEdges(setting, gate.volts));
     const junction = heatAccount({ ...base, title: `${title}, junction` }, heat, lost, recipes, switching);
     const rest = conducts === 'on' ? ('off' as const) : ('on' as const);
     // Above its lowest threshold it may let through all that there is; a gate that floats may stand anywhere.
