@@ -89,8 +89,10 @@ export const batteryLife: Say = (f) => {
     return sentence(
       `with all on that can be, all the time, ${battery} lasts ${lasts}, and ${wanted} are wanted: nothing says how the time is shared among modes.`,
     );
+  const { most, share } = f.names;
+  const eater = most === undefined ? '' : ` Most of it goes to ${most}, ${share}.`;
   return sentence(
-    `${when(f)}${battery} is sure to last ${lasts}, and ${wanted} are wanted.${typicalToo(f, (v) => `lasts ${v}`, `lasts ${figure(account, by.typical.draw)}`)}`,
+    `${when(f)}${battery} is sure to last ${lasts}, and ${wanted} are wanted.${typicalToo(f, (v) => `lasts ${v}`, `lasts ${figure(account, by.typical.draw)}`)}${eater}`,
   );
 };
 

@@ -59,13 +59,17 @@ loads:
   rest: { type: constant-current, current: 20 µA, supply: cell }
 modes: { awake: { active: [radio]${shares[0]} }, asleep: { active: []${shares[1]} } }
 `;
-    return judged(text).accounts.find((j) => j.account.kind === 'battery' && j.account.quantity === 'time');
+    const { accounts, findings } = judged(text);
+    const life = accounts.find((j) => j.account.kind === 'battery' && j.account.quantity === 'time');
+    return life && { ...life, names: findings.find((f) => f.rule === 'battery-life')?.names };
   };
   const known = [', share: 5 %', ', share: 95 %'] as const;
   const wanted = told(', wanted-life: 30 days', known)!;
   const lasts = 3600 / (0.00202 + (3600 * 0.05) / (30 * 86_400));
   expect(wanted.account.draw!.min).toBeCloseTo(lasts, 3);
   expect(wanted.verdict).toBe('breach');
+  // 2 mA of the 2.02 mA.
+  expect(wanted.names).toEqual({ most: 'radio', share: '99 %' });
   const plain = told('', known)!;
   expect(plain.account.draw).toEqual(wanted.account.draw);
   expect(plain.verdict).toBe('sound');
