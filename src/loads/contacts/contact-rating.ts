@@ -19,6 +19,8 @@ export interface RatingRow {
   readonly waveform?: 'AC' | 'DC';
   /** Of a changeover: the side it holds for; absent: either. */
   readonly wired?: 'normally-open' | 'normally-closed';
+  /** It holds only while nothing hangs on the other side. */
+  readonly alone?: true;
   /** Utilisation category of the standards, and the operations it is good for. */
   readonly category?: string;
   readonly operations?: number;
@@ -32,6 +34,7 @@ export function ratingRows(figures: Figures): readonly RatingRow[] {
   return figures.rows('contact-rating').flatMap((row) => {
     const voltage = row.figure('voltage', 'voltage')?.quantity;
     const wired = row.word('wired');
+    const alone = row.word('other-side') === 'unloaded';
     const category = row.word('category');
     const operations = row.count('operations');
     return KEYS.flatMap((of): RatingRow[] => {
@@ -46,6 +49,7 @@ export function ratingRows(figures: Figures): readonly RatingRow[] {
           ...(voltage && { volts: closed(voltage).typ }),
           ...(voltage?.waveform && { waveform: voltage.waveform }),
           ...((wired === 'normally-open' || wired === 'normally-closed') && { wired }),
+          ...(alone && { alone }),
           ...(category !== undefined && { category }),
           ...(operations !== undefined && { operations }),
           stated: [figure.quantity.stated, voltage?.stated, category].filter((text) => text !== undefined).join(', '),

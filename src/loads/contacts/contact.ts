@@ -72,10 +72,12 @@ const NOTHING: LoweredContact = { networks: [], accounts: [] };
 export function lowerContact(input: ContactInput): LoweredContact {
   const side = sideOf(input);
   if (side === undefined) return NOTHING;
-  const own = lowerSide(input, side, OWN);
-  if (!input.contact.says('other-side') || !isChangeover(input)) return own;
+  const both = input.contact.says('other-side');
+  const own = lowerSide(input, side, { ...OWN, both });
+  if (!both || !isChangeover(input)) return own;
   const contact = input.contact.within('other-side');
-  const other = lowerSide({ ...input, contact }, side === 'normally-open' ? 'normally-closed' : 'normally-open', OTHER);
+  const opposite = side === 'normally-open' ? 'normally-closed' : 'normally-open';
+  const other = lowerSide({ ...input, contact }, opposite, { ...OTHER, both });
   const safe = contact.word('safe-when');
   const safeWhen = safe === 'load-stopped' || safe === 'load-running' ? safe : undefined;
   return {
@@ -87,7 +89,12 @@ export function lowerContact(input: ContactInput): LoweredContact {
   };
 }
 
-function lowerSide(input: ContactInput, side: Side, { prefix, words }: Named): LoweredContact {
+/** @param both something hangs on either side of a changeover */
+function lowerSide(
+  input: ContactInput,
+  side: Side,
+  { prefix, words, both }: Named & { readonly both: boolean },
+): LoweredContact {
   const { circuit, contact, bench, type } = input;
   const { path } = contact;
   const base = { kind: 'contact' as const, circuits: [circuit], path, ...(side === 'normally-closed' && WHILE_OFF) };
@@ -110,7 +117,7 @@ function lowerSide(input: ContactInput, side: Side, { prefix, words }: Named): L
   };
   if (load.amps === undefined) return { networks: [], accounts: [drawUnknown(base, called)], plan };
   const all: Contact = { ...called, side, load, path, input, named, ...(suppression && { suppression }) };
-  const rows = ratingRows(figuresWith(input, 'contact-rating'));
+  const rows = ratingRows(figuresWith(input, 'contact-rating')).filter((r) => !(both && r.alone));
   return {
     networks: [networkOf(all, load.amps)],
     accounts: [
