@@ -108,6 +108,7 @@ export const MEASURES: Readonly<Record<string, Measure>> = {
   'input-voltage': at('voltage', 'current', 'up'),
   'input-maximum': of('voltage'),
   'injected-current': of('current'),
+  'input-pull-down': of('resistance'),
   // coils, relay boards, modules
   power: of('power'),
   'pull-in': { ...shareByHeat, trend: 'up' },

@@ -47,7 +47,13 @@ function told({ ends, pins, circuits }: Project, part: string, circuit: string):
   if (end) return { name: end.told, assumed: end.assumed === true };
   const pin = pins.find((p) => p.id === part);
   const channels = circuits.find((c) => c.id === circuit)?.wiring.channels ?? [];
-  const driver = part.endsWith('.base-collector') ? `the driver of ${circuit}` : circuit;
+  // The line of a bus goes by its pin.
+  const bus = pins.find((p) => p.id === circuit);
+  const driver = part.endsWith('.base-collector')
+    ? `the driver of ${circuit}`
+    : bus
+      ? `the line at pin ${bus.label}`
+      : circuit;
   const other = channels.length > 0 ? `channel ${channels.join(' and ')}` : driver;
   return { name: pin ? `pin ${pin.label}` : other, assumed: false };
 }

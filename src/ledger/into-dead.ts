@@ -5,6 +5,7 @@
 import type { Afloat } from '../project/afloat.js';
 import { afloat } from '../project/afloat.js';
 import type { Project } from '../project/project.js';
+import { takenOver } from '../project/without.js';
 import type { Dead } from './dead-corners.js';
 import { LITTLE } from './dead-corners.js';
 import type { LiftedRail } from './lifted.js';
@@ -25,7 +26,8 @@ export interface WaysIntoDead {
 export const NO_WAYS: WaysIntoDead = { lifted: [], pushed: [], fed: [] };
 
 /** What finds a way into the rails of some dead supplies. */
-export function waysIntoDead(project: Project, of: Dead): WaysIntoDead {
+export function waysIntoDead(whole: Project, of: Dead): WaysIntoDead {
+  const project = takenOver(whole, of.dead);
   const found = afloat(project, of.dead);
   if (found === undefined) return NO_WAYS;
   const on = pushing(project, found);

@@ -78,7 +78,7 @@ export function liftedRails(found: Afloat, on: Uint8Array, held: HeldFlows, of: 
       {
         ...{
           ...of,
-          rail: top,
+          rail: railAt(found.project, top),
           on: [...standing(worst, nodes), ...starting(found, nodes, most)],
           most,
           amps: sumOf(feeds),
@@ -92,6 +92,12 @@ export function liftedRails(found: Afloat, on: Uint8Array, held: HeldFlows, of: 
       },
     ];
   });
+}
+
+/** A node as a file names it: what a board has inside goes by the rail that it feeds. */
+function railAt({ links }: Project, top: string): string {
+  if (!top.includes(':')) return top;
+  return links.find((l) => l.from === top && l.kind === 'wire' && !l.to.includes(':'))?.to ?? top;
 }
 
 /** What lives from some nodes that float. */

@@ -5,7 +5,7 @@
 import type { BootState } from '../loads/circuit-plan.js';
 import type { Project } from '../project/project.js';
 import { headOf } from '../project/same-node.js';
-import { deadNodes, feedOfLoad, touchedBy, withoutSupplies } from '../project/without.js';
+import { deadNodes, feedOfLoad, takenOver, touchedBy, withoutSupplies } from '../project/without.js';
 import type { Account } from './account.js';
 import type { AtBoot } from './boot.js';
 import { proofsOf, settleLoose } from './boot.js';
@@ -27,14 +27,15 @@ export function deadModes(project: Project, only?: string): readonly DeadMode[] 
   return project.modes
     .filter((m) => m.without.length > 0 && m.during === undefined && (only === undefined || m.name === only))
     .flatMap((mode) => {
-      const left = withoutSupplies(project, mode.without);
+      const over = takenOver(project, mode.without);
+      const left = withoutSupplies(over, mode.without);
       const bench = solver(left);
-      const touched = touchedBy(project, deadNodes(project, mode.without));
+      const touched = touchedBy(over, deadNodes(over, mode.without));
       return statesOf(left, [mode]).map(({ on, ...rest }): DeadMode => ({
         ...rest,
         bench,
-        // What has lost its supply, or the chip that switches it, is on by no will of anybody's.
-        on: Uint8Array.from(project.circuits, (c, k) => (touched.has(c.id) && !c.always ? 0 : on![k]!)),
+        // What has lost its supply, or the chip that switches it, is on by no will of anybody's; a line may be driven all the same.
+        on: Uint8Array.from(project.circuits, (c, k) => (touched.has(c.id) && !c.always && !c.signal ? 0 : on![k]!)),
       }));
     });
 }
@@ -77,8 +78,9 @@ export function waysIntoAll(project: Project): WaysIntoDead {
 }
 
 /** The circuits whose load lives while the chip that switches it is dead, and what they do then. */
-export function whileDead(project: Project): WhileDead[] {
-  return deadSets(project).flatMap(({ dead }): WhileDead[] => {
+export function whileDead(whole: Project): WhileDead[] {
+  return deadSets(whole).flatMap(({ dead }): WhileDead[] => {
+    const project = takenOver(whole, dead);
     const nodes = deadNodes(project, dead);
     const pinOf = new Map(project.pins.map((p) => [p.id, p]));
     const circuits = project.circuits.flatMap((c): AtBoot[] => {

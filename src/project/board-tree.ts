@@ -5,6 +5,7 @@ import { rating } from '../loads/limits.js';
 import type { LimitPlan } from '../loads/account-plan.js';
 import type { Path } from '../source/place.js';
 import { linkOf } from './link-figures.js';
+import type { Link } from './tree-plan.js';
 import type { Tree } from './tree.js';
 
 type Raw = Readonly<Record<string, unknown>>;
@@ -87,17 +88,14 @@ export function addBoard(tree: Tree, board: BoardTree): BoardFacts {
           }
       return;
     }
+    const wire = (source: string): Link => {
+      const ends = { from: outputOf(source), to: node };
+      return { id: `${node}:wire`, kind: 'wire', title: `rail ${rail}`, ...ends, path, limits: [] };
+    };
     const source = living ?? sources[0];
-    if (source !== undefined)
-      tree.link({
-        id: `${node}:wire`,
-        kind: 'wire',
-        title: `rail ${rail}`,
-        from: outputOf(source),
-        to: node,
-        path,
-        limits: [],
-      });
+    if (source === undefined) return;
+    tree.link(wire(source));
+    sources.slice(sources.indexOf(source) + 1).forEach((other) => tree.spare(wire(other)));
   };
 
   const addPart = (part: string, node: string): void => {

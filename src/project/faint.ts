@@ -15,12 +15,14 @@ export const inProportion: Appetite = (member) => {
   const { part } = member;
   if (member.kind !== 'current' && member.kind !== 'power') return member;
   const taken = member.kind === 'current' ? member.amps : member.watts;
+  // Where nobody states the least, half the typical stands in.
+  const least = taken.min > 0 ? taken.min : taken.typ / 2;
   const ohms = (figure: number): number =>
     figure > 0 ? Math.min((member.kind === 'current' ? READ_AT : READ_AT ** 2) / figure, INPUT_OHMS) : INPUT_OHMS;
   return {
     kind: 'resistance',
     part,
-    ohms: { min: ohms(taken.max), typ: ohms(taken.typ), max: ohms(taken.min) },
+    ohms: { min: ohms(taken.max), typ: ohms(taken.typ), max: ohms(least) },
     load: true,
   };
 };

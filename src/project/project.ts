@@ -112,6 +112,8 @@ export interface Project {
   readonly nodes: readonly TreeNode[];
   /** Upstream first. */
   readonly links: readonly Link[];
+  /** What boards join to their rails once what feeds these is dead, in their order. */
+  readonly spares: readonly Link[];
   readonly capacitances: readonly Capacitance[];
   readonly windows: readonly SupplyWindow[];
   readonly dips: readonly DipPlan[];

@@ -194,6 +194,7 @@ export function resolve(
     policy,
     nodes: tree.nodes,
     links: tree.inOrder().map((link) => inPlace(link, placeOf(places, link.id))),
+    spares: tree.spares(),
     capacitances,
     dips: loads.dips,
     windows: [...[...benches.values()].flatMap((b) => b.windows), ...loads.windows],

@@ -6,6 +6,8 @@ export interface Tree {
   readonly nodes: readonly TreeNode[];
   add(node: TreeNode): void;
   link(link: Link): void;
+  /** What a board joins to its rail in the place of the link that feeds it, once that is dead. */
+  spare(link: Link): void;
   has(id: string): boolean;
   /** Whether a supply feeds a node. */
   alive(id: string): boolean;
@@ -17,12 +19,15 @@ export interface Tree {
   unsteady(id: string): number | undefined;
   /** Links, upstream first. */
   inOrder(): readonly Link[];
+  /** The spare links whose source lives, in the order in which a board takes them. */
+  spares(): readonly Link[];
 }
 
 export function emptyTree(): Tree {
   const nodes = new Map<string, TreeNode>();
   /** What leads to a node: one link, or several that are joined by diodes. */
   const feeds = new Map<string, Link[]>();
+  const spares: Link[] = [];
   const leading = (id: string): readonly Link[] => feeds.get(id) ?? [];
   const caches: Map<string, unknown>[] = [];
   /** Answers are kept until the tree grows: where many nodes have several feeds, ways to them are without number. */
@@ -83,6 +88,8 @@ export function emptyTree(): Tree {
       feeds.set(link.to, [...leading(link.to), link]);
       grow();
     },
+    spare: (link) => void spares.push(link),
+    spares: () => spares.filter((link) => alive(link.from)),
     has: (id) => nodes.has(id),
     alive,
     sources,

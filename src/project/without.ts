@@ -16,7 +16,7 @@ import type { Appetite } from './faint.js';
 import { inProportion } from './faint.js';
 import { wired, yielding } from './loose-pins.js';
 import type { Project } from './project.js';
-import type { TreeNode } from './tree-plan.js';
+import type { Link, TreeNode } from './tree-plan.js';
 
 /** In the place of a clamp where there is none, ohms. */
 const UNCLAMPED = exactly(1e9);
@@ -35,6 +35,32 @@ export function deadNodes(
   for (const { from, to } of links) if (alive.has(from)) alive.add(to);
   for (const n of nodes) if (isSource(n) && n.life !== undefined && alive.has(n.life)) alive.add(n.id);
   return new Set(nodes.flatMap((n) => (alive.has(n.id) ? [] : [n.id])));
+}
+
+/** The same with what takes over: a board's own switch joins the next source that lives to a rail that would be dead. */
+export function takenOver(project: Project, dead: readonly string[]): Project {
+  let { links } = project;
+  const taken = new Set<string>();
+  for (;;) {
+    const nodes = deadNodes({ nodes: project.nodes, links }, dead);
+    const spare = project.spares.find((s) => !taken.has(s.to) && nodes.has(s.to) && !nodes.has(s.from));
+    if (spare === undefined) return taken.size === 0 ? project : { ...project, links };
+    taken.add(spare.to);
+    links = upstreamFirst([...links.filter((l) => l.to !== spare.to), spare]);
+  }
+}
+
+function upstreamFirst(links: readonly Link[]): readonly Link[] {
+  const depths = new Map<string, number>();
+  const depth = (node: string): number => {
+    const known = depths.get(node);
+    if (known !== undefined) return known;
+    const above = links.filter((l) => l.to === node).map((l) => 1 + depth(l.from));
+    const found = Math.max(0, ...above);
+    depths.set(node, found);
+    return found;
+  };
+  return [...links].sort((a, b) => depth(a.to) - depth(b.to));
 }
 
 /** The circuits that a dead node feeds, or that hang on a pin of a chip which a dead node feeds. */

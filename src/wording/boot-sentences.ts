@@ -41,10 +41,11 @@ function doing(f: Finding): string {
 /** What the file calls safe, as the second half of a sentence. */
 export function safely(f: Finding): string {
   if (f.names['safe'] === undefined) return '';
-  const load = f.names['other'] === undefined ? 'its load' : 'the load on its other side';
-  return f.names['safe'] === 'load-stopped'
-    ? `, and ${load} is safe only while it is stopped`
-    : `, and ${load} is safe only while it runs`;
+  const [several, its] = [f.names['circuits']!.includes(','), many(f) ? 'their' : 'its'];
+  const loads = `${f.names['other'] === undefined ? `${its} load` : `the load`}${several ? 's' : ''}`;
+  const where = f.names['other'] === undefined ? '' : ` on ${its} other ${many(f) ? 'sides' : 'side'}`;
+  const [are, stopped, run] = several ? ['are', 'they are stopped', 'they run'] : ['is', 'it is stopped', 'it runs'];
+  return `, and ${loads}${where} ${are} safe only while ${f.names['safe'] === 'load-stopped' ? stopped : run}`;
 }
 
 export const bootDrives: Say = (f) => {

@@ -23,7 +23,7 @@ export const deadDrives: Say = (f) => {
 };
 
 export const deadLifted: Say = (f) => {
-  const { dead, rail, usual, most, apart, through, on, off, runs, works } = f.names;
+  const { dead, rail, usual, most, apart, through, on, off, runs, works, perhaps } = f.names;
   const up =
     apart === undefined
       ? `to ${most}`
@@ -31,7 +31,9 @@ export const deadLifted: Say = (f) => {
   const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${ways(through!)} lifts ${rail} ${up}`;
   const is = on!.includes(',') ? 'are' : 'is';
   if (runs !== undefined)
-    return sentence(`${lifted}: ${listed(runs)} ${runs.includes(',') ? 'live' : 'lives'} on what comes in.`);
+    return sentence(
+      `${lifted}: ${listed(runs)} ${perhaps === undefined ? (runs.includes(',') ? 'live' : 'lives') : 'may live'} on what comes in.`,
+    );
   const nor = works === undefined ? '' : `, and not sure to work, as from ${works} on`;
   return sentence(`${lifted}: ${listed(on!)} ${is} not surely off, as below ${off}${nor}.`);
 };

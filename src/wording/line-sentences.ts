@@ -88,10 +88,13 @@ export const LINE_SENTENCES: { readonly [rule: string]: Say } = {
     `Nothing holds pin ${f.names['pin']} while ${f.about} is open: it reads whatever its leakage makes of it.`,
   'rail-lifted': (f) =>
     `Pins push up to ${formatValue(Number(f.names['amps']), 'current')} more into ${f.about} than it draws at the least: the rail rises with them.`,
-  'pin-clamps': (f) =>
-    sentence(
-      `up to ${figure(f.account!, f.account!.draw!.max)} flows through the clamp of pin ${pinOf(f)}: what drives it stands above the chip’s supply.`,
-    ),
+  'pin-clamps': (f) => {
+    const condition = f.account!.limits.map((l) => l.limit.condition).find((c) => c?.startsWith('while '));
+    const moment = condition === undefined ? '' : ` ${condition}`;
+    return sentence(
+      `up to ${figure(f.account!, f.account!.draw!.max)} flows through the clamp of pin ${pinOf(f)}${moment}: what drives it stands above the chip’s supply.`,
+    );
+  },
   'pin-drive': (f) =>
     sentence(
       `${f.account!.title.replace(/, (source|sink)$/, '')} is set to drive ${f.names['drive']} and carries up to ${figure(f.account!, f.account!.draw!.max)}: its level is promised only up to the setting.`,

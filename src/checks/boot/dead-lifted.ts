@@ -11,7 +11,8 @@ const finding = (lifted: LiftedRail, path: Finding['path']): Finding => {
   const { dead, stated, rail, usual, most, on, through, steps } = lifted;
   const likely = isLifted(lifted);
   const [highest] = [...on].sort((a, b) => b.volts - a.volts);
-  const runs = on.filter(({ works, volts }) => works !== undefined && volts >= works).map((w) => w.about);
+  const alive = on.filter(({ works, volts }) => works !== undefined && volts >= works);
+  const runs = alive.map((w) => w.about);
   return {
     rule: 'dead-lifted',
     family: 'boot',
@@ -28,6 +29,7 @@ const finding = (lifted: LiftedRail, path: Finding['path']): Finding => {
       on: on.map((w) => w.about).join(', '),
       off: formatValue(SURELY_OFF, 'voltage'),
       ...(runs.length > 0 && { runs: runs.join(', ') }),
+      ...(alive.some(({ works }) => usual.typ < works!) && { perhaps: 'yes' }),
       ...(highest?.works !== undefined && { works: formatValue(highest.works, 'voltage') }),
     },
     related: [],

@@ -7,8 +7,9 @@ import { mayBeLifted } from '../../ledger/lifted.js';
 import { formatValue } from '../../quantity/print.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
 
-/** Amperes that are worth no more than the note an injected current is (rule 18 of the format). */
+/** Amperes that are worth no more than the note an injected current is, and up to which it is a strain (rule 18 of the format). */
 const LITTLE = 1e-4;
+const MUCH = 1e-3;
 
 /** Volts up to which a source that no document forbids to be fed does not wake: what two junctions leave. Common practice, no source. */
 const ASLEEP = 1.3;
@@ -19,8 +20,9 @@ const isForbidden = ({ reverse, reverseOrigin }: FedSource['source']): boolean =
 
 /** What is forbidden weighs more than what practice advises against, or what comes on a way that is assumed. */
 function verdictOf({ source, stated, feeds }: FedSource): Finding['verdict'] {
-  if (source.reverse === undefined) return stated ? 'unproven' : 'note';
-  const mild = !isForbidden(source) || feeds.every((f) => f.assumed);
+  const assumed = feeds.every((f) => f.assumed);
+  if (source.reverse === undefined) return stated && !assumed ? 'unproven' : 'note';
+  const mild = !isForbidden(source) || assumed;
   return stated ? (mild ? 'strain' : 'breach') : mild ? 'note' : 'strain';
 }
 
@@ -31,7 +33,8 @@ function find({ ways, ledger: { project } }: Judged): Finding[] {
     const { dead, source, amps, feeds, steps } = fed;
     const verdict = verdictOf(fed);
     const sleeps = !isForbidden(source) && fed.lifted < ASLEEP;
-    if (amps <= LITTLE || sleeps || (verdict === 'note' && lifted.has(dead.join()))) return [];
+    if (amps <= (verdict === 'note' ? MUCH : LITTLE) || sleeps || (verdict === 'note' && lifted.has(dead.join())))
+      return [];
     const circuits = [...new Set(feeds.map((f) => f.circuit))];
     const pathOf = (id: string) => project.circuits.find((c) => c.id === id)?.path;
     return [

@@ -38,7 +38,9 @@ export function hBridge(
   const id = `${circuit}.driver`;
   const members = bridgeSwitches(figures, id);
   const amps = figures.interval('input-current', 'current') ?? USUAL_INPUT;
-  if (!figures.says('input-current'))
+  // Where a resistor inside is stated, it is what an input takes, and what holds it while no firmware runs.
+  const held = figures.figure('input-pull-down', 'resistance');
+  if (!figures.says('input-current') && !held)
     figures.assume(`each input of the bridge of ${input.id}: up to 0.1 mA, since nobody states it`);
   const logic = figures.word('logic-supply');
   const rail = logic === undefined ? supply : bench.node(logic, [...path, 'logic-supply']);
@@ -56,7 +58,11 @@ export function hBridge(
       active,
       flows: 'out' as const,
       to: GROUND,
-      members: [{ kind: 'current' as const, part, amps }],
+      members: [
+        held
+          ? { kind: 'resistance' as const, part, ohms: closed(held.quantity), load: true as const, origin: held.origin }
+          : { kind: 'current' as const, part, amps },
+      ],
     };
     return {
       ...{ id: part, circuits: [circuit], side: 'control', inner: [], on: [], off: [] },

@@ -257,6 +257,14 @@ export const BOOT: readonly Case[] = [
     when: 'is a note where the logic inputs of a bridge hang on pins that float',
     verdict: 'note',
     text: onBoard(
+      'gate: { type: dc-motor, voltage: 5 V, run: 100 mA, stall: 400 mA, supply: bench, driver: { part: motor-driver-l293d, pins: [D5, D6] } }',
+    ),
+  },
+  {
+    rule: 'boot-floats',
+    when: 'is content where the bridge holds them at ground itself: 1 µA through at most 150 kΩ',
+    verdict: 'silent',
+    text: onBoard(
       'gate: { type: dc-motor, voltage: 5 V, run: 100 mA, stall: 400 mA, supply: bench, driver: { part: h-bridge-3a6, pins: [D5, D6] } }',
     ),
   },
