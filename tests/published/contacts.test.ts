@@ -114,11 +114,14 @@ describe('a published table by categories', () => {
 
 describe('a rating that leaves its voltage open', () => {
   test.each([
-    ['{ resistive: 10 A }', '24 V DC', 'unproven'],
+    ['{ resistive: 10 A }', '48 V DC', 'unproven'],
+    ['{ resistive: 10 A }', '230 V AC', 'unproven'],
+    ['{ resistive: 4 A }', '230 V AC', 'breach'],
     ['{ resistive: 10 A, voltage: 250 V }', '110 V DC', 'unproven'],
-    ['{ resistive: 10 A, voltage: 250 V }', '24 V DC', 'unproven'],
     ['{ resistive: 10 A, voltage: 250 V }', '230 V AC', 'sound'],
     // Up to 30 V a small gap breaks direct current as well (as in `loads/contacts/contact-limits.ts`).
+    ['{ resistive: 10 A }', '24 V DC', 'sound'],
+    ['{ resistive: 10 A, voltage: 250 V }', '24 V DC', 'sound'],
     ['{ resistive: 10 A, voltage: 30 V }', '24 V DC', 'sound'],
   ])('%s on %s is %s', (rows, volts, expected) => {
     expect(verdict(rows, `type: resistive, voltage: ${volts}, current: 5 A`)).toBe(expected);

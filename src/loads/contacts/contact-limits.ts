@@ -59,14 +59,16 @@ export function currentLimits(
 const isClampable = ({ kind, waveform }: ContactLoad): boolean => kind === 'inductive' && waveform === 'DC';
 
 /**
- * Up to so many volts a contact breaks direct current as it breaks alternating current, so that a rating that does not say
- * which holds for both. Source: "Contact arc mitigation", R. Elliott, ESP, 2020: a gap of 0.4 mm breaks no more than 30 V DC.
+ * Up to so many volts a contact breaks direct current as it breaks alternating current, so that a rating that says neither, or no
+ * voltage at all, holds for loads up to there. Source: "Contact arc mitigation", R. Elliott, ESP, 2020: a gap of 0.4 mm breaks its
+ * rated current at no more than 30 V DC.
  */
 const EITHER = 30;
 
 /** Whether a row is known to hold at so many volts. */
 const reaches = ({ volts, waveform }: RatingRow, load: Pick<ContactLoad, 'volts' | 'waveform'>): boolean =>
-  volts !== undefined && volts >= load.volts && (waveform !== undefined || load.waveform === 'AC' || volts <= EITHER);
+  (volts === undefined || volts >= load.volts) &&
+  (load.volts <= EITHER || (volts !== undefined && (waveform !== undefined || load.waveform === 'AC')));
 
 /** The row that covers the load's voltage: of those that reach it the one with most current; undefined where none does. */
 function covering(rows: readonly RatingRow[], of: RatedFor, load: ContactLoad, side: Side): Covering | undefined {
@@ -77,7 +79,7 @@ function covering(rows: readonly RatingRow[], of: RatedFor, load: ContactLoad, s
   const below = own
     .filter((r) => r.waveform !== undefined && r.volts !== undefined && r.volts < volts && r.amps > row.amps)
     .sort((a, b) => b.volts! - a.volts!)[0];
-  if (below === undefined || row.volts === volts || waveform === 'AC') return { row };
+  if (below === undefined || row.volts === undefined || row.volts === volts || waveform === 'AC') return { row };
   const point = (r: RatingRow) => ({ volts: r.volts!, amps: r.amps });
   return { row, below, reaches: betweenPoints(point(below), point(row), volts) };
 }
@@ -91,7 +93,9 @@ const conditionOf = ({ row, below }: Covering): string | undefined =>
     ? `between ${below.stated} and ${row.stated}`
     : row.category !== undefined && CATEGORIES[row.category] !== undefined
       ? `${row.category}, ${CATEGORIES[row.category]!.of}`
-      : undefined;
+      : row.volts === undefined
+        ? `no voltage is stated: taken for loads up to ${EITHER} V`
+        : undefined;
 
 /** A published rating. Between two points of a breaking curve the higher voltage is sure, and a straight line the most to hope for. */
 function ratedBy(found: Covering): LimitPlan {
@@ -184,8 +188,9 @@ function unknown(load: ContactLoad, rows: readonly RatingRow[], side: Side, abou
       : vague
         ? `at what voltage, with AC or DC, may the contact of ${about} switch ${vague.stated} (\`voltage\` in that row of its \`contact-rating\`)?`
         : `what may the contact of ${about} switch at ${at} (a row of its \`contact-rating\`)?`;
+  // What says no voltage holds at its best one.
   const lower = most(
-    rowsFor(rows, 'resistive', side, waveform).filter((r) => r.volts !== undefined && r.volts < volts),
+    rowsFor(rows, 'resistive', side, waveform).filter((r) => r.volts === undefined || r.volts < volts),
   );
   if (lower && amps && amps.min > lower.amps) return { limits: [ratedBy({ row: lower })] };
   return { limits: [], missing: { figure: 'contact-rating', asks } };
