@@ -232,10 +232,17 @@ export function compare(
   if (was?.errors !== undefined || is?.errors !== undefined) return { errors };
   const [b, a] = [version(was), version(is)];
   const comparison = comparisonOf(b, a);
+  const isSmall = (is?.judgement.project.circuits.length ?? 0) <= MOST_CURED;
   const cures =
-    is && options.advice !== false ? curesFor(is.of.data, is.of.file, is.settings, is.judgement) : undefined;
+    is && options.advice !== false && isSmall ? curesFor(is.of.data, is.of.file, is.settings, is.judgement) : undefined;
   return { report: fileComparison(names, b, a, comparison, is?.of, cures), comparison, errors };
 }
+
+/**
+ * Circuits of a project for whose findings a comparison looks for cures. Each that is tried is an audit: with 96 circuits they
+ * took two minutes, and a stranger's change must not take for ever. The audit of the file has them.
+ */
+const MOST_CURED = 64;
 
 type JudgedDocument =
   | { readonly errors: readonly Diagnostic[] }

@@ -59,15 +59,17 @@ function settingWords(setting: Setting): string {
 
 /** 'with vent-5, without vent-2' of two lists that have something in common. */
 function listWords(before: unknown, after: unknown): string | undefined {
-  const [was, is] = [before, after].map((list) => (Array.isArray(list) ? list.map(valueWords) : []));
-  if (!was!.some((each) => is!.includes(each))) return undefined;
-  const [fresh, gone] = [is!.filter((each) => !was!.includes(each)), was!.filter((each) => !is!.includes(each))];
+  const [was, is] = [setOf(before), setOf(after)];
+  const [fresh, gone] = [[...is].filter((each) => !was.has(each)), [...was].filter((each) => !is.has(each))];
+  if (fresh.length === is.size) return undefined;
   if (fresh.length + gone.length === 0) return 'in another order';
   return [
     ...(fresh.length > 0 ? [`with ${joined(fresh)}`] : []),
     ...(gone.length > 0 ? [`without ${joined(gone)}`] : []),
   ].join(', ');
 }
+
+const setOf = (list: unknown): ReadonlySet<string> => new Set(Array.isArray(list) ? list.map(valueWords) : []);
 
 function valueWords(value: unknown): string {
   const text = typeof value === 'string' ? value : rendered(value);

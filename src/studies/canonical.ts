@@ -11,3 +11,10 @@ export const canonical = (value: unknown): string =>
 const UNORDERED = new Set('active without asleep of from to removed'.split(' '));
 
 const text = (value: unknown): string => String(value);
+
+/** Puts a value with others of its likeness. */
+export function put<T>(like: Map<string, T[]>, key: string, value: T): void {
+  const there = like.get(key);
+  if (there) there.push(value);
+  else like.set(key, [value]);
+}

@@ -3,7 +3,7 @@
  * a controller has a name that others are wired to, so what is found in one round may make the next one find more.
  */
 import { field } from '../catalogue/profile.js';
-import { canonical } from './canonical.js';
+import { canonical, put } from './canonical.js';
 import type { WirePair } from './wire-pairs.js';
 import { wirePairs } from './wire-pairs.js';
 
@@ -37,16 +37,21 @@ export function renamedEntries(before: unknown, after: unknown): Renamed {
 /** Of several that are alike the first goes with the first, in the order of the file. */
 function renamedIn(before: unknown, after: unknown, section: string): ReadonlyMap<string, string> {
   const [was, is] = [entriesOf(before, section), entriesOf(after, section)];
-  const fresh = [...is].filter(([name]) => !was.has(name));
-  const gone = [...was].filter(([name]) => !is.has(name));
+  const fresh = new Map([...is].filter(([name]) => !was.has(name)));
   const renames = new Map<string, string>();
   // Those that are alike in all go first, so that none of them is taken for another one at the same pins.
   for (const likeness of section === 'loads' ? [canonical, atItsPins] : [canonical]) {
-    for (const [name, body] of gone) {
-      const like = renames.has(name) ? undefined : likeness(body);
-      const at = like === undefined ? -1 : fresh.findIndex(([, other]) => likeness(other) === like);
-      const [found] = at < 0 ? [] : fresh.splice(at, 1);
-      if (found) renames.set(name, found[0]);
+    const like = new Map<string, string[]>();
+    for (const [name, body] of fresh) {
+      const key = likeness(body);
+      if (key !== undefined) put(like, key, name);
+    }
+    for (const [name, body] of was) {
+      if (is.has(name) || renames.has(name)) continue;
+      const found = like.get(likeness(body) ?? '')?.shift();
+      if (found === undefined) continue;
+      renames.set(name, found);
+      fresh.delete(found);
     }
   }
   return renames;

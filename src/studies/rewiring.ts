@@ -66,17 +66,16 @@ const entriesOf = (section: unknown): Entries => new Map(Object.entries(mapping(
 
 /** The entries of a list by what they are known by; of several the second has a number. */
 function byName(list: unknown, nameOf: (entry: Mapping) => string): Entries {
-  const named = new Map<string, unknown>();
-  for (const entry of listed(list)) {
-    const name = isMapping(entry) ? nameOf(entry) : String(entry);
-    let number = 1;
-    while (named.has(numbered(name, number))) number += 1;
-    named.set(numbered(name, number), entry);
-  }
-  return named;
+  const counts = new Map<string, number>();
+  return new Map(
+    listed(list).map((entry) => {
+      const name = isMapping(entry) ? nameOf(entry) : String(entry);
+      const count = (counts.get(name) ?? 0) + 1;
+      counts.set(name, count);
+      return [count === 1 ? name : `${name} (${count})`, entry];
+    }),
+  );
 }
-
-const numbered = (name: string, number: number): string => (number === 1 ? name : `${name} (${number})`);
 
 /** @param names new names by old ones, of all sections */
 function rewiredEntries(section: string, was: Entries, is: Entries, names: ReadonlyMap<string, string>): Rewired[] {

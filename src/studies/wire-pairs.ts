@@ -4,7 +4,7 @@
  */
 import { field } from '../catalogue/profile.js';
 import { wireId } from '../project/wires.js';
-import { canonical } from './canonical.js';
+import { canonical, put } from './canonical.js';
 
 type Wire = Readonly<Record<string, unknown>>;
 
@@ -19,17 +19,22 @@ export interface WirePair {
 export function wirePairs(before: unknown, called: unknown, after: unknown): readonly WirePair[] {
   const former = wiresIn(before);
   let old = wiresIn(called).map((wire, at) => ({ id: wireId(former[at] ?? wire), wire }));
-  let fresh = wiresIn(after).map((wire) => ({ id: wireId(wire), wire }));
+  const fresh = new Set(wiresIn(after).map((wire) => ({ id: wireId(wire), wire })));
   const pairs: WirePair[] = [];
-  for (const isSame of [isCalledTheSame, isTheSame, leadsTheSameWay, leadsToTheSame])
+  for (const likeness of [isCalled, is, leads, endsAt]) {
+    const like = new Map<string, { readonly id: string; readonly wire: Wire }[]>();
+    for (const each of fresh) for (const key of likeness(each.wire)) put(like, key, each);
     old = old.filter((was) => {
-      const is = fresh.find(({ wire }) => isSame(was.wire, wire));
-      if (is === undefined) return true;
-      fresh = fresh.filter((each) => each !== is);
-      pairs.push({ was, is });
+      const found = likeness(was.wire)
+        .flatMap((key) => like.get(key) ?? [])
+        .find((each) => fresh.has(each));
+      if (found === undefined) return true;
+      fresh.delete(found);
+      pairs.push({ was, is: found });
       return false;
     });
-  return [...fresh.map((is) => ({ is })), ...pairs, ...old.map((was) => ({ was }))];
+  }
+  return [...[...fresh].map((each) => ({ is: each })), ...pairs, ...old.map((was) => ({ was }))];
 }
 
 /** Ids of wires as they are now by what they were. */
@@ -42,18 +47,18 @@ function wiresIn(data: unknown): readonly Wire[] {
   return Array.isArray(wires) ? wires.filter((each): each is Wire => typeof each === 'object' && each !== null) : [];
 }
 
-type Likeness = (wire: Wire, other: Wire) => boolean;
+/** Wires that have one of these in common are the same; the surest likeness is asked first. */
+type Likeness = (wire: Wire) => readonly string[];
 
-const isCalledTheSame: Likeness = (wire, other) => wireId(wire) === wireId(other);
+const isCalled: Likeness = (wire) => [wireId(wire)];
 
-const isTheSame: Likeness = (wire, other) =>
-  canonical({ ...wire, name: undefined }) === canonical({ ...other, name: undefined });
+const is: Likeness = (wire) => [canonical({ ...wire, name: undefined })];
 
 /** What hangs on it is more or less than before. */
-const leadsTheSameWay: Likeness = (wire, other) => wire['from'] === other['from'] && leadsToTheSame(wire, other);
+const leads: Likeness = (wire) => endsOf(wire['to']).map((end) => canonical([wire['from'], end]));
 
 /** What hangs on it is fed from elsewhere. */
-const leadsToTheSame: Likeness = (wire, other) => endsOf(wire['to']).some((end) => endsOf(other['to']).includes(end));
+const endsAt: Likeness = (wire) => endsOf(wire['to']).map(canonical);
 
 /** Where a wire leads: `to` of it, which is one name or several. */
 export const endsOf = (to: unknown): readonly unknown[] => (Array.isArray(to) ? to : [to]);
