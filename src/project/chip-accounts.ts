@@ -2,7 +2,7 @@
 import type { Grade } from '../loads/account-plan.js';
 import { lowerDrive } from './chip-drive.js';
 import type { Row } from './chip-limits.js';
-import { covers } from './chip-limits.js';
+import { covers, sumId } from './chip-limits.js';
 import { powerAccounts } from './chip-power.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import type { PinAccountPlan } from './pin-plan.js';
@@ -68,7 +68,3 @@ export function chipAccounts(
   }
   return [...single, ...sums.values(), ...powerAccounts(setting, rows, pins, own)];
 }
-
-/** The account of a sum of pins: 'main.right-group'. */
-export const sumId = (owner: string, name: string): string =>
-  `${owner}.${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;

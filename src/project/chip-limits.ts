@@ -167,3 +167,7 @@ const conditionText = (raw: unknown): string | undefined =>
         .map(([k, v]) => `${k} ${String(v)}`)
         .join(', ')
     : undefined;
+
+/** The account of a sum of pins: 'main.right-group'. */
+export const sumId = (owner: string, name: string): string =>
+  `${owner}.${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;

@@ -1,6 +1,6 @@
 /** The limits in watts that a chip's data sheet states: of one pin, of some together, of the whole chip. */
 import type { Row } from './chip-limits.js';
-import { covers } from './chip-limits.js';
+import { covers, sumId } from './chip-limits.js';
 import type { ChipPin, ChipSetting } from './chip-setting.js';
 import type { PinAccountPlan } from './pin-plan.js';
 
@@ -20,16 +20,20 @@ export function powerAccounts(
     const title = `pin ${pin.label}${alone ? '' : ` of ${owner}`}, heat`;
     return [plan(setting, { id: pin.account, kind: 'pin', title }, [pin], narrow)];
   });
-  const sums = watts.flatMap((row): PinAccountPlan[] => {
+  const several = watts.filter((r) => r.scope !== 'each');
+  const sums = [...new Set(several.map((r) => r.name))].flatMap((name): PinAccountPlan[] => {
+    // One package or another: where nobody says which it is held to the limits of all.
+    const limits = several.filter((r) => r.name === name);
+    const row = limits[0]!;
     const members = pins.filter((p) => covers(setting, row, p));
-    if (row.scope === 'each' || members.length === 0) return [];
+    if (members.length === 0) return [];
     const named = {
-      id: `${owner}.${row.name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`,
+      id: sumId(owner, name),
       kind: row.scope === 'sum' ? ('group' as const) : ('total' as const),
-      title: `${row.name.replace('-', ' ')} of ${owner}, heat`,
+      title: `${name.replace('-', ' ')} of ${owner}, heat`,
     };
-    if (row.name !== 'package') return [plan(setting, named, members, [row])];
-    if (own.length > 0) return [{ ...plan(setting, named, members, [row]), own }];
+    if (name !== 'package') return [plan(setting, named, members, limits)];
+    if (own.length > 0) return [{ ...plan(setting, named, members, limits), own }];
     const asks = `what does ${owner} draw itself (its \`draws: { active: … }\`)?`;
     return [{ ...plan(setting, named, members, []), missing: { figure: 'draws', asks } }];
   });

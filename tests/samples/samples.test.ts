@@ -466,6 +466,11 @@ describe.each(Object.entries(SAMPLES))('%s', (name, { verdict, findings, figures
     expect(report.verdict).toBe(verdict);
   });
 
+  it('tells its accounts apart by id, quantity and direction', () => {
+    const keys = report.accounts.map((a) => `${a.id} ${a.quantity} ${a.direction}`);
+    expect(keys.filter((key, k) => keys.indexOf(key) !== k)).toEqual([]);
+  });
+
   it('has the variants that were reckoned by hand', () => {
     const told = (report.variants ?? []).map((v) => ({
       name: v.name,
