@@ -6,6 +6,10 @@ import { lineOf, sentence } from './phrases.js';
 
 type Say = (f: Finding) => string;
 
+/** 'laptop is dead', 'laptop and brick are dead'. */
+const areDead = ({ names }: Finding): string =>
+  `${listed(names['dead']!)} ${names['dead']!.includes(',') ? 'are' : 'is'} dead`;
+
 export const deadDrives: Say = (f) => {
   const circuits = circuitsOf(f);
   const is = many(f) ? 'are' : 'is';
@@ -16,19 +20,17 @@ export const deadDrives: Say = (f) => {
       : `the clamps of ${clamps} lead to it past ${pinsOf(f)}`;
   const closed = f.names['runs'] === 'off' ? ', with its contact normally closed' : '';
   return f.names['does'] === 'on'
-    ? sentence(`while ${listed(f.names['dead']!)} is dead ${through}: ${circuits} ${is} on${closed}${safely(f)}.`)
-    : sentence(
-        `while ${listed(f.names['dead']!)} is dead ${through}, and nothing promises that ${circuits} ${is} off${safely(f)}.`,
-      );
+    ? sentence(`while ${areDead(f)} ${through}: ${circuits} ${is} on${closed}${safely(f)}.`)
+    : sentence(`while ${areDead(f)} ${through}, and nothing promises that ${circuits} ${is} off${safely(f)}.`);
 };
 
 export const deadLifted: Say = (f) => {
-  const { dead, rail, usual, most, apart, through, on, off, runs, works, perhaps } = f.names;
+  const { rail, usual, most, apart, through, on, off, runs, works, perhaps } = f.names;
   const up =
     apart === undefined
       ? `to ${most}`
       : `to about ${usual}, and to ${most} at the most, while what hangs on it takes next to nothing`;
-  const lifted = `while ${listed(dead!)} is dead and cut off, what comes in through ${ways(through!)} lifts ${rail} ${up}`;
+  const lifted = `while ${areDead(f)} and cut off, what comes in through ${ways(through!)} lifts ${rail} ${up}`;
   const is = on!.includes(',') ? 'are' : 'is';
   if (runs !== undefined)
     return sentence(
@@ -48,10 +50,10 @@ export const deadPushed: Say = (f) => {
   const many = pins!.includes(',') ? ' each' : '';
   return input === undefined
     ? sentence(
-        `while ${listed(dead!)} is dead and holds its rail at 0 V, ${sum ?? pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, ${line}.`,
+        `while ${areDead(f)} and ${dead!.includes(',') ? 'hold their rails' : 'holds its rail'} at 0 V, ${sum ?? pinsOf(f)} may give up to ${amps}${many} into ${listed(into!)}${clamp}, ${line}.`,
       )
     : sentence(
-        `while ${listed(dead!)} is dead and holds its rail at 0 V, up to ${amps} is pushed into ${into!.includes(',') ? 'each of ' : ''}${listed(into!)}${clamp}, ${line}.`,
+        `while ${areDead(f)} and ${dead!.includes(',') ? 'hold their rails' : 'holds its rail'} at 0 V, up to ${amps} is pushed into ${into!.includes(',') ? 'each of ' : ''}${listed(into!)}${clamp}, ${line}.`,
       );
 };
 
@@ -60,7 +62,7 @@ export const deadFed: Say = (f) => {
   const bears = asks === undefined ? 'which does not bear that' : 'and nothing says whether it bears that';
   const clamp = assumed === undefined ? '' : ', if these have a clamp to their supply, as most inputs have';
   return sentence(
-    `while ${listed(dead!)} is dead, up to ${amps} is pushed back into ${dead === source ? 'it' : source} through ${ways(through!)}${clamp}, ${bears}.`,
+    `while ${areDead(f)}, up to ${amps} is pushed back into ${dead === source ? 'it' : source} through ${ways(through!)}${clamp}, ${bears}.`,
   );
 };
 

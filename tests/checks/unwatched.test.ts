@@ -122,3 +122,20 @@ modes: { off: { active: [], without: [brick] } }
   expect(account.mode).toBe('off');
   expect(account.draw!.max).toBeCloseTo(0.05 + 5.23 / 50, 2);
 });
+
+it('tells once what two sets of dead supplies bring about alike, of the worst of them', () => {
+  const { findings } = judged(`ampledger: 1
+title: t
+ambient: 25 °C
+supplies: { laptop: { type: usb2-port }, spare: { voltage: 5 V, current: 1 A }, brick: { voltage: 5 V, current: 1 A, reverse: tolerated } }
+controllers: { main: { board: atmega328p-5v-board, powered: { usb: laptop } } }
+loads: { lamp: { type: resistor, resistance: 330 Ω, active: low, pin: D5, supply: brick, safe-when: load-stopped } }
+modes: { parked: { active: [], without: [laptop, spare] } }
+`);
+  // (5 - 0.57) V / 330 Ω are 13.4 mA, through pin, rail and fuse.
+  expect(findings.filter((f) => f.rule.startsWith('dead-')).map((f) => [f.verdict, f.rule, f.names['dead']])).toEqual([
+    ['breach', 'dead-fed', 'laptop, spare'],
+    ['breach', 'dead-drives', 'laptop'],
+    ['strain', 'dead-lifted', 'laptop, spare'],
+  ]);
+});

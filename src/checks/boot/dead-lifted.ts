@@ -6,6 +6,7 @@ import { formatValue } from '../../quantity/print.js';
 import type { LiftedRail } from '../../ledger/lifted.js';
 import { SURELY_OFF, isLifted, mayBeLifted } from '../../ledger/lifted.js';
 import type { Finding, WiringRule } from '../finding.js';
+import { oncePerThing } from '../once.js';
 
 const finding = (lifted: LiftedRail, path: Finding['path']): Finding => {
   const { dead, stated, rail, usual, most, on, through, steps } = lifted;
@@ -44,7 +45,9 @@ export default {
   name: 'dead-lifted',
   family: 'boot',
   find: ({ ways, ledger: { project } }) =>
-    ways.lifted
-      .filter(mayBeLifted)
-      .map((lifted) => finding(lifted, project.nodes.find((n) => n.id === lifted.rail)?.path ?? [])),
+    oncePerThing(
+      ways.lifted
+        .filter(mayBeLifted)
+        .map((lifted) => finding(lifted, project.nodes.find((n) => n.id === lifted.rail)?.path ?? [])),
+    ),
 } satisfies WiringRule;

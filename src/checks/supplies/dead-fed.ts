@@ -6,6 +6,7 @@ import type { FedSource } from '../../ledger/fed-dead.js';
 import { mayBeLifted } from '../../ledger/lifted.js';
 import { formatValue } from '../../quantity/print.js';
 import type { Finding, Judged, WiringRule } from '../finding.js';
+import { oncePerThing } from '../once.js';
 
 /** Amperes that are worth no more than the note an injected current is, and up to which it is a strain (rule 18 of the format). */
 const LITTLE = 1e-4;
@@ -65,4 +66,8 @@ function find({ ways, ledger: { project } }: Judged): Finding[] {
   });
 }
 
-export default { name: 'dead-fed', family: 'supplies', find } satisfies WiringRule;
+export default {
+  name: 'dead-fed',
+  family: 'supplies',
+  find: (judged) => oncePerThing(find(judged)),
+} satisfies WiringRule;
