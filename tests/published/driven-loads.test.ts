@@ -142,7 +142,9 @@ describe('a switch of 0.4 Ω that pulses 2 A at 12 V with 250 kHz', () => {
     'a.driver',
     'temperature',
   );
-  const [conducts, switches] = ['P_mean', 'P_switch'].map((name) => heat.steps().find((s) => s.name === name)!.gives[0]);
+  const [conducts, switches] = ['P_mean', 'P_switch'].map(
+    (name) => heat.steps().find((s) => s.name === name)!.gives[0],
+  );
 
   test('turns 0.48 W to heat while it conducts, and 0.42 W while it switches', () => {
     expect(conducts).toBeCloseTo(0.48, 9);
