@@ -236,7 +236,7 @@ describe('every whole solution balances at each node and in power', () => {
         const bench = solver(project);
         balances(imbalanceOf(project, bench.solve({ moment, corner, focus: bench.nobody }), NOBODY));
       }),
-      { numRuns: sized(300, 5000) },
+      { numRuns: sized(200, 5000) },
     );
   });
 
@@ -247,7 +247,7 @@ describe('every whole solution balances at each node and in power', () => {
         const bench = solver(project);
         balances(imbalanceOf(project, bench.solve({ moment, corner, focus: bench.nobody }), NOBODY));
       }),
-      { numRuns: sized(60, 1000) },
+      { numRuns: sized(40, 1000) },
     );
   });
 
@@ -270,7 +270,7 @@ describe('every whole solution balances at each node and in power', () => {
           balances(imbalanceOf(project, solution, new Set(all.filter((n) => leans[networks[n]!.like]))));
         },
       ),
-      { numRuns: sized(150, 2500) },
+      { numRuns: sized(100, 2500) },
     );
   });
 });

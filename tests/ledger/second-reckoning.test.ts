@@ -91,6 +91,6 @@ test('a second reckoning finds the same currents through every part and the same
         }
       });
     }),
-    { numRuns: sized(300, 4000) },
+    { numRuns: sized(200, 4000) },
   );
 });

@@ -69,7 +69,7 @@ describe('a circuit simulator comes to the same', () => {
         const spread = placed ? withPlaces(data) : data;
         count += await hold(projectOf(wired ? withWires(spread) : spread));
       }),
-      { numRuns: sized(14, 200) },
+      { numRuns: sized(10, 200) },
     );
     expect(count).toBeGreaterThan(6_000);
   });
@@ -82,7 +82,7 @@ describe('a circuit simulator comes to the same', () => {
       fc.asyncProperty(rows, async (data) => {
         count += await hold(projectOf(data));
       }),
-      { numRuns: sized(8, 80) },
+      { numRuns: sized(6, 80) },
     );
     expect(count).toBeGreaterThan(1_300);
   });
