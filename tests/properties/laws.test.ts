@@ -69,7 +69,7 @@ const interlocks = (data: Data): fc.Arbitrary<readonly Entry[]> => {
   );
 };
 
-const RUNS = { numRuns: sized(20, 600) };
+const RUNS = { numRuns: sized(14, 600) };
 
 /** On a regulated rail that gives way only in the weakest corner the pins bring the same whether its coil is on or not. */
 const EITHER_WAY: Data = {
@@ -238,7 +238,7 @@ describe('a ledger', () => {
           else expect(is.draw!.max, key).toBeLessThanOrEqual(was.draw!.max + SAG * room(was));
         }
       }),
-      { numRuns: sized(30, 900) },
+      { numRuns: sized(20, 900) },
     );
   });
 
