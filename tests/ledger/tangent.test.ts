@@ -62,9 +62,9 @@ describe('what a question about a few circuits comes to is what the whole soluti
             expect(share, question.title).toBeLessThan(LEFT_OUT);
           }
         }),
-        { numRuns: sized(10, 60) },
+        { numRuns: sized(15, 60) },
       );
-      expect(compared).toBeGreaterThan(sized(700, 4000));
+      expect(compared).toBeGreaterThan(sized(1000, 4000));
     },
   );
 
